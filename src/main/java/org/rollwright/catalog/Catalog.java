@@ -1,0 +1,185 @@
+package org.rollwright.catalog;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.rollwright.coin.Alloy;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
+import org.rollwright.coin.Mint;
+
+/// All coins known to the tool and the words for them. Immutable and thread-safe.
+public final class Catalog {
+    private record DenominationYear(Denomination denomination, int year) {}
+
+    private record CountryWord(Country country, String word) {}
+
+    private final List<Issue> issues;
+    private final Map<Denomination, DenominationFacts> denominations;
+    private final Map<Country, CountryFacts> countries;
+    private final List<MintFacts> mints;
+    private final Map<String, Alloy> alloys;
+    private final Map<String, Series> series;
+    private final List<TradeWord> words;
+    private final List<WatchName> watches;
+
+    private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
+    private final Set<Denomination> covered = new HashSet<>();
+    private final Map<String, CountryFacts> countryWords = new HashMap<>();
+    private final Map<CountryWord, DenominationFacts> denominationWords = new HashMap<>();
+    private final Map<CountryWord, MintFacts> mintWords = new HashMap<>();
+    private final Map<String, TradeWord> tradeWords = new HashMap<>();
+    private final Map<String, WatchName> watchWords = new HashMap<>();
+
+    Catalog(
+            List<Issue> issues,
+            Map<Denomination, DenominationFacts> denominations,
+            Map<Country, CountryFacts> countries,
+            List<MintFacts> mints,
+            Map<String, Alloy> alloys,
+            Map<String, Series> series,
+            List<TradeWord> words,
+            List<WatchName> watches) {
+        this.issues = issues;
+        this.denominations = denominations;
+        this.countries = countries;
+        this.mints = mints;
+        this.alloys = alloys;
+        this.series = series;
+        this.words = words;
+        this.watches = watches;
+        for (Issue issue : issues) {
+            covered.add(issue.identity().denomination());
+            byYear.computeIfAbsent(
+                            new DenominationYear(issue.identity().denomination(), issue.year()),
+                            key -> new ArrayList<>())
+                    .add(issue);
+        }
+        countries.values().forEach(facts -> facts.words().forEach(word -> countryWords.putIfAbsent(word, facts)));
+        denominations.values().forEach(facts -> {
+            Country country = facts.denomination().country();
+            denominationWords.putIfAbsent(
+                    new CountryWord(country, facts.denomination().key()), facts);
+            facts.words().forEach(word -> denominationWords.putIfAbsent(new CountryWord(country, word), facts));
+        });
+        mints.forEach(facts ->
+                facts.words().forEach(word -> mintWords.putIfAbsent(new CountryWord(facts.country(), word), facts)));
+        words.forEach(word -> tradeWords.putIfAbsent(word.word(), word));
+        watches.forEach(watch -> {
+            watchWords.putIfAbsent(watch.name(), watch);
+            watch.words().forEach(word -> watchWords.putIfAbsent(word, watch));
+        });
+    }
+
+    /// Every issue, series by series, in file order.
+    public List<Issue> issues() {
+        return issues;
+    }
+
+    public Collection<Series> series() {
+        return series.values();
+    }
+
+    public Collection<DenominationFacts> denominations() {
+        return denominations.values();
+    }
+
+    public Collection<CountryFacts> countries() {
+        return countries.values();
+    }
+
+    public Collection<Alloy> alloys() {
+        return alloys.values();
+    }
+
+    public List<TradeWord> tradeWords() {
+        return words;
+    }
+
+    public List<WatchName> watches() {
+        return watches;
+    }
+
+    public List<MintFacts> mints() {
+        return mints;
+    }
+
+    public Optional<DenominationFacts> facts(Denomination denomination) {
+        return Optional.ofNullable(denominations.get(denomination));
+    }
+
+    public Optional<CountryFacts> country(Country country) {
+        return Optional.ofNullable(countries.get(country));
+    }
+
+    public Optional<CountryFacts> countryByWord(String word) {
+        return Optional.ofNullable(countryWords.get(word));
+    }
+
+    public Optional<DenominationFacts> denominationByWord(Country country, String word) {
+        return Optional.ofNullable(denominationWords.get(new CountryWord(country, word)));
+    }
+
+    public Optional<MintFacts> mintByWord(Country country, String word) {
+        return Optional.ofNullable(mintWords.get(new CountryWord(country, word)));
+    }
+
+    public Optional<TradeWord> tradeWord(String word) {
+        return Optional.ofNullable(tradeWords.get(word));
+    }
+
+    public Optional<WatchName> watchByWord(String word) {
+        return Optional.ofNullable(watchWords.get(word));
+    }
+
+    /// Whether the catalogue lists issues of a country at all; where it does not, any date of that country is taken.
+    public boolean covers(Denomination denomination) {
+        return covered.contains(denomination);
+    }
+
+    /// All issues of a denomination and year, any mint.
+    public List<Issue> ofYear(Denomination denomination, int year) {
+        return byYear.getOrDefault(new DenominationYear(denomination, year), List.of());
+    }
+
+    /// The issues a coin may be, given what was read off it.
+    ///
+    /// A blank kind means the ordinary coin of that date where there is one; otherwise every kind stays possible,
+    // as
+    /// with a 1982 cent that has not been weighed. A blank design leaves every design possible. A mint that could
+    // not
+    /// be read leaves every mint possible. Empty when the date was not read or no such coin exists.
+    public List<Issue> lookup(Identity identity) {
+        Integer year = identity.year();
+        if (year == null) {
+            return List.of();
+        }
+        Mint mint = identity.mint();
+        List<Issue> fits = new ArrayList<>();
+        for (Issue issue : ofYear(identity.denomination(), year)) {
+            boolean sameMint = mint == null || mint.equals(issue.mint());
+            boolean sameDesign = identity.design().isEmpty()
+                    || identity.design().equals(issue.identity().design());
+            boolean sameKind = identity.kind().isEmpty()
+                    || identity.kind().equals(issue.identity().kind());
+            if (sameMint && sameDesign && sameKind) {
+                fits.add(issue);
+            }
+        }
+        if (identity.kind().isEmpty()) {
+            List<Issue> ordinary = fits.stream()
+                    .filter(issue -> issue.identity().kind().isEmpty())
+                    .toList();
+            if (!ordinary.isEmpty()) {
+                return ordinary;
+            }
+        }
+        return List.copyOf(fits);
+    }
+}

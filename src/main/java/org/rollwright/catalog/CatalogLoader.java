@@ -1,0 +1,428 @@
+package org.rollwright.catalog;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.IllegalCurrencyException;
+import org.joda.money.Money;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Alloy;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
+import org.rollwright.coin.Length;
+import org.rollwright.coin.Mass;
+import org.rollwright.coin.Metal;
+import org.rollwright.coin.Mint;
+
+/// Builds a [Catalog] from the texts of catalog/. A file with a bad row is refused whole; the others load.
+public final class CatalogLoader {
+    /// The columns of a series file, in the order we write them.
+    public static final List<String> SERIES_COLUMNS = List.of(
+            "country",
+            "denomination",
+            "year",
+            "mint",
+            "kind",
+            "design",
+            "words",
+            "alloy",
+            "issued",
+            "mintage",
+            "rarity",
+            "check",
+            "note",
+            "source");
+
+    /// What came of loading.
+    ///
+    /// @param problems why files were refused; empty when all went well
+    public record Loaded(Catalog catalog, List<RowProblem> problems) {}
+
+    private final List<RowProblem> problems = new ArrayList<>();
+    private final Map<Denomination, DenominationFacts> denominations = new java.util.LinkedHashMap<>();
+    private final Map<Country, CountryFacts> countries = new java.util.LinkedHashMap<>();
+    private final List<MintFacts> mints = new ArrayList<>();
+    private final Map<String, Alloy> alloys = new HashMap<>();
+    private final Map<String, Series> series = new java.util.LinkedHashMap<>();
+    private final List<TradeWord> words = new ArrayList<>();
+    private final List<WatchName> watches = new ArrayList<>();
+    private final List<Issue> issues = new ArrayList<>();
+    private final Set<Identity> seen = new HashSet<>();
+
+    private CatalogLoader() {}
+
+    /// Loads the files, the tables before the series whatever their order.
+    ///
+    /// @param files named relative to catalog/: `alloys.csv`, `series/us-cent-lincoln-wheat.csv`; a name may come
+    // twice
+    ///     (ours, then the user's), and rows of the second add to the first
+    public static Loaded load(List<NamedText> files) {
+        CatalogLoader loader = new CatalogLoader();
+        loader.each(files, "countries.csv", loader::countries);
+        loader.each(files, "denominations.csv", loader::denominations);
+        loader.each(files, "mints.csv", loader::mints);
+        loader.each(files, "alloys.csv", loader::alloys);
+        loader.each(files, "series.csv", loader::seriesNames);
+        loader.each(files, "words.csv", loader::tradeWords);
+        loader.each(files, "watches.csv", loader::watchNames);
+        for (NamedText file : files) {
+            if (file.name().contains("series/")) {
+                loader.issues(file);
+            }
+        }
+        return new Loaded(
+                new Catalog(
+                        List.copyOf(loader.issues),
+                        loader.denominations,
+                        loader.countries,
+                        List.copyOf(loader.mints),
+                        loader.alloys,
+                        loader.series,
+                        List.copyOf(loader.words),
+                        List.copyOf(loader.watches)),
+                List.copyOf(loader.problems));
+    }
+
+    private interface FileReader {
+        void read(NamedText file);
+    }
+
+    private void each(List<NamedText> files, String name, FileReader reader) {
+        for (NamedText file : files) {
+            if (file.name().equals(name) || file.name().endsWith("/" + name)) {
+                reader.read(file);
+            }
+        }
+    }
+
+    private boolean refused(Table table) {
+        problems.addAll(table.problems());
+        return !table.problems().isEmpty();
+    }
+
+    private void countries(NamedText file) {
+        Table table = new Table(file, List.of("code", "name", "words", "source"));
+        List<CountryFacts> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<Country> country = country(row, "code", row.text("code"));
+            Optional<String> name = row.required("name", "the country's name");
+            if (country.isPresent() && name.isPresent()) {
+                read.add(new CountryFacts(country.get(), name.get(), row.words("words")));
+            }
+        }
+        if (!refused(table)) {
+            read.forEach(facts -> countries.put(facts.country(), facts));
+        }
+    }
+
+    private static Optional<Country> country(Table.Row row, String column, String code) {
+        try {
+            return Optional.of(new Country(code));
+        } catch (IllegalArgumentException e) {
+            row.refuse(column, "'" + code + "' is no country code.", "Write two capital letters, such as US or CA.");
+            return Optional.empty();
+        }
+    }
+
+    private void denominations(NamedText file) {
+        Table table = new Table(
+                file,
+                List.of(
+                        "country",
+                        "denomination",
+                        "name",
+                        "words",
+                        "face",
+                        "currency",
+                        "coins_per_roll",
+                        "rolls_per_box"));
+        List<DenominationFacts> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<Country> country = country(row, "country", row.text("country"));
+            Optional<String> key = row.required("denomination", "a word such as cent");
+            OptionalInt coins = row.wholeNumber("coins_per_roll", 1, 10_000);
+            String rollsText = row.text("rolls_per_box");
+            OptionalInt rolls = rollsText.isEmpty() ? OptionalInt.empty() : row.wholeNumber("rolls_per_box", 1, 10_000);
+            Optional<Money> face = money(row);
+            if (country.isPresent() && key.isPresent() && coins.isPresent() && face.isPresent()) {
+                read.add(new DenominationFacts(
+                        new Denomination(country.get(), key.get()),
+                        row.text("name"),
+                        row.words("words"),
+                        face.get(),
+                        coins.getAsInt(),
+                        rolls.isPresent() ? (Integer) rolls.getAsInt() : null,
+                        row.text("source")));
+            }
+        }
+        if (!refused(table)) {
+            read.forEach(facts -> denominations.put(facts.denomination(), facts));
+        }
+    }
+
+    private static Optional<Money> money(Table.Row row) {
+        OptionalDouble amount = row.positive("face");
+        try {
+            CurrencyUnit unit = CurrencyUnit.of(row.text("currency"));
+            return amount.isPresent()
+                    ? Optional.of(Money.of(unit, new java.math.BigDecimal(row.text("face"))))
+                    : Optional.empty();
+        } catch (IllegalCurrencyException e) {
+            row.refuse(
+                    "currency",
+                    "'" + row.text("currency") + "' is no currency.",
+                    "Write USD, CAD or another ISO 4217 code.");
+            return Optional.empty();
+        }
+    }
+
+    private void mints(NamedText file) {
+        Table table = new Table(file, List.of("country", "mint", "name", "words", "source"));
+        List<MintFacts> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<Country> country = country(row, "country", row.text("country"));
+            Optional<Mint> mint = mint(row);
+            if (country.isPresent() && mint.isPresent()) {
+                read.add(new MintFacts(country.get(), mint.get(), row.text("name"), row.words("words")));
+            }
+        }
+        if (!refused(table)) {
+            mints.addAll(read);
+        }
+    }
+
+    private static Optional<Mint> mint(Table.Row row) {
+        String code = row.text("mint");
+        try {
+            return Optional.of(new Mint(code));
+        } catch (IllegalArgumentException e) {
+            row.refuse(
+                    "mint", "'" + code + "' is no mint.", "Write P, D, S, O, CC, W, H, C or '-' for no mint to tell.");
+            return Optional.empty();
+        }
+    }
+
+    private void alloys(NamedText file) {
+        Table table = new Table(
+                file,
+                List.of(
+                        "alloy",
+                        "metal",
+                        "weight_g",
+                        "tolerance_g",
+                        "diameter_mm",
+                        "composition",
+                        "magnetic",
+                        "source"));
+        List<Alloy> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> name = row.required("alloy", "a name for the alloy");
+            Optional<Metal> metal = metal(row);
+            OptionalDouble weight = row.positive("weight_g");
+            OptionalDouble diameter = row.positive("diameter_mm");
+            OptionalDouble tolerance =
+                    row.text("tolerance_g").isEmpty() ? OptionalDouble.empty() : row.positive("tolerance_g");
+            if (name.isPresent() && metal.isPresent() && weight.isPresent() && diameter.isPresent()) {
+                read.add(new Alloy(
+                        name.get(),
+                        metal.get(),
+                        Mass.ofGrams(weight.getAsDouble()),
+                        tolerance.isPresent() ? Mass.ofGrams(tolerance.getAsDouble()) : null,
+                        new Length(diameter.getAsDouble()),
+                        row.text("composition"),
+                        row.text("magnetic").equals("yes"),
+                        row.text("source")));
+            }
+        }
+        if (!refused(table)) {
+            read.forEach(alloy -> alloys.put(alloy.name(), alloy));
+        }
+    }
+
+    private static Optional<Metal> metal(Table.Row row) {
+        String word = row.text("metal");
+        for (Metal metal : Metal.values()) {
+            if (metal.word().equals(word)) {
+                return Optional.of(metal);
+            }
+        }
+        row.refuse(
+                "metal",
+                "'" + word + "' is no metal.",
+                "Write one of "
+                        + String.join(
+                                ", ",
+                                Arrays.stream(Metal.values()).map(Metal::word).toList()) + ".");
+        return Optional.empty();
+    }
+
+    private void seriesNames(NamedText file) {
+        Table table = new Table(file, List.of("series", "name", "words", "source"));
+        List<Series> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            row.required("series", "the series file's name without .csv")
+                    .ifPresent(id -> read.add(new Series(id, row.text("name"), row.words("words"))));
+        }
+        if (!refused(table)) {
+            read.forEach(entry -> series.put(entry.id(), entry));
+        }
+    }
+
+    private void tradeWords(NamedText file) {
+        Table table = new Table(file, List.of("word", "role", "canonical", "meaning", "source"));
+        List<TradeWord> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> word = row.required("word", "the word as typed");
+            Optional<TradeWord.Role> role = role(row);
+            if (word.isPresent() && role.isPresent()) {
+                String canonical = row.text("canonical").isEmpty() ? word.get() : row.text("canonical");
+                read.add(new TradeWord(word.get(), role.get(), canonical, row.text("meaning")));
+            }
+        }
+        if (!refused(table)) {
+            words.addAll(read);
+        }
+    }
+
+    private static Optional<TradeWord.Role> role(Table.Row row) {
+        for (TradeWord.Role role : TradeWord.Role.values()) {
+            if (role.name().toLowerCase(Locale.ROOT).equals(row.text("role"))) {
+                return Optional.of(role);
+            }
+        }
+        row.refuse(
+                "role",
+                "'" + row.text("role") + "' is no role.",
+                "Write variety, error, details, strike, colour or disposition.");
+        return Optional.empty();
+    }
+
+    private void watchNames(NamedText file) {
+        Table table = new Table(file, List.of("watch", "words", "rule", "meaning"));
+        List<WatchName> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> name = row.required("watch", "a name for what is watched for");
+            Optional<String> rule = row.required("rule", "a rule such as: metal silver");
+            if (name.isPresent() && rule.isPresent()) {
+                switch (Selection.parse(rule.get())) {
+                    case Selection.Parsed.Good good ->
+                        read.add(new WatchName(
+                                name.get(), row.words("words"), rule.get(), good.selection(), row.text("meaning")));
+                    case Selection.Parsed.Bad bad -> row.refuse("rule", bad.wrong(), bad.right());
+                }
+            }
+        }
+        if (!refused(table)) {
+            watches.addAll(read);
+        }
+    }
+
+    private void issues(NamedText file) {
+        Table table = new Table(file, SERIES_COLUMNS);
+        String base = file.name().substring(file.name().lastIndexOf('/') + 1);
+        String id = base.endsWith(".csv") ? base.substring(0, base.length() - 4) : base;
+        Series own = series.getOrDefault(id, new Series(id, id.replace('-', ' '), List.of(id)));
+        List<Issue> read = new ArrayList<>();
+        Set<Identity> seenHere = new HashSet<>();
+        for (Table.Row row : table.rows()) {
+            issue(row, own).ifPresent(issue -> {
+                if (seen.contains(issue.identity()) || !seenHere.add(issue.identity())) {
+                    row.refuse(
+                            "",
+                            "there is already a " + issue.identity() + ".",
+                            "Tell the two apart in the column kind or design, or remove one.");
+                } else {
+                    read.add(issue);
+                }
+            });
+        }
+        if (!refused(table)) {
+            series.putIfAbsent(id, own);
+            issues.addAll(read);
+            seen.addAll(seenHere);
+        }
+    }
+
+    private Optional<Issue> issue(Table.Row row, Series own) {
+        Optional<Country> country = country(row, "country", row.text("country"));
+        Optional<String> key = row.required("denomination", "a word such as cent");
+        OptionalInt year = row.wholeNumber("year", Identity.FIRST_YEAR, Identity.LAST_YEAR);
+        Optional<Mint> mint = mint(row);
+        Alloy alloy = alloys.get(row.text("alloy"));
+        if (alloy == null) {
+            row.refuse("alloy", "'" + row.text("alloy") + "' is no alloy.", "Write a name from alloys.csv.");
+        }
+        Optional<Boolean> collector = collector(row);
+        Optional<Rarity> rarity = rarity(row);
+        @Nullable Long mintage = null;
+        boolean mintageGood = true;
+        if (!row.text("mintage").isEmpty()) {
+            OptionalLong number = row.longNumber("mintage", 0, 100_000_000_000L);
+            mintageGood = number.isPresent();
+            mintage = number.isPresent() ? (Long) number.getAsLong() : null;
+        }
+        Optional<String> source = row.required("source", "where this stands, or: from memory");
+        if (country.isEmpty()
+                || key.isEmpty()
+                || year.isEmpty()
+                || mint.isEmpty()
+                || alloy == null
+                || collector.isEmpty()
+                || rarity.isEmpty()
+                || !mintageGood
+                || source.isEmpty()) {
+            return Optional.empty();
+        }
+        Denomination denomination = new Denomination(country.get(), key.get());
+        if (!denominations.containsKey(denomination)) {
+            row.refuse(
+                    "denomination",
+                    "there is no " + denomination + " in denominations.csv.",
+                    "Use one that is there, or add a row to denominations.csv.");
+            return Optional.empty();
+        }
+        return Optional.of(new Issue(
+                new Identity(denomination, year.getAsInt(), mint.get(), row.text("kind"), row.text("design")),
+                own,
+                alloy,
+                row.words("words"),
+                collector.get(),
+                mintage,
+                rarity.get(),
+                row.text("check"),
+                row.text("note"),
+                source.get()));
+    }
+
+    private static Optional<Boolean> collector(Table.Row row) {
+        return switch (row.text("issued")) {
+            case "circulation" -> Optional.of(false);
+            case "collector" -> Optional.of(true);
+            default -> {
+                row.refuse("issued", "'" + row.text("issued") + "' is not allowed.", "Write circulation or collector.");
+                yield Optional.empty();
+            }
+        };
+    }
+
+    private static Optional<Rarity> rarity(Table.Row row) {
+        for (Rarity rarity : Rarity.values()) {
+            if (rarity.word().equals(row.text("rarity"))) {
+                return Optional.of(rarity);
+            }
+        }
+        row.refuse("rarity", "'" + row.text("rarity") + "' is not allowed.", "Write key, semi-key, scarce or nothing.");
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,149 @@
+package org.rollwright.catalog;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+
+/// One CSV file while it is read: hands out rows and collects what is wrong with them.
+final class Table {
+    private final NamedText file;
+    private final List<RowProblem> problems = new ArrayList<>();
+    private final List<Row> rows = new ArrayList<>();
+
+    Table(NamedText file, List<String> columns) {
+        this.file = file;
+        read(columns);
+    }
+
+    private void read(List<String> columns) {
+        try (CsvReader<NamedCsvRecord> reader = CsvReader.builder().ofNamedCsvRecord(stripByteOrderMark(file.text()))) {
+            boolean first = true;
+            for (NamedCsvRecord record : reader) {
+                if (first) {
+                    first = false;
+                    for (String column : columns) {
+                        if (!record.getHeader().contains(column)) {
+                            problem(
+                                    1,
+                                    column,
+                                    "the column is missing.",
+                                    "The header row must be: " + String.join(",", columns));
+                        }
+                    }
+                    if (!problems.isEmpty()) {
+                        return;
+                    }
+                }
+                if (record.getFieldCount() != record.getHeader().size()) {
+                    problem(
+                            record.getStartingLineNumber(),
+                            "",
+                            "the row has " + record.getFieldCount() + " cells.",
+                            "It must have " + record.getHeader().size() + ", as the header row has.");
+                } else {
+                    rows.add(new Row(record));
+                }
+            }
+        } catch (CsvParseException e) {
+            problem(1, "", "this is not a readable CSV file (" + e.getMessage() + ").", "Save it as CSV in UTF-8.");
+        } catch (java.io.IOException e) {
+            throw new java.io.UncheckedIOException("reading from memory", e);
+        }
+    }
+
+    private static String stripByteOrderMark(String text) {
+        return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    }
+
+    List<Row> rows() {
+        return rows;
+    }
+
+    List<RowProblem> problems() {
+        return problems;
+    }
+
+    private void problem(long line, String column, String wrong, String right) {
+        problems.add(new RowProblem(file.name(), line, column, wrong, right));
+    }
+
+    /// A row. Every getter that finds a cell unusable notes the problem and answers empty.
+    final class Row {
+        private final NamedCsvRecord record;
+
+        private Row(NamedCsvRecord record) {
+            this.record = record;
+        }
+
+        String text(String column) {
+            return record.findField(column).orElse("").strip();
+        }
+
+        Optional<String> required(String column, String example) {
+            String value = text(column);
+            if (value.isEmpty()) {
+                refuse(column, "the cell is empty.", "Write " + example + ".");
+                return Optional.empty();
+            }
+            return Optional.of(value);
+        }
+
+        List<String> words(String column) {
+            return Arrays.stream(text(column).split(";"))
+                    .map(String::strip)
+                    .filter(word -> !word.isEmpty())
+                    .toList();
+        }
+
+        OptionalInt wholeNumber(String column, int least, int most) {
+            OptionalLong value = longNumber(column, least, most);
+            return value.isPresent() ? OptionalInt.of((int) value.getAsLong()) : OptionalInt.empty();
+        }
+
+        OptionalLong longNumber(String column, long least, long most) {
+            String value = text(column);
+            try {
+                long number = Long.parseLong(value);
+                if (number >= least && number <= most) {
+                    return OptionalLong.of(number);
+                }
+            } catch (NumberFormatException e) {
+                // falls through to the refusal, which quotes the cell
+            }
+            refuse(
+                    column,
+                    "'" + value + "' is not allowed.",
+                    "Write a whole number from " + least + " to " + most + ".");
+            return OptionalLong.empty();
+        }
+
+        OptionalDouble positive(String column) {
+            String value = text(column);
+            try {
+                double number = Double.parseDouble(value);
+                if (number > 0 && !Double.isInfinite(number)) {
+                    return OptionalDouble.of(number);
+                }
+            } catch (NumberFormatException e) {
+                // falls through to the refusal, which quotes the cell
+            }
+            refuse(column, "'" + value + "' is not allowed.", "Write a number above 0, such as 3.11.");
+            return OptionalDouble.empty();
+        }
+
+        void refuse(String column, String wrong, String right) {
+            problem(record.getStartingLineNumber(), column, wrong, right);
+        }
+
+        long line() {
+            return record.getStartingLineNumber();
+        }
+    }
+}

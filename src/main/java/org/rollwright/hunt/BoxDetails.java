@@ -1,0 +1,61 @@
+package org.rollwright.hunt;
+
+import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
+
+/// What is known of a box besides its coins. Texts are blank where nothing was said.
+///
+/// @param label the hunter's own name or number for it
+/// @param form box, rolls, bag or jar
+/// @param rolls full rolls it should hold; 0 for loose coins
+/// @param coinsPerRoll coins a full roll should hold
+/// @param looseCoins coins outside rolls: all of a jar
+/// @param bank where it came from
+/// @param wrap machine, customer, bank or other
+/// @param stamp printed number, seal or shipment mark
+/// @param sisters a word shared by boxes of one source and shipment
+/// @param ordered date of the order, null if unknown
+/// @param pickedUp date of the pick-up, null if unknown
+/// @param returned date of the return, null while it is here
+/// @param returnedTo where the rest went
+public record BoxDetails(
+        String label,
+        Form form,
+        int rolls,
+        int coinsPerRoll,
+        int looseCoins,
+        String bank,
+        String branch,
+        String wrap,
+        String stamp,
+        String sisters,
+        @Nullable LocalDate ordered,
+        @Nullable LocalDate pickedUp,
+        @Nullable LocalDate returned,
+        String returnedTo,
+        String note) {
+
+    /// What kind of parcel it is.
+    public enum Form {
+        BOX,
+        ROLLS,
+        BAG,
+        JAR
+    }
+
+    public BoxDetails {
+        if (rolls < 0 || looseCoins < 0 || coinsPerRoll < 0) {
+            throw new IllegalArgumentException("a box cannot hold fewer than no coins");
+        }
+    }
+
+    /// A full box of which nothing else is known.
+    public static BoxDetails plain(String label, int rolls, int coinsPerRoll) {
+        return new BoxDetails(label, Form.BOX, rolls, coinsPerRoll, 0, "", "", "", "", "", null, null, null, "", "");
+    }
+
+    /// Coins it should hold when every roll is full.
+    public long nominalCoins() {
+        return (long) rolls * coinsPerRoll + looseCoins;
+    }
+}

@@ -1,0 +1,345 @@
+package org.rollwright.hunt;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/// How each kind of event changes a [Logbook], and how to take the change back.
+final class Changes {
+    private Changes() {}
+
+    /// Applies an event and answers its inverse. Inverses are run in the opposite order of their events, within a hunt.
+    static Runnable apply(Logbook book, Event event, Entry entry) {
+        noteNumbers(book, event);
+        Runnable change = change(book, event, entry);
+        if (entry.scope() == 0) {
+            return change;
+        }
+        Hunt hunt = book.hunts.get(new HuntId(entry.scope()));
+        if (hunt == null) {
+            return change;
+        }
+        Instant before = hunt.touched;
+        hunt.touched = entry.at();
+        return () -> {
+            hunt.touched = before;
+            change.run();
+        };
+    }
+
+    /// Takes note of numbers used, so that none is given twice, not even that of something undone.
+    static void noteNumbers(Logbook book, Event event) {
+        switch (event) {
+            case Event.BoxAdded added ->
+                book.lastBox = Math.max(book.lastBox, added.box().number());
+            case Event.HuntStarted started ->
+                book.lastHunt = Math.max(book.lastHunt, started.hunt().number());
+            case Event.FindLogged logged ->
+                book.lastFind = Math.max(book.lastFind, logged.find().id().number());
+            case Event.FindSplit split ->
+                book.lastFind = Math.max(book.lastFind, split.part().number());
+            case Event.AlbumDefined defined ->
+                book.lastAlbum = Math.max(book.lastAlbum, defined.album().number());
+            case Event.CoinAdded added ->
+                book.lastAdded = Math.max(book.lastAdded, added.coin().piece());
+            case Event.Batch batch -> batch.events().forEach(part -> noteNumbers(book, part));
+            default -> {
+                // no other event brings a number into the world
+            }
+        }
+    }
+
+    private static Runnable change(Logbook book, Event event, Entry entry) {
+        return switch (event) {
+            case Event.BoxAdded added -> {
+                book.boxes.put(added.box(), new Box(added.box(), added.denomination(), added.details()));
+                yield () -> book.boxes.remove(added.box());
+            }
+            case Event.BoxChanged changed -> {
+                Box box = book.known(changed.box());
+                BoxDetails before = box.details;
+                box.details = changed.details();
+                yield () -> box.details = before;
+            }
+            case Event.HuntStarted started -> huntStarted(book, started, entry.at());
+            case Event.BoxJoined joined -> boxJoined(book, joined);
+            case Event.WatchBegan began -> {
+                Hunt hunt = book.known(began.hunt());
+                List<Watch> before = hunt.watches;
+                List<Watch> after = new ArrayList<>(before);
+                after.removeIf(watch -> watch.name().equals(began.watch().name()));
+                after.add(began.watch());
+                hunt.watches = List.copyOf(after);
+                yield () -> hunt.watches = before;
+            }
+            case Event.WatchEnded ended -> {
+                Hunt hunt = book.known(ended.hunt());
+                List<Watch> before = hunt.watches;
+                hunt.watches = before.stream()
+                        .filter(watch -> !watch.name().equals(ended.watch()))
+                        .toList();
+                yield () -> hunt.watches = before;
+            }
+            case Event.RollOpened opened -> rollOpened(book, opened, entry.at());
+            case Event.RollCounted counted -> {
+                Box box = book.known(counted.box());
+                Roll before = box.rolls.get(counted.roll());
+                Roll base = before == null ? Roll.untouched(counted.roll()) : before;
+                box.rolls.put(counted.roll(), base.withCount(counted.coins()));
+                yield () -> restore(box, counted.roll(), before);
+            }
+            case Event.RollLeft left -> {
+                Box box = book.known(left.box());
+                Roll before = box.rolls.get(left.roll());
+                Roll base = before == null ? Roll.untouched(left.roll()) : before;
+                box.rolls.put(left.roll(), base.leftUnsearched());
+                yield () -> restore(box, left.roll(), before);
+            }
+            case Event.FindLogged logged -> findLogged(book, logged.find());
+            case Event.FindCorrected corrected -> {
+                Find before = book.known(corrected.find());
+                yield replace(book, before, before.corrected(corrected.facts(), corrected.count(), corrected.ender()));
+            }
+            case Event.FindMoved moved -> findMoved(book, moved);
+            case Event.FindSplit split -> findSplit(book, split);
+            case Event.FindDeleted deleted -> findDeleted(book, book.known(deleted.find()));
+            case Event.FindDisposed disposed -> {
+                Find before = book.known(disposed.find());
+                yield replace(book, before, before.disposed(disposed.disposition()));
+            }
+            case Event.EndersSeen seen -> {
+                Box box = book.known(seen.box());
+                box.enders.add(new Box.Enders(seen.matching(), seen.visible()));
+                yield () -> box.enders.removeLast();
+            }
+            case Event.Weighed weighed -> {
+                Box box = book.known(weighed.box());
+                box.weights.add(new Box.Weight(entry.at(), weighed.mass(), weighed.what()));
+                yield () -> box.weights.removeLast();
+            }
+            case Event.Checked checked -> {
+                Hunt hunt = book.known(checked.hunt());
+                hunt.trials.add(new Hunt.Trial(checked.find(), checked.variety()));
+                yield () -> hunt.trials.removeLast();
+            }
+            case Event.Marked marked -> {
+                Hunt hunt = book.known(marked.hunt());
+                hunt.marks.add(new Hunt.Remark(entry.at(), marked.text()));
+                yield () -> hunt.marks.removeLast();
+            }
+            case Event.Noted noted -> {
+                Hunt hunt = book.known(noted.hunt());
+                hunt.notes.add(new Hunt.Remark(entry.at(), noted.text()));
+                yield () -> hunt.notes.removeLast();
+            }
+            case Event.HuntFinished over -> finished(book.known(over.hunt()), entry.at());
+            case Event.HuntResumed resumed -> finished(book.known(resumed.hunt()), null);
+            case Event.OpeningBalance opening -> {
+                book.balances.add(new Logbook.Balance(
+                        opening.denomination(), opening.watch(), opening.boxes(), opening.coins(), opening.found()));
+                yield () -> book.balances.removeLast();
+            }
+            case Event.CoinAdded added -> {
+                book.added.put(added.coin(), new OwnedCoin(added.coin(), added.facts(), added.provenance()));
+                yield () -> book.added.remove(added.coin());
+            }
+            case Event.AlbumDefined defined -> albumDefined(book, defined);
+            case Event.AlbumRemoved removed -> {
+                Album album = book.known(removed.album());
+                book.albums.remove(removed.album());
+                yield () -> book.albums.put(removed.album(), album);
+            }
+            case Event.HolesFilled filled -> holesFilled(book, filled);
+            case Event.PolicyChanged changed -> {
+                String before = book.policy;
+                book.policy = changed.policy();
+                yield () -> book.policy = before;
+            }
+            case Event.Batch batch -> {
+                List<Runnable> inverses = new ArrayList<>();
+                for (Event part : batch.events()) {
+                    inverses.add(change(book, part, entry));
+                }
+                yield () -> inverses.reversed().forEach(Runnable::run);
+            }
+            case Event.Undone undone -> Changes::nothing;
+            case Event.Redone redone -> Changes::nothing;
+        };
+    }
+
+    private static void nothing() {}
+
+    private static Runnable huntStarted(Logbook book, Event.HuntStarted started, Instant at) {
+        book.hunts.put(
+                started.hunt(), new Hunt(started.hunt(), started.name(), at, started.boxes(), started.watches()));
+        started.boxes().forEach(id -> book.known(id).hunt = started.hunt());
+        return () -> {
+            started.boxes().forEach(id -> book.known(id).hunt = null);
+            book.hunts.remove(started.hunt());
+        };
+    }
+
+    private static Runnable boxJoined(Logbook book, Event.BoxJoined joined) {
+        Hunt hunt = book.known(joined.hunt());
+        Box box = book.known(joined.box());
+        @Nullable BoxId beforeBox = hunt.box;
+        hunt.boxes.add(joined.box());
+        if (hunt.box == null) {
+            hunt.box = joined.box();
+        }
+        box.hunt = joined.hunt();
+        return () -> {
+            box.hunt = null;
+            hunt.boxes.remove(joined.box());
+            hunt.box = beforeBox;
+        };
+    }
+
+    private static Runnable rollOpened(Logbook book, Event.RollOpened opened, Instant at) {
+        Hunt hunt = book.known(opened.hunt());
+        Box box = book.known(opened.box());
+        BoxId boxBefore = hunt.box;
+        int rollBefore = hunt.roll;
+        Roll before = box.rolls.get(opened.roll());
+        hunt.box = opened.box();
+        hunt.roll = opened.roll();
+        if (opened.roll() > 0) {
+            Roll base = before == null ? Roll.untouched(opened.roll()) : before;
+            box.rolls.put(opened.roll(), base.openedAt(at, hunt.watches));
+        }
+        return () -> {
+            hunt.box = boxBefore;
+            hunt.roll = rollBefore;
+            restore(box, opened.roll(), before);
+        };
+    }
+
+    private static void restore(Box box, int roll, @Nullable Roll before) {
+        if (before == null) {
+            box.rolls.remove(roll);
+        } else {
+            box.rolls.put(roll, before);
+        }
+    }
+
+    private static Runnable findLogged(Logbook book, Find find) {
+        Hunt hunt = book.known(find.hunt());
+        int ordinalBefore = hunt.lastOrdinal;
+        put(book, find);
+        hunt.lastOrdinal = Math.max(ordinalBefore, find.ordinal());
+        return () -> take(book, find);
+    }
+
+    private static void put(Logbook book, Find find) {
+        book.finds.put(find.id(), find);
+        book.known(find.box()).finds.add(find.id());
+        book.known(find.hunt()).finds.add(find.id());
+        book.tally(find, 1);
+    }
+
+    private static void take(Logbook book, Find find) {
+        Find now = book.known(find.id());
+        book.tally(now, -1);
+        book.known(now.hunt()).finds.remove(now.id());
+        book.known(now.box()).finds.remove(now.id());
+        book.finds.remove(now.id());
+    }
+
+    private static Runnable replace(Logbook book, Find before, Find after) {
+        book.tally(before, -1);
+        book.finds.put(after.id(), after);
+        book.tally(after, 1);
+        return () -> {
+            book.tally(after, -1);
+            book.finds.put(before.id(), before);
+            book.tally(before, 1);
+        };
+    }
+
+    private static Runnable findMoved(Logbook book, Event.FindMoved moved) {
+        Find before = book.known(moved.find());
+        Find after = before.moved(moved.box(), moved.roll());
+        Box from = book.known(before.box());
+        Box to = book.known(after.box());
+        Runnable back = replace(book, before, after);
+        if (from == to) {
+            return back;
+        }
+        int at = from.finds.remove(before.id());
+        to.finds.add(after.id());
+        return () -> {
+            to.finds.remove(after.id());
+            from.finds.insert(at, before.id());
+            back.run();
+        };
+    }
+
+    private static Runnable findSplit(Logbook book, Event.FindSplit split) {
+        Find whole = book.known(split.find());
+        Hunt hunt = book.known(whole.hunt());
+        Find part = whole.part(split.part(), hunt.nextOrdinal(), split.coins());
+        Runnable back =
+                replace(book, whole, whole.corrected(whole.facts(), whole.count() - split.coins(), whole.ender()));
+        Runnable without = findLogged(book, part);
+        return () -> {
+            without.run();
+            back.run();
+        };
+    }
+
+    private static Runnable findDeleted(Logbook book, Find find) {
+        book.tally(find, -1);
+        int inHunt = book.known(find.hunt()).finds.remove(find.id());
+        int inBox = book.known(find.box()).finds.remove(find.id());
+        book.finds.remove(find.id());
+        return () -> {
+            book.finds.put(find.id(), find);
+            book.known(find.box()).finds.insert(inBox, find.id());
+            book.known(find.hunt()).finds.insert(inHunt, find.id());
+            book.tally(find, 1);
+        };
+    }
+
+    private static Runnable finished(Hunt hunt, @Nullable Instant at) {
+        Instant before = hunt.finished;
+        hunt.finished = at;
+        return () -> hunt.finished = before;
+    }
+
+    private static Runnable albumDefined(Logbook book, Event.AlbumDefined defined) {
+        Album known = book.albums.get(defined.album());
+        if (known == null) {
+            book.albums.put(defined.album(), new Album(defined.album(), defined.name(), defined.rule()));
+            return () -> book.albums.remove(defined.album());
+        }
+        String name = known.name;
+        String rule = known.rule;
+        known.name = defined.name();
+        known.rule = defined.rule();
+        return () -> {
+            known.name = name;
+            known.rule = rule;
+        };
+    }
+
+    private static Runnable holesFilled(Logbook book, Event.HolesFilled filled) {
+        Map<Album, Map<String, CoinRef>> before = new HashMap<>();
+        for (Event.HoleChange change : filled.changes()) {
+            Album album = book.known(change.album());
+            before.computeIfAbsent(album, key -> new java.util.LinkedHashMap<>(key.holes));
+            CoinRef coin = change.coin();
+            if (coin == null) {
+                album.holes.remove(change.hole());
+            } else {
+                album.holes.put(change.hole(), coin);
+            }
+        }
+        return () -> before.forEach((album, holes) -> {
+            album.holes.clear();
+            album.holes.putAll(holes);
+        });
+    }
+}

@@ -1,0 +1,328 @@
+package org.rollwright.hunt;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/// Keeps contradictions out of the journal: answers why an event cannot be taken, before anything is written.
+final class Checks {
+    private static final int MOST_ROLLS = 10_000;
+    private static final int MOST_COINS = 1_000_000;
+
+    private Checks() {}
+
+    static Optional<Refusal> refuse(Logbook book, Event event) {
+        return switch (event) {
+            case Event.Batch batch -> batch(book, batch);
+            case Event.BoxAdded added ->
+                book.box(added.box()).isPresent()
+                        ? refusal("There is already a box " + added.box() + ".", "Take the next number.")
+                        : Optional.empty();
+            case Event.BoxChanged changed -> box(book, changed.box());
+            case Event.HuntStarted started -> huntStarted(book, started);
+            case Event.BoxJoined joined -> first(hunt(book, joined.hunt()), () -> freeBox(book, joined.box()));
+            case Event.WatchBegan began -> hunt(book, began.hunt());
+            case Event.WatchEnded ended -> first(hunt(book, ended.hunt()), () -> watched(book, ended));
+            case Event.RollOpened opened ->
+                first(
+                        hunt(book, opened.hunt()),
+                        () -> first(
+                                boxOf(book, opened.hunt(), opened.box()),
+                                () -> roll(book, opened.box(), opened.roll())));
+            case Event.RollCounted counted ->
+                first(
+                        box(book, counted.box()),
+                        () -> first(roll(book, counted.box(), counted.roll()), () -> coins(counted.coins(), "A roll")));
+            case Event.RollLeft left -> first(box(book, left.box()), () -> roll(book, left.box(), left.roll()));
+            case Event.FindLogged logged -> find(book, logged.find());
+            case Event.FindCorrected corrected ->
+                first(find(book, corrected.find()), () -> coins(corrected.count(), "A find"));
+            case Event.FindMoved moved -> moved(book, moved);
+            case Event.FindSplit split -> split(book, split);
+            case Event.FindDeleted deleted -> find(book, deleted.find());
+            case Event.FindDisposed disposed -> find(book, disposed.find());
+            case Event.EndersSeen seen -> enders(book, seen);
+            case Event.Weighed weighed -> boxOf(book, weighed.hunt(), weighed.box());
+            case Event.Checked checked -> first(hunt(book, checked.hunt()), () -> find(book, checked.find()));
+            case Event.Marked marked -> hunt(book, marked.hunt());
+            case Event.Noted noted -> hunt(book, noted.hunt());
+            case Event.HuntFinished over -> first(hunt(book, over.hunt()), () -> running(book, over.hunt()));
+            case Event.HuntResumed resumed -> first(hunt(book, resumed.hunt()), () -> notRunning(book, resumed.hunt()));
+            case Event.OpeningBalance opening -> balance(opening);
+            case Event.CoinAdded added ->
+                book.coin(added.coin()).isPresent()
+                        ? refusal("There is already a coin " + added.coin() + ".", "Take the next number.")
+                        : Optional.empty();
+            case Event.AlbumDefined defined ->
+                defined.name().isBlank() ? refusal("The album has no name.", "Give it one.") : Optional.empty();
+            case Event.AlbumRemoved removed -> album(book, removed.album());
+            case Event.HolesFilled filled -> holes(book, filled);
+            case Event.PolicyChanged changed -> Optional.empty();
+            case Event.Undone undone -> Optional.empty();
+            case Event.Redone redone -> Optional.empty();
+        };
+    }
+
+    /// Undo must not pull the ground from under another hunt.
+    static Optional<Refusal> refuseUndo(Logbook book, Entry target) {
+        Set<HuntId> startedHere = new HashSet<>();
+        List<Event> parts = target.event() instanceof Event.Batch batch ? batch.events() : List.of(target.event());
+        for (Event part : parts) {
+            if (part instanceof Event.HuntStarted started) {
+                startedHere.add(started.hunt());
+            }
+        }
+        for (Event part : parts) {
+            if (part instanceof Event.BoxAdded added) {
+                Optional<HuntId> hunt = book.box(added.box()).flatMap(Box::hunt);
+                if (hunt.isPresent() && !startedHere.contains(hunt.get())) {
+                    return refusal(
+                            "The box is already being searched in hunt " + hunt.get() + ".",
+                            "Undo the start of that hunt first.");
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private interface Check {
+        Optional<Refusal> run();
+    }
+
+    private static Optional<Refusal> first(Optional<Refusal> refusal, Check next) {
+        return refusal.isPresent() ? refusal : next.run();
+    }
+
+    private static Optional<Refusal> refusal(String wrong, String right) {
+        return Optional.of(new Refusal(wrong, right));
+    }
+
+    /// A batch is tried part by part on the state itself and taken back, so that later parts may build on earlier ones.
+    private static Optional<Refusal> batch(Logbook book, Event.Batch batch) {
+        Entry trial = new Entry(book.last + 1, java.time.Instant.EPOCH, 0, "", batch);
+        List<Runnable> inverses = new java.util.ArrayList<>();
+        long boxes = book.lastBox;
+        long hunts = book.lastHunt;
+        long finds = book.lastFind;
+        long albums = book.lastAlbum;
+        int added = book.lastAdded;
+        Optional<Refusal> refusal = Optional.empty();
+        for (Event part : batch.events()) {
+            refusal = part instanceof Event.Undone || part instanceof Event.Redone || part instanceof Event.Batch
+                    ? refusal("A batch cannot hold " + part.getClass().getSimpleName() + ".", "Record it alone.")
+                    : refuse(book, part);
+            if (refusal.isPresent()) {
+                break;
+            }
+            inverses.add(Changes.apply(book, part, trial));
+        }
+        inverses.reversed().forEach(Runnable::run);
+        book.lastBox = boxes;
+        book.lastHunt = hunts;
+        book.lastFind = finds;
+        book.lastAlbum = albums;
+        book.lastAdded = added;
+        return refusal;
+    }
+
+    private static Optional<Refusal> hunt(Logbook book, HuntId id) {
+        return book.hunt(id).isPresent()
+                ? Optional.empty()
+                : refusal("There is no hunt " + id + ".", "Look at the list of hunts.");
+    }
+
+    private static Optional<Refusal> running(Logbook book, HuntId id) {
+        return book.known(id).finished().isEmpty()
+                ? Optional.empty()
+                : refusal("Hunt " + id + " is already finished.", "Resume it to go on.");
+    }
+
+    private static Optional<Refusal> notRunning(Logbook book, HuntId id) {
+        return book.known(id).finished().isPresent()
+                ? Optional.empty()
+                : refusal("Hunt " + id + " is still under way.", "Just go on.");
+    }
+
+    private static Optional<Refusal> box(Logbook book, BoxId id) {
+        return book.box(id).isPresent()
+                ? Optional.empty()
+                : refusal("There is no box " + id + ".", "Look at the list of boxes.");
+    }
+
+    private static Optional<Refusal> freeBox(Logbook book, BoxId id) {
+        return first(
+                box(book, id),
+                () -> book.known(id).hunt().isEmpty()
+                        ? Optional.empty()
+                        : refusal(
+                                "Box " + id + " is already searched in hunt "
+                                        + book.known(id).hunt().orElseThrow() + ".",
+                                "Choose another box, or go on in that hunt."));
+    }
+
+    private static Optional<Refusal> boxOf(Logbook book, HuntId hunt, BoxId box) {
+        return first(
+                hunt(book, hunt),
+                () -> book.known(hunt).boxes().contains(box)
+                        ? Optional.empty()
+                        : refusal("Box " + box + " does not belong to hunt " + hunt + ".", "Name a box of this hunt."));
+    }
+
+    private static Optional<Refusal> huntStarted(Logbook book, Event.HuntStarted started) {
+        if (book.hunt(started.hunt()).isPresent()) {
+            return refusal("There is already a hunt " + started.hunt() + ".", "Take the next number.");
+        }
+        if (started.boxes().isEmpty()) {
+            return refusal("A hunt needs something to search.", "Name at least one box, roll, bag or jar.");
+        }
+        if (new HashSet<>(started.boxes()).size() != started.boxes().size()) {
+            return refusal("A box is named twice.", "Name each box once.");
+        }
+        for (BoxId box : started.boxes()) {
+            Optional<Refusal> refusal = freeBox(book, box);
+            if (refusal.isPresent()) {
+                return refusal;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Refusal> watched(Logbook book, Event.WatchEnded ended) {
+        return book.known(ended.hunt()).watches().stream()
+                        .anyMatch(watch -> watch.name().equals(ended.watch()))
+                ? Optional.empty()
+                : refusal("'" + ended.watch() + "' is not being watched for.", "Name one of the hunt's watches.");
+    }
+
+    private static Optional<Refusal> roll(Logbook book, BoxId id, int roll) {
+        int rolls = book.known(id).details().rolls();
+        if (roll < 0 || roll > MOST_ROLLS) {
+            return refusal("There is no roll " + roll + ".", "Rolls count from 1.");
+        }
+        if (roll > rolls) {
+            return rolls == 0
+                    ? refusal(
+                            "This parcel has no rolls.", "Log its coins without a roll, or change its number of rolls.")
+                    : refusal(
+                            "Roll " + roll + " is over the box: it holds " + rolls + " rolls.",
+                            "Name a roll from 1 to " + rolls + ", or go to the next box.");
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Refusal> coins(int coins, String what) {
+        int least = what.equals("A find") ? 1 : 0;
+        return coins >= least && coins <= MOST_COINS
+                ? Optional.empty()
+                : refusal(
+                        what + " cannot hold " + coins + " coins.",
+                        "Give a number from " + least + " to " + MOST_COINS + ".");
+    }
+
+    private static Optional<Refusal> find(Logbook book, Find find) {
+        if (book.find(find.id()).isPresent()) {
+            return refusal("There is already a find " + find.id() + ".", "Take the next number.");
+        }
+        return first(
+                boxOf(book, find.hunt(), find.box()),
+                () -> first(roll(book, find.box(), find.roll()), () -> coins(find.count(), "A find")));
+    }
+
+    private static Optional<Refusal> find(Logbook book, FindId id) {
+        return book.find(id).isPresent()
+                ? Optional.empty()
+                : refusal("There is no find " + id + ".", "It may have been struck out; look at the list of finds.");
+    }
+
+    private static Optional<Refusal> moved(Logbook book, Event.FindMoved moved) {
+        return first(find(book, moved.find()), () -> {
+            HuntId hunt = book.known(moved.find()).hunt();
+            return first(boxOf(book, hunt, moved.box()), () -> roll(book, moved.box(), moved.roll()));
+        });
+    }
+
+    private static Optional<Refusal> split(Logbook book, Event.FindSplit split) {
+        return first(find(book, split.find()), () -> {
+            int count = book.known(split.find()).count();
+            return split.coins() >= 1 && split.coins() < count
+                    ? Optional.empty()
+                    : refusal(
+                            "Cannot take " + split.coins() + " of " + count + (count == 1 ? " coin." : " coins."),
+                            count == 1
+                                    ? "A single coin cannot be split."
+                                    : "Take a number from 1 to " + (count - 1) + ".");
+        });
+    }
+
+    private static Optional<Refusal> enders(Logbook book, Event.EndersSeen seen) {
+        return first(box(book, seen.box()), () -> {
+            int most = 2 * book.known(seen.box()).details().rolls();
+            if (seen.matching() < 0 || seen.visible() < 1 || seen.matching() > seen.visible()) {
+                return refusal(
+                        seen.matching() + " of " + seen.visible() + " enders is impossible.",
+                        "Write the finds first, then the coins visible: e 3/48.");
+            }
+            return most > 0 && seen.visible() > most
+                    ? refusal(
+                            seen.visible() + " enders are more than this box can show: " + most + ".",
+                            "Two for each roll at most.")
+                    : Optional.empty();
+        });
+    }
+
+    private static Optional<Refusal> balance(Event.OpeningBalance opening) {
+        return opening.boxes() >= 0
+                        && opening.coins() >= 0
+                        && opening.found() >= 0
+                        && opening.found() <= opening.coins()
+                ? Optional.empty()
+                : refusal(
+                        "An opening balance of " + opening.found() + " found in " + opening.coins()
+                                + " coins is impossible.",
+                        "Neither may be negative, nor more found than searched.");
+    }
+
+    private static Optional<Refusal> album(Logbook book, AlbumId id) {
+        return book.album(id).isPresent()
+                ? Optional.empty()
+                : refusal("There is no album " + id + ".", "Look at the list of albums.");
+    }
+
+    private static Optional<Refusal> holes(Logbook book, Event.HolesFilled filled) {
+        for (Event.HoleChange change : filled.changes()) {
+            Optional<Refusal> refusal = first(album(book, change.album()), () -> {
+                CoinRef coin = change.coin();
+                return coin == null || book.coin(coin).isPresent()
+                        ? Optional.empty()
+                        : refusal("Coin " + coin + " is not there any more.", "Compare the album again.");
+            });
+            if (refusal.isPresent()) {
+                return refusal;
+            }
+        }
+        return coinTwice(book, filled);
+    }
+
+    /// A coin can lie in one hole only.
+    private static Optional<Refusal> coinTwice(Logbook book, Event.HolesFilled filled) {
+        java.util.Map<String, CoinRef> after = new java.util.HashMap<>();
+        book.albums().forEach(album -> album.holes().forEach((hole, coin) -> after.put(album.id() + "/" + hole, coin)));
+        for (Event.HoleChange change : filled.changes()) {
+            String key = change.album() + "/" + change.hole();
+            CoinRef coin = change.coin();
+            if (coin == null) {
+                after.remove(key);
+            } else {
+                after.put(key, coin);
+            }
+        }
+        Set<CoinRef> seen = new HashSet<>();
+        for (CoinRef coin : after.values()) {
+            if (!seen.add(coin)) {
+                return refusal("Coin " + coin + " would lie in two holes.", "Empty its old hole in the same step.");
+            }
+        }
+        return Optional.empty();
+    }
+}

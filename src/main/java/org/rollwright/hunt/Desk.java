@@ -1,0 +1,163 @@
+package org.rollwright.hunt;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.locks.ReentrantReadWriteLock;
+import java.util.function.Function;
+
+/// Where an event becomes durable and then visible, in this order. Thread-safe.
+public final class Desk {
+    /// What came of recording something.
+    public sealed interface Outcome {
+        /// It is on disk and in the state.
+        record Kept(Entry entry) implements Outcome {}
+
+        /// It contradicts the state; nothing was written.
+        record Refused(Refusal refusal) implements Outcome {}
+    }
+
+    private final Journal journal;
+    private final InstantSource clock;
+    private final ReentrantReadWriteLock lock = new ReentrantReadWriteLock();
+    private final List<java.util.function.Consumer<Entry>> listeners = new CopyOnWriteArrayList<>();
+    private Logbook book;
+
+    /// Opens a desk over a journal.
+    ///
+    /// @param start a state already folded up to some position, for example from a snapshot; the journal's later
+    ///     entries are folded in here
+    public Desk(Journal journal, InstantSource clock, Logbook start) {
+        this.journal = journal;
+        this.clock = clock;
+        this.book = start;
+        journal.read(start.last(), book::apply);
+    }
+
+    /// Reads the state. The function must not keep what belongs to the logbook.
+    public <T> T read(Function<Logbook, T> reader) {
+        lock.readLock().lock();
+        try {
+            return reader.apply(book);
+        } finally {
+            lock.readLock().unlock();
+        }
+    }
+
+    /// Has a function look at the state and say what to record, all under one lock, so that numbers taken are free.
+    ///
+    /// @param scope number of the hunt it belongs to, or 0
+    /// @param raw what was typed, word for word
+    /// @throws JournalException when it could not be made durable; then nothing changed
+    public Outcome record(long scope, String raw, Function<Logbook, Event> maker) {
+        return recordAt(clock.instant(), scope, raw, maker);
+    }
+
+    /// As [#record], at a given instant: for imports and scripts, which tell of the past.
+    public Outcome recordAt(Instant at, long scope, String raw, Function<Logbook, Event> maker) {
+        Entry entry;
+        lock.writeLock().lock();
+        try {
+            Event event = maker.apply(book);
+            Optional<Refusal> refusal = Checks.refuse(book, event);
+            if (refusal.isPresent()) {
+                return new Outcome.Refused(refusal.get());
+            }
+            entry = new Entry(book.last() + 1, at, scope, raw, event);
+            journal.append(entry);
+            book.apply(entry);
+        } finally {
+            lock.writeLock().unlock();
+        }
+        listeners.forEach(listener -> listener.accept(entry));
+        return new Outcome.Kept(entry);
+    }
+
+    /// Takes back the last step of a scope.
+    public Outcome undo(long scope, String raw) {
+        return step(scope, raw, true);
+    }
+
+    /// Brings back the step undone last in a scope, unless something was recorded since.
+    public Outcome redo(long scope, String raw) {
+        return step(scope, raw, false);
+    }
+
+    private Outcome step(long scope, String raw, boolean back) {
+        Entry entry;
+        lock.writeLock().lock();
+        try {
+            Optional<Entry> target = back ? book.undoable(scope) : book.redoable(scope);
+            if (target.isEmpty() && back) {
+                deepen(scope);
+                target = book.undoable(scope);
+            }
+            if (target.isEmpty()) {
+                return new Outcome.Refused(
+                        back
+                                ? new Refusal("There is nothing to undo here.", "Every earlier step is already undone.")
+                                : new Refusal("There is nothing to redo.", "Only a step just undone can come back."));
+            }
+            Optional<Refusal> refusal = back
+                    ? Checks.refuseUndo(book, target.get())
+                    : Checks.refuse(book, target.get().event());
+            if (refusal.isPresent()) {
+                return new Outcome.Refused(refusal.get());
+            }
+            long seq = target.get().seq();
+            entry = new Entry(
+                    book.last() + 1, clock.instant(), scope, raw, back ? new Event.Undone(seq) : new Event.Redone(seq));
+            journal.append(entry);
+            book.apply(entry);
+        } finally {
+            lock.writeLock().unlock();
+        }
+        listeners.forEach(listener -> listener.accept(entry));
+        return new Outcome.Kept(entry);
+    }
+
+    /// Folds the journal anew so that steps older than memory (or than the snapshot) can be undone in a scope.
+    private void deepen(long scope) {
+        book = refold(journal, scope);
+    }
+
+    /// A fold of the whole journal in which only entries that still count were applied, and the scope's inverses kept.
+    static Logbook refold(Journal journal, long scope) {
+        List<Entry> all = new ArrayList<>();
+        journal.read(0, all::add);
+        Set<Long> undone = new HashSet<>();
+        for (Entry entry : all) {
+            if (entry.event() instanceof Event.Undone step) {
+                undone.add(step.target());
+            } else if (entry.event() instanceof Event.Redone step) {
+                undone.remove(step.target());
+            }
+        }
+        Logbook fresh = new Logbook();
+        fresh.keepAllSteps(scope);
+        for (Entry entry : all) {
+            boolean counts = !undone.contains(entry.seq())
+                    && !(entry.event() instanceof Event.Undone)
+                    && !(entry.event() instanceof Event.Redone);
+            if (counts) {
+                fresh.apply(entry);
+            } else {
+                fresh.passOver(entry);
+            }
+        }
+        return fresh;
+    }
+
+    /// Is told of every entry once it is durable and visible, in no particular thread.
+    ///
+    /// @return a handle that ends the subscription
+    public Runnable listen(java.util.function.Consumer<Entry> listener) {
+        listeners.add(listener);
+        return () -> listeners.remove(listener);
+    }
+}

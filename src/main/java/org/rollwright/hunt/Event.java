@@ -1,0 +1,125 @@
+package org.rollwright.hunt;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Mass;
+
+/// Something that happened at the bench. Events are facts: they are appended, never changed.
+///
+/// Positions: rolls count from 1 within their box; roll 0 is "not in a roll" (loose coins, or before the first roll).
+public sealed interface Event {
+    /// A box entered the record: ordered, picked up or simply put on the table.
+    record BoxAdded(BoxId box, Denomination denomination, BoxDetails details) implements Event {}
+
+    /// What is known of a box was changed as a whole.
+    record BoxChanged(BoxId box, BoxDetails details) implements Event {}
+
+    /// A search began on the boxes given.
+    record HuntStarted(HuntId hunt, String name, List<BoxId> boxes, List<Watch> watches) implements Event {
+        public HuntStarted {
+            boxes = List.copyOf(boxes);
+            watches = List.copyOf(watches);
+        }
+    }
+
+    /// A box joined a hunt already under way.
+    record BoxJoined(HuntId hunt, BoxId box) implements Event {}
+
+    /// This is watched for as well; it counts from the next roll opened, because part of the present one is behind us.
+    record WatchBegan(HuntId hunt, Watch watch) implements Event {}
+
+    /// From here on it is no longer watched for.
+    record WatchEnded(HuntId hunt, String watch) implements Event {}
+
+    /// The hunter turned to a roll; the roll before it counts as searched.
+    record RollOpened(HuntId hunt, BoxId box, int roll) implements Event {}
+
+    /// A roll held another number of coins than a full one.
+    record RollCounted(BoxId box, int roll, int coins) implements Event {}
+
+    /// A roll was skipped or put back unsearched.
+    record RollLeft(BoxId box, int roll) implements Event {}
+
+    /// A find was logged.
+    record FindLogged(Find find) implements Event {}
+
+    /// What a find is was corrected; its place and number stay.
+    record FindCorrected(FindId find, CoinFacts facts, int count, boolean ender) implements Event {}
+
+    /// A find belongs to another roll or box.
+    record FindMoved(FindId find, BoxId box, int roll) implements Event {}
+
+    /// Some coins of a find were told apart and become a find of their own.
+    record FindSplit(FindId find, FindId part, int coins) implements Event {}
+
+    /// A find was struck out.
+    record FindDeleted(FindId find) implements Event {}
+
+    /// What happens to the coins of a find was decided.
+    record FindDisposed(FindId find, Disposition disposition) implements Event {}
+
+    /// Coins seen at roll ends before opening: how many of those visible were finds.
+    record EndersSeen(BoxId box, int matching, int visible) implements Event {}
+
+    /// A weight was read.
+    record Weighed(HuntId hunt, BoxId box, Mass mass, String what) implements Event {}
+
+    /// The last find of a date and mint was looked at for its varieties, and is none of them. One trial for each.
+    record Checked(HuntId hunt, FindId find, String variety) implements Event {}
+
+    /// A moment worth finding again in a recording.
+    record Marked(HuntId hunt, String text) implements Event {}
+
+    /// A remark on the hunt.
+    record Noted(HuntId hunt, String text) implements Event {}
+
+    /// The search ended; every opened roll counts as searched.
+    record HuntFinished(HuntId hunt) implements Event {}
+
+    /// A finished search goes on.
+    record HuntResumed(HuntId hunt) implements Event {}
+
+    /// Boxes searched before this journal began, as one sum.
+    record OpeningBalance(Denomination denomination, String watch, int boxes, long coins, long found)
+            implements Event {}
+
+    /// A coin owned before the journal began, or bought, or given.
+    record CoinAdded(CoinRef coin, CoinFacts facts, String provenance) implements Event {}
+
+    /// An album was made or its rule rewritten.
+    record AlbumDefined(AlbumId album, String name, String rule) implements Event {}
+
+    /// An album was given up; its coins stay owned.
+    record AlbumRemoved(AlbumId album) implements Event {}
+
+    /// Coins went into holes or out of them, all at once.
+    record HolesFilled(List<HoleChange> changes) implements Event {
+        public HolesFilled {
+            changes = List.copyOf(changes);
+        }
+    }
+
+    /// The order in which coins are compared was changed.
+    record PolicyChanged(String policy) implements Event {}
+
+    /// Several events that stand or fall together, such as the finds of one line.
+    record Batch(List<Event> events) implements Event {
+        public Batch {
+            events = List.copyOf(events);
+        }
+    }
+
+    /// An earlier entry no longer counts.
+    record Undone(long target) implements Event {}
+
+    /// An undone entry counts again.
+    record Redone(long target) implements Event {}
+
+    /// One hole's new content.
+    ///
+    /// @param hole the hole's key within its album
+    /// @param coin null when the hole was emptied
+    record HoleChange(AlbumId album, String hole, @Nullable CoinRef coin) {}
+}

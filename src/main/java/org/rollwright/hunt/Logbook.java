@@ -1,0 +1,285 @@
+package org.rollwright.hunt;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
+
+/// The present state: the fold of the journal.
+///
+/// Applying an entry costs the same whether the journal holds ten entries or a million. Each application leaves an
+/// inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks for a new
+// fold
+/// (see [Desk]). Not thread-safe: [Desk] guards it.
+public final class Logbook {
+    /// Steps of undo kept in memory for each hunt.
+    static final int UNDO_DEPTH = 500;
+
+    private record Done(Entry entry, Runnable inverse) {}
+
+    /// Undo and redo of one hunt, or of everything outside hunts.
+    private static final class Steps {
+        final Deque<Done> done = new ArrayDeque<>();
+        final Deque<Entry> undone = new ArrayDeque<>();
+    }
+
+    /// An opening balance as stored.
+    public record Balance(Denomination denomination, String watch, int boxes, long coins, long found) {}
+
+    final Map<HuntId, Hunt> hunts = new LinkedHashMap<>();
+    final Map<BoxId, Box> boxes = new LinkedHashMap<>();
+    final Map<FindId, Find> finds = new HashMap<>();
+    final Map<AlbumId, Album> albums = new TreeMap<>((a, b) -> Long.compare(a.number(), b.number()));
+    final Map<CoinRef, OwnedCoin> added = new LinkedHashMap<>();
+    final List<Balance> balances = new ArrayList<>();
+    final Map<Identity, Integer> coinsByIdentity = new HashMap<>();
+    private final Map<Long, Steps> steps = new HashMap<>();
+    private long unboundedScope = -1;
+    String policy = "";
+    long last;
+    long lastBox;
+    long lastHunt;
+    long lastFind;
+    long lastAlbum;
+    int lastAdded;
+
+    /// Position of the last entry folded in.
+    public long last() {
+        return last;
+    }
+
+    public Collection<Hunt> hunts() {
+        return Collections.unmodifiableCollection(hunts.values());
+    }
+
+    public Collection<Box> boxes() {
+        return Collections.unmodifiableCollection(boxes.values());
+    }
+
+    public Collection<Album> albums() {
+        return Collections.unmodifiableCollection(albums.values());
+    }
+
+    public Collection<Find> finds() {
+        return Collections.unmodifiableCollection(finds.values());
+    }
+
+    public List<Balance> balances() {
+        return Collections.unmodifiableList(balances);
+    }
+
+    public Optional<Hunt> hunt(HuntId id) {
+        return Optional.ofNullable(hunts.get(id));
+    }
+
+    public Optional<Box> box(BoxId id) {
+        return Optional.ofNullable(boxes.get(id));
+    }
+
+    public Optional<Find> find(FindId id) {
+        return Optional.ofNullable(finds.get(id));
+    }
+
+    /// The find a hunter calls `f12` within a hunt.
+    public Optional<Find> find(HuntId hunt, int ordinal) {
+        Hunt holder = hunts.get(hunt);
+        if (holder == null) {
+            return Optional.empty();
+        }
+        return holder.finds().stream()
+                .map(this::known)
+                .filter(find -> find.ordinal() == ordinal)
+                .findFirst();
+    }
+
+    public Optional<Album> album(AlbumId id) {
+        return Optional.ofNullable(albums.get(id));
+    }
+
+    /// The comparison policy as the user last wrote it, blank when never changed.
+    public String policy() {
+        return policy;
+    }
+
+    /// Coins found so far of each identity, over all hunts.
+    public Map<Identity, Integer> coinsByIdentity() {
+        return Collections.unmodifiableMap(coinsByIdentity);
+    }
+
+    /// A coin in the hunter's hands, empty when its find was struck out or the coin was returned, sold or given away.
+    public Optional<OwnedCoin> coin(CoinRef ref) {
+        if (ref.find() == 0) {
+            return Optional.ofNullable(added.get(ref));
+        }
+        Find find = finds.get(new FindId(ref.find()));
+        if (find == null || ref.piece() > find.count() || isGone(find.disposition())) {
+            return Optional.empty();
+        }
+        return Optional.of(new OwnedCoin(ref, find.facts(), provenance(find)));
+    }
+
+    /// Every coin in the hunter's hands: added ones, then finds in the order logged.
+    public List<OwnedCoin> ownedCoins() {
+        List<OwnedCoin> owned = new ArrayList<>(added.values());
+        for (Hunt hunt : hunts.values()) {
+            for (FindId id : hunt.finds()) {
+                owned.addAll(coinsOf(known(id)));
+            }
+        }
+        return owned;
+    }
+
+    /// The coins of one find that are still in the hunter's hands.
+    public List<OwnedCoin> coinsOf(Find find) {
+        List<OwnedCoin> coins = new ArrayList<>();
+        if (!isGone(find.disposition())) {
+            for (int piece = 1; piece <= find.count(); piece++) {
+                coins.add(new OwnedCoin(CoinRef.of(find.id(), piece), find.facts(), provenance(find)));
+            }
+        }
+        return coins;
+    }
+
+    private static boolean isGone(Disposition disposition) {
+        return disposition == Disposition.RETURN || disposition == Disposition.SELL || disposition == Disposition.GIVE;
+    }
+
+    private String provenance(Find find) {
+        Box box = boxes.get(find.box());
+        String label = box == null ? find.box().toString() : box.details().label();
+        return find.roll() == 0 ? label : label + ", roll " + find.roll();
+    }
+
+    public BoxId nextBox() {
+        return new BoxId(lastBox + 1);
+    }
+
+    public HuntId nextHunt() {
+        return new HuntId(lastHunt + 1);
+    }
+
+    public FindId nextFind() {
+        return new FindId(lastFind + 1);
+    }
+
+    public AlbumId nextAlbum() {
+        return new AlbumId(lastAlbum + 1);
+    }
+
+    public CoinRef nextAdded() {
+        return new CoinRef(0, lastAdded + 1);
+    }
+
+    /// The entry that undo would take back in a scope.
+    public Optional<Entry> undoable(long scope) {
+        Steps own = steps.get(scope);
+        return own == null || own.done.isEmpty()
+                ? Optional.empty()
+                : Optional.of(own.done.getLast().entry());
+    }
+
+    /// The entry that redo would bring back in a scope.
+    public Optional<Entry> redoable(long scope) {
+        Steps own = steps.get(scope);
+        return own == null || own.undone.isEmpty() ? Optional.empty() : Optional.of(own.undone.getLast());
+    }
+
+    /// Folds one entry in.
+    ///
+    /// @throws IllegalStateException when the entry contradicts the state; [Checks] keeps such entries out
+    public void apply(Entry entry) {
+        if (entry.seq() != last + 1) {
+            throw new IllegalStateException("entry " + entry.seq() + " does not follow entry " + last);
+        }
+        Steps own = steps.computeIfAbsent(entry.scope(), scope -> new Steps());
+        switch (entry.event()) {
+            case Event.Undone undone -> {
+                Done step = own.done.pollLast();
+                if (step == null || step.entry.seq() != undone.target()) {
+                    throw new IllegalStateException("entry " + undone.target() + " is not the last of its hunt");
+                }
+                step.inverse.run();
+                own.undone.addLast(step.entry);
+            }
+            case Event.Redone redone -> {
+                Entry again = own.undone.pollLast();
+                if (again == null || again.seq() != redone.target()) {
+                    throw new IllegalStateException("entry " + redone.target() + " was not the last undone");
+                }
+                own.done.addLast(new Done(again, Changes.apply(this, again.event(), again)));
+            }
+            default -> {
+                Runnable inverse = Changes.apply(this, entry.event(), entry);
+                own.undone.clear();
+                own.done.addLast(new Done(entry, inverse));
+                if (own.done.size() > UNDO_DEPTH && entry.scope() != unboundedScope) {
+                    own.done.removeFirst();
+                }
+            }
+        }
+        last = entry.seq();
+    }
+
+    /// Keeps every inverse of one scope, however many.
+    void keepAllSteps(long scope) {
+        unboundedScope = scope;
+    }
+
+    /// Counts an entry as read without letting it change anything but the numbers already given.
+    void passOver(Entry entry) {
+        Changes.noteNumbers(this, entry.event());
+        last = entry.seq();
+    }
+
+    Find known(FindId id) {
+        Find find = finds.get(id);
+        if (find == null) {
+            throw new IllegalStateException("there is no find " + id);
+        }
+        return find;
+    }
+
+    Box known(BoxId id) {
+        Box box = boxes.get(id);
+        if (box == null) {
+            throw new IllegalStateException("there is no box " + id);
+        }
+        return box;
+    }
+
+    Hunt known(HuntId id) {
+        Hunt hunt = hunts.get(id);
+        if (hunt == null) {
+            throw new IllegalStateException("there is no hunt " + id);
+        }
+        return hunt;
+    }
+
+    Album known(AlbumId id) {
+        Album album = albums.get(id);
+        if (album == null) {
+            throw new IllegalStateException("there is no album " + id);
+        }
+        return album;
+    }
+
+    /// Counts coins of a find in or out, everywhere totals are kept.
+    void tally(Find find, int sign) {
+        int coins = sign * find.count();
+        known(find.box()).foundCoins += coins;
+        known(find.hunt()).foundCoins += coins;
+        coinsByIdentity.merge(find.facts().identity(), coins, (a, b) -> {
+            int sum = a + b;
+            return sum == 0 ? null : sum;
+        });
+    }
+}

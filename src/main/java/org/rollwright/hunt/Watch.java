@@ -1,0 +1,8 @@
+package org.rollwright.hunt;
+
+/// Something being looked for: only what was watched for can later be counted as absent.
+///
+/// @param name short name, unique within a hunt: `wheat`
+/// @param rule a rule of [org.rollwright.catalog.Selection], kept with the hunt so that a later change of the
+///     catalogue's names does not change what was searched for
+public record Watch(String name, String rule) {}
