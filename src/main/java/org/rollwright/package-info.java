@@ -1,4 +1,5 @@
-/// Rollwright, a bench tool for coin roll hunters. [Main] starts the command line; the rooms are the packages below.
+/// Rollwright, a bench tool for coin roll hunters. [Main] starts the command line; the rooms are the packages
+/// below.
 @NullMarked
 package org.rollwright;
 

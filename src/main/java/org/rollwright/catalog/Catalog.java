@@ -138,7 +138,8 @@ public final class Catalog {
         return Optional.ofNullable(watchWords.get(word));
     }
 
-    /// Whether the catalogue lists issues of a country at all; where it does not, any date of that country is taken.
+    /// Whether the catalogue lists issues of a country at all; where it does not, any date of that country is
+    /// taken.
     public boolean covers(Denomination denomination) {
         return covered.contains(denomination);
     }
@@ -151,9 +152,9 @@ public final class Catalog {
     /// The issues a coin may be, given what was read off it.
     ///
     /// A blank kind means the ordinary coin of that date where there is one; otherwise every kind stays possible,
-    // as
+    /// as
     /// with a 1982 cent that has not been weighed. A blank design leaves every design possible. A mint that could
-    // not
+    /// not
     /// be read leaves every mint possible. Empty when the date was not read or no such coin exists.
     public List<Issue> lookup(Identity identity) {
         Integer year = identity.year();
@@ -181,5 +182,39 @@ public final class Catalog {
             }
         }
         return List.copyOf(fits);
+    }
+
+    /// How a coin is called at the bench: date and mint, with kind and design only where the date leaves a choice, and
+    /// with country and denomination in front where they are not the expected ones.
+    ///
+    /// @param expected denomination that need not be said
+    public String name(Identity identity, Denomination expected) {
+        StringBuilder name = new StringBuilder();
+        if (!identity.denomination().country().equals(expected.country())) {
+            name.append(country(identity.denomination().country())
+                            .map(CountryFacts::name)
+                            .orElse(identity.denomination().country().code()))
+                    .append(' ');
+        }
+        if (!identity.denomination().key().equals(expected.key())) {
+            name.append(identity.denomination().key()).append(' ');
+        }
+        name.append(identity.dateAndMint());
+        Integer year = identity.year();
+        boolean choice = year == null
+                || ofYear(identity.denomination(), year).stream()
+                                .filter(issue -> identity.mint() == null
+                                        || identity.mint().equals(issue.mint()))
+                                .map(issue -> issue.identity().design())
+                                .distinct()
+                                .count()
+                        > 1;
+        if (choice && !identity.design().isEmpty()) {
+            name.append(' ').append(identity.design());
+        }
+        if (!identity.kind().isEmpty()) {
+            name.append(' ').append(identity.kind());
+        }
+        return name.toString();
     }
 }

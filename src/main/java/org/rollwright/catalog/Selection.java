@@ -213,7 +213,8 @@ public final class Selection {
         return rule;
     }
 
-    /// Whether an issue of the catalogue is selected. Clauses on varieties and errors are not satisfied by an issue.
+    /// Whether an issue of the catalogue is selected. Clauses on varieties and errors are not satisfied by an
+    /// issue.
     ///
     /// @param home the hunter's own country, for `country other`
     public boolean selects(Issue issue, Country home) {
@@ -221,7 +222,8 @@ public final class Selection {
                 .allMatch(clause -> holds(clause, CoinFacts.plain(issue.identity()), List.of(issue), home));
     }
 
-    /// Whether a coin as found is selected. A coin that could be one of several issues is selected when any of them is.
+    /// Whether a coin as found is selected. A coin that could be one of several issues is selected when any of
+    /// them is.
     ///
     /// @param candidates the issues the coin may be, from [Catalog#lookup]; empty for a coin not in the catalogue
     public boolean selects(CoinFacts facts, List<Issue> candidates, Country home) {
@@ -235,6 +237,13 @@ public final class Selection {
     /// Whether the rule names a series outright. A two-digit year is read as before 1900 only under such a rule.
     public boolean namesSeries() {
         return clauses.stream().anyMatch(clause -> clause instanceof Clause.OneOf one && one.field == Field.SERIES);
+    }
+
+    /// Whether the rule looks at more than which coin it is: at varieties or errors noted.
+    public boolean looksAtState() {
+        return clauses.stream()
+                .anyMatch(clause ->
+                        clause instanceof Clause.OneOf one && (one.field == Field.VARIETY || one.field == Field.ERROR));
     }
 
     private static boolean holds(Clause clause, CoinFacts facts, List<Issue> issues, Country home) {

@@ -2,8 +2,8 @@ package org.rollwright.coin;
 
 import java.util.Locale;
 
-/// What a hunter means by "what is it made of". Bronze and brass cents are COPPER; BRASS is the dollar's manganese
-// brass.
+/// What a hunter means by "what is it made of". Bronze and brass cents are COPPER; BRASS is the dollar's
+/// manganese brass.
 public enum Metal {
     COPPER,
     ZINC,

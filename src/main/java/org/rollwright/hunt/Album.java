@@ -4,7 +4,8 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/// An album's name, rule and what lies in its holes, as the journal tells it. What the rule means is the business of
+/// An album's name, rule and what lies in its holes, as the journal tells it. What the rule means is the business
+/// of
 /// the album room. Part of the [Logbook]: read it only inside [Desk#read].
 public final class Album {
     private final AlbumId id;
@@ -30,7 +31,8 @@ public final class Album {
         return rule;
     }
 
-    /// The coin in each filled hole, by the hole's key. A coin whose find was struck out may still stand here; readers
+    /// The coin in each filled hole, by the hole's key. A coin whose find was struck out may still stand here;
+    /// readers
     /// ask [Logbook#coin] and take an absent one for an empty hole.
     public Map<String, CoinRef> holes() {
         return Collections.unmodifiableMap(holes);

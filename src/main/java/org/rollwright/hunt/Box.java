@@ -83,7 +83,8 @@ public final class Box {
         return rolls.values().stream().filter(Roll::searched).count();
     }
 
-    /// Coins in the rolls searched; for a parcel without rolls all of it once a find or a weight shows it was opened.
+    /// Coins in the rolls searched; for a parcel without rolls all of it once a find or a weight shows it was
+    /// opened.
     public long searchedCoins() {
         long inRolls = rolls.values().stream()
                 .filter(Roll::searched)

@@ -126,7 +126,8 @@ public final class Desk {
         book = refold(journal, scope);
     }
 
-    /// A fold of the whole journal in which only entries that still count were applied, and the scope's inverses kept.
+    /// A fold of the whole journal in which only entries that still count were applied, and the scope's inverses
+    /// kept.
     static Logbook refold(Journal journal, long scope) {
         List<Entry> all = new ArrayList<>();
         journal.read(0, all::add);

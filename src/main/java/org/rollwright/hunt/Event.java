@@ -8,7 +8,8 @@ import org.rollwright.coin.Mass;
 
 /// Something that happened at the bench. Events are facts: they are appended, never changed.
 ///
-/// Positions: rolls count from 1 within their box; roll 0 is "not in a roll" (loose coins, or before the first roll).
+/// Positions: rolls count from 1 within their box; roll 0 is "not in a roll" (loose coins, or before the first
+/// roll).
 public sealed interface Event {
     /// A box entered the record: ordered, picked up or simply put on the table.
     record BoxAdded(BoxId box, Denomination denomination, BoxDetails details) implements Event {}
@@ -27,7 +28,8 @@ public sealed interface Event {
     /// A box joined a hunt already under way.
     record BoxJoined(HuntId hunt, BoxId box) implements Event {}
 
-    /// This is watched for as well; it counts from the next roll opened, because part of the present one is behind us.
+    /// This is watched for as well; it counts from the next roll opened, because part of the present one is
+    /// behind us.
     record WatchBegan(HuntId hunt, Watch watch) implements Event {}
 
     /// From here on it is no longer watched for.

@@ -2,7 +2,8 @@ package org.rollwright.hunt;
 
 import java.util.function.Consumer;
 
-/// Where entries are kept for good. An implementation acknowledges an append only when it would survive a power cut.
+/// Where entries are kept for good. An implementation acknowledges an append only when it would survive a power
+/// cut.
 public interface Journal extends AutoCloseable {
     /// Appends an entry: it is durable on return.
     ///

@@ -17,8 +17,8 @@ import org.rollwright.coin.Identity;
 /// The present state: the fold of the journal.
 ///
 /// Applying an entry costs the same whether the journal holds ten entries or a million. Each application leaves an
-/// inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks for a new
-// fold
+/// inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks for a
+/// new fold
 /// (see [Desk]). Not thread-safe: [Desk] guards it.
 public final class Logbook {
     /// Steps of undo kept in memory for each hunt.
@@ -115,7 +115,8 @@ public final class Logbook {
         return Collections.unmodifiableMap(coinsByIdentity);
     }
 
-    /// A coin in the hunter's hands, empty when its find was struck out or the coin was returned, sold or given away.
+    /// A coin in the hunter's hands, empty when its find was struck out or the coin was returned, sold or given
+    /// away.
     public Optional<OwnedCoin> coin(CoinRef ref) {
         if (ref.find() == 0) {
             return Optional.ofNullable(added.get(ref));

@@ -1,0 +1,184 @@
+package org.rollwright.entry;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Selection;
+import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Mint;
+
+/// Finds the issues a date, a mint and further words may mean, by the catalogue and the watch list.
+///
+/// The rules for a date of two digits, in order: only years in which such a coin exists count; if a watch selects
+/// some of
+/// them, only those; a year before 1900 counts only under a watch that names its series, or when there is no
+/// other; and
+/// if several years are left, the hunter is asked.
+final class DateResolver {
+    /// What a date may mean.
+    sealed interface Resolved {
+        /// One year, and the issues of that year that fit; never empty.
+        record Issues(int year, List<Issue> issues) implements Resolved {}
+
+        /// Several years are possible.
+        record Years(List<Integer> years) implements Resolved {}
+
+        /// None. The message says why and what would do.
+        record Nothing(String wrong, String right) implements Resolved {}
+    }
+
+    private final EntryContext context;
+    private final Denomination denomination;
+
+    DateResolver(EntryContext context, Denomination denomination) {
+        this.context = context;
+        this.denomination = denomination;
+    }
+
+    /// Resolves a date.
+    ///
+    /// @param mint null when the mint could not be read
+    /// @param words further words of the line; those that name a kind or design of some candidate year narrow the
+    ///     choice
+    Resolved resolve(DateWord date, @Nullable Mint mint, List<String> words) {
+        List<Integer> years = date.hasCentury() ? List.of(date.number()) : yearsEndingIn(date.number());
+        List<Integer> struck = years.stream()
+                .filter(year -> !context.catalog().ofYear(denomination, year).isEmpty())
+                .toList();
+        if (struck.isEmpty()) {
+            return noSuchYear(date);
+        }
+        List<Integer> fitting =
+                struck.stream().filter(year -> !issues(year, mint).isEmpty()).toList();
+        if (fitting.isEmpty()) {
+            return noSuchMint(struck, mint);
+        }
+        List<Integer> left = narrowByWords(fitting, mint, words);
+        if (left.size() > 1) {
+            left = narrowByWatches(left, mint);
+        }
+        return left.size() == 1
+                ? new Resolved.Issues(left.getFirst(), issues(left.getFirst(), mint))
+                : new Resolved.Years(left);
+    }
+
+    private List<Integer> yearsEndingIn(int number) {
+        List<Integer> years = new ArrayList<>();
+        for (int century = 1700; century <= 2000; century += 100) {
+            if (century + number <= context.thisYear()) {
+                years.add(century + number);
+            }
+        }
+        return years;
+    }
+
+    private List<Issue> issues(int year, @Nullable Mint mint) {
+        return context.catalog().ofYear(denomination, year).stream()
+                .filter(issue -> mint == null || mint.equals(issue.mint()))
+                .toList();
+    }
+
+    private List<Integer> narrowByWords(List<Integer> years, @Nullable Mint mint, List<String> words) {
+        List<Integer> left = years;
+        for (String word : words) {
+            List<Integer> named = left.stream()
+                    .filter(year -> issues(year, mint).stream()
+                            .anyMatch(issue -> Slug.names(issue, word)
+                                    || issue.series().words().contains(word)))
+                    .toList();
+            if (!named.isEmpty()) {
+                left = named;
+            }
+        }
+        return left;
+    }
+
+    private List<Integer> narrowByWatches(List<Integer> years, @Nullable Mint mint) {
+        List<Integer> watched = years.stream()
+                .filter(year -> issues(year, mint).stream().anyMatch(this::watched))
+                .toList();
+        if (!watched.isEmpty()) {
+            return watched;
+        }
+        List<Integer> since1900 = years.stream().filter(year -> year >= 1900).toList();
+        return since1900.isEmpty() ? years : since1900;
+    }
+
+    private boolean watched(Issue issue) {
+        return context.watches().stream().anyMatch(watch -> watches(watch, issue));
+    }
+
+    /// Whether a watch selects an issue; before 1900 only a watch that names the series counts.
+    private boolean watches(Selection watch, Issue issue) {
+        return watch.selects(CoinFacts.plain(issue.identity()), List.of(issue), context.home())
+                && (issue.year() >= 1900 || watch.namesSeries());
+    }
+
+    /// The issues left when a watch selects those of one series only; otherwise all that were given.
+    List<Issue> preferWatchedSeries(List<Issue> issues) {
+        List<Issue> chosen = issues.stream().filter(this::watched).toList();
+        return seriesOf(chosen).size() == 1 ? chosen : issues;
+    }
+
+    static Set<String> seriesOf(List<Issue> issues) {
+        Set<String> series = new LinkedHashSet<>();
+        issues.forEach(issue -> series.add(issue.series().id()));
+        return series;
+    }
+
+    private Resolved noSuchYear(DateWord date) {
+        String typed = date.hasCentury() ? date.digits() : "'" + date.digits();
+        if (date.hasCentury() && date.number() > context.thisYear()) {
+            return new Resolved.Nothing(
+                    typed + " lies in the future.", "No coin bears a date later than " + context.thisYear() + ".");
+        }
+        Set<Integer> years = new TreeSet<>();
+        context.catalog().issues().stream()
+                .filter(issue -> issue.identity().denomination().equals(denomination))
+                .forEach(issue -> years.add(issue.year()));
+        if (date.hasCentury()) {
+            int number = date.number();
+            List<Integer> near = years.stream()
+                    .sorted(Comparator.comparingInt((Integer year) -> Math.abs(year - number))
+                            .thenComparingInt(year -> year))
+                    .limit(2)
+                    .sorted()
+                    .toList();
+            return new Resolved.Nothing(
+                    "The catalogue has no " + denomination + " dated " + typed + ".",
+                    "The nearest dates are " + near.getFirst() + " and " + near.getLast() + ".");
+        }
+        return new Resolved.Nothing(
+                "The catalogue has no " + denomination + " dated " + typed + ".",
+                "Look at the date again, or name another denomination first, such as dime 64.");
+    }
+
+    private Resolved noSuchMint(List<Integer> struck, @Nullable Mint mint) {
+        List<String> forms = new ArrayList<>();
+        for (int year : struck) {
+            for (Issue issue : context.catalog().ofYear(denomination, year)) {
+                String form = year + letters(issue.mint());
+                if (!forms.contains(form)) {
+                    forms.add(form);
+                }
+            }
+        }
+        String where = mint == null || mint.equals(Mint.P) || mint.equals(Mint.NONE)
+                ? "without a mint mark"
+                : "with mint mark " + mint;
+        String which = struck.size() == 1 ? struck.getFirst() + "" : struck.getFirst() + " or " + struck.getLast();
+        return new Resolved.Nothing(
+                "There is no " + which + " " + denomination + " " + where + ".",
+                "Write " + String.join(" or ", forms) + ".");
+    }
+
+    static String letters(Mint mint) {
+        return mint.equals(Mint.P) || mint.equals(Mint.NONE) ? "" : mint.code().toLowerCase(java.util.Locale.ROOT);
+    }
+}

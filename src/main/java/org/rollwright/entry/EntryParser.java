@@ -1,0 +1,354 @@
+package org.rollwright.entry;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Selection;
+import org.rollwright.catalog.TradeWord;
+import org.rollwright.catalog.WatchName;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.Watch;
+
+/// Reads an entry line. The grammar is written down for hunters in docs/guide/entry-line.md.
+///
+/// Thread-safe; never throws, whatever is typed.
+public final class EntryParser {
+    /// Lines longer than this are refused unread.
+    public static final int MOST_CHARACTERS = 4096;
+
+    static final List<String> COMMAND_WORDS = List.of(
+            "undo", "redo", "watch", "unwatch", "fix", "move", "split", "drop", "put", "skip", "note", "finish",
+            "resume");
+
+    private EntryParser() {}
+
+    /// Reads a line against its context.
+    public static Reading parse(String line, EntryContext context) {
+        if (line.length() > MOST_CHARACTERS) {
+            return new Reading.Problem(
+                    MOST_CHARACTERS,
+                    line.length() - MOST_CHARACTERS,
+                    "The line is longer than " + MOST_CHARACTERS + " characters.",
+                    "Enter it in several lines.");
+        }
+        String trimmed = line.strip();
+        if (trimmed.startsWith("!")) {
+            return new Reading.Clear(
+                    List.of(new Command.Mark(trimmed.substring(1).strip())));
+        }
+        List<Command> commands = new ArrayList<>();
+        List<List<Token>> segments = Token.segments(line);
+        for (int i = 0; i < segments.size(); i++) {
+            List<Token> segment = segments.get(i);
+            if (segment.isEmpty()) {
+                boolean trailing = i == segments.size() - 1;
+                if (segments.size() > 1 && !trailing) {
+                    return new Reading.Problem(0, 0, "There is nothing between two commas.", "Take one comma away.");
+                }
+                continue;
+            }
+            @Nullable Reading stop = new Segment(context, line, segment, commands).read();
+            if (stop != null) {
+                return stop;
+            }
+        }
+        return commands.isEmpty() ? new Reading.Empty() : new Reading.Clear(commands);
+    }
+
+    /// One part of a line between commas.
+    private record Segment(EntryContext context, String line, List<Token> tokens, List<Command> into) {
+
+        /// Adds its commands; answers a reading only when the line cannot be taken as it is.
+        @Nullable
+        Reading read() {
+            Token first = tokens.getFirst();
+            List<Token> rest = tokens.subList(1, tokens.size());
+            if (first.quoted()) {
+                if (rest.isEmpty() && first.tag().isEmpty()) {
+                    return add(new Command.Note(first.text()));
+                }
+                return find(tokens);
+            }
+            String word = first.lower();
+            if (word.length() > 1 && (word.charAt(0) == '+' || word.charAt(0) == '=')) {
+                into.add(new Command.NextRoll());
+                List<Token> glued = new ArrayList<>(rest);
+                glued.addFirst(new Token(first.text().substring(1), first.start() + 1, first.end(), false, ""));
+                return new Segment(context, line, glued, into).read();
+            }
+            if (isNumbered(word, 'r')) {
+                return roll(first, rest);
+            }
+            if (isNumbered(word, 'b')) {
+                Optional<Integer> box = number(word.substring(1));
+                return box.isEmpty() || box.get() < 1
+                        ? problem(first, "'" + first.text() + "' is no box.", "Boxes of this hunt count from b1.")
+                        : thenMaybeFind(new Command.GoToBox(box.get()), rest);
+            }
+            return switch (word) {
+                case "+", "=" -> thenMaybeFind(new Command.NextRoll(), rest);
+                case "<", "undo" -> alone(new Command.Undo(), rest);
+                case ">", "redo" -> alone(new Command.Redo(), rest);
+                case "finish" -> alone(new Command.Finish(), rest);
+                case "resume" -> alone(new Command.Resume(), rest);
+                case "-" -> checked(null, rest);
+                case "e" -> enders(first, rest);
+                case "w" -> weight(first, rest);
+                case "note" -> add(new Command.Note(text(rest)));
+                case "skip" -> skip(rest);
+                case "watch" -> watch(first, rest);
+                case "unwatch" ->
+                    rest.size() == 1
+                            ? add(new Command.StopWatching(watchName(rest.getFirst())))
+                            : problem(first, "One watch is ended at a time.", "Write for example: unwatch copper");
+                case "fix", "move", "split", "drop", "put" -> edit(word, first, rest);
+                default ->
+                    isFindNumber(word)
+                                    && rest.size() >= 1
+                                    && rest.getFirst().text().equals("-")
+                            ? checked(number(word.substring(1)).orElse(null), rest.subList(1, rest.size()))
+                            : find(tokens);
+            };
+        }
+
+        private @Nullable Reading add(Command command) {
+            into.add(command);
+            return null;
+        }
+
+        private static Reading problem(Token at, String wrong, String right) {
+            return new Reading.Problem(at.start(), at.end() - at.start(), wrong, right);
+        }
+
+        private @Nullable Reading alone(Command command, List<Token> rest) {
+            return rest.isEmpty()
+                    ? add(command)
+                    : problem(
+                            rest.getFirst(),
+                            "'" + rest.getFirst().text() + "' is too much here.",
+                            "'" + tokens.getFirst().text() + "' stands alone.");
+        }
+
+        private @Nullable Reading thenMaybeFind(Command command, List<Token> rest) {
+            into.add(command);
+            return rest.isEmpty() ? null : new Segment(context, line, rest, into).read();
+        }
+
+        private @Nullable Reading find(List<Token> of) {
+            return switch (new FindReader(context, line, of).read()) {
+                case FindReader.Result.Draft draft -> add(new Command.Found(draft.draft()));
+                case FindReader.Result.Other other -> other.reading();
+            };
+        }
+
+        private static boolean isNumbered(String word, char letter) {
+            return word.length() > 1
+                    && word.charAt(0) == letter
+                    && word.substring(1).chars().allMatch(c -> c >= '0' && c <= '9');
+        }
+
+        private static boolean isFindNumber(String word) {
+            return isNumbered(word, 'f');
+        }
+
+        private static Optional<Integer> number(String digits) {
+            boolean good =
+                    !digits.isEmpty() && digits.length() < 8 && digits.chars().allMatch(c -> c >= '0' && c <= '9');
+            return good ? Optional.of(Integer.parseInt(digits)) : Optional.empty();
+        }
+
+        private @Nullable Reading roll(Token first, List<Token> rest) {
+            Optional<Integer> roll = number(first.text().substring(1));
+            if (roll.isEmpty()) {
+                return problem(first, "'" + first.text() + "' is no roll.", "Write the roll's number, such as r17.");
+            }
+            if (rest.size() == 1 && !rest.getFirst().quoted()) {
+                // `r17 49` is a count, because a bare two-digit number behind a roll is far more often that than a
+                // date.
+                Optional<Integer> coins = number(rest.getFirst().text());
+                if (coins.isPresent()) {
+                    return add(new Command.GoToRoll(roll.get(), coins.get()));
+                }
+            }
+            return thenMaybeFind(new Command.GoToRoll(roll.get(), null), rest);
+        }
+
+        private @Nullable Reading skip(List<Token> rest) {
+            if (rest.isEmpty()) {
+                return add(new Command.LeaveRoll(null));
+            }
+            Token roll = rest.getFirst();
+            String word = roll.lower();
+            Optional<Integer> number = isNumbered(word, 'r') ? number(word.substring(1)) : number(word);
+            return rest.size() == 1 && number.isPresent()
+                    ? add(new Command.LeaveRoll(number.get()))
+                    : problem(roll, "'" + roll.text() + "' is no roll.", "Write skip, or skip r17.");
+        }
+
+        private @Nullable Reading enders(Token first, List<Token> rest) {
+            String joined = String.join("", rest.stream().map(Token::text).toList());
+            String[] parts = joined.split("/", -1);
+            Optional<Integer> matching = parts.length == 2 ? number(parts[0]) : Optional.empty();
+            Optional<Integer> visible = parts.length == 2 ? number(parts[1]) : Optional.empty();
+            return matching.isPresent() && visible.isPresent()
+                    ? add(new Command.SawEnders(matching.get(), visible.get()))
+                    : problem(first, "The enders are not clear.", "Write finds seen, a stroke, coins visible: e 3/48.");
+        }
+
+        private @Nullable Reading weight(Token first, List<Token> rest) {
+            List<String> words = new ArrayList<>();
+            List<String> what = new ArrayList<>();
+            for (Token token : rest) {
+                (token.quoted() ? what : words).add(token.text());
+            }
+            return switch (WeightWords.read(words)) {
+                case WeightWords.Result.Good good -> add(new Command.Weigh(good.mass(), String.join(" ", what)));
+                case WeightWords.Result.Bad bad ->
+                    problem(rest.isEmpty() ? first : rest.getFirst(), bad.wrong(), bad.right());
+            };
+        }
+
+        private @Nullable Reading checked(@Nullable Integer find, List<Token> rest) {
+            List<String> varieties = new ArrayList<>();
+            for (Token token : rest) {
+                Optional<TradeWord> word = context.catalog().tradeWord(token.lower());
+                if (token.quoted()) {
+                    varieties.add(token.text());
+                } else if (word.isPresent() && word.get().role() == TradeWord.Role.VARIETY) {
+                    varieties.add(word.get().canonical());
+                } else {
+                    return problem(
+                            token,
+                            "'" + token.text() + "' is no variety.",
+                            "Write - alone, or - ddo, for what the last find was checked for and is not.");
+                }
+            }
+            return add(new Command.Checked(find, varieties));
+        }
+
+        private @Nullable Reading watch(Token first, List<Token> rest) {
+            if (rest.isEmpty()) {
+                return problem(
+                        first, "It is not said what to watch for.", "Write watch wheat, or watch \"years 1940-1949\".");
+            }
+            for (Token token : rest) {
+                Optional<WatchName> named = context.catalog().watchByWord(token.lower());
+                if (!token.quoted() && named.isPresent()) {
+                    into.add(new Command.WatchFor(
+                            new Watch(named.get().name(), named.get().rule())));
+                    continue;
+                }
+                if (!token.quoted()) {
+                    return unknownWatch(token);
+                }
+                switch (Selection.parse(token.text())) {
+                    case Selection.Parsed.Good good ->
+                        into.add(new Command.WatchFor(new Watch(token.text(), token.text())));
+                    case Selection.Parsed.Bad bad -> {
+                        return problem(token, bad.wrong(), bad.right());
+                    }
+                }
+            }
+            return null;
+        }
+
+        private Reading unknownWatch(Token token) {
+            List<String> known = context.catalog().watches().stream()
+                    .flatMap(watch -> java.util.stream.Stream.concat(
+                            java.util.stream.Stream.of(watch.name()), watch.words().stream()))
+                    .toList();
+            String right = Nearest.to(token.lower(), known)
+                    .map(near -> "Did you mean " + near + "?")
+                    .orElse("Write a name from the list of watches, or a rule in quotes such as \"metal silver\".");
+            return problem(token, "'" + token.text() + "' is nothing I can watch for.", right);
+        }
+
+        private String watchName(Token token) {
+            return context.catalog()
+                    .watchByWord(token.lower())
+                    .map(WatchName::name)
+                    .orElse(token.text());
+        }
+
+        private static String text(List<Token> rest) {
+            return String.join(" ", rest.stream().map(Token::text).toList());
+        }
+
+        private @Nullable Reading edit(String word, Token first, List<Token> rest) {
+            Optional<Integer> find =
+                    rest.isEmpty() || !isFindNumber(rest.getFirst().lower())
+                            ? Optional.empty()
+                            : number(rest.getFirst().text().substring(1));
+            if (find.isEmpty()) {
+                return problem(
+                        rest.isEmpty() ? first : rest.getFirst(),
+                        "It is not said which find.",
+                        "Name it by its number: " + word + " f12 …");
+            }
+            List<Token> args = rest.subList(1, rest.size());
+            return switch (word) {
+                case "fix" -> fix(first, find.get(), args);
+                case "move" -> move(first, find.get(), args);
+                case "split" -> {
+                    Optional<Integer> coins =
+                            args.size() == 1 ? number(args.getFirst().text()) : Optional.empty();
+                    yield coins.isPresent()
+                            ? add(new Command.Split(find.get(), coins.get()))
+                            : problem(
+                                    first,
+                                    "It is not said how many coins.",
+                                    "Write split f12 2 to part two coins off.");
+                }
+                case "drop" ->
+                    args.isEmpty()
+                            ? add(new Command.Drop(find.get()))
+                            : problem(
+                                    args.getFirst(),
+                                    "'" + args.getFirst().text() + "' is too much here.",
+                                    "Write drop f12.");
+                default -> put(first, find.get(), args);
+            };
+        }
+
+        private @Nullable Reading fix(Token first, int find, List<Token> args) {
+            if (args.isEmpty()) {
+                return problem(first, "It is not said what the find is.", "Write fix f12 39s vf20.");
+            }
+            return switch (new FindReader(context, line, args).read()) {
+                case FindReader.Result.Draft draft -> add(new Command.Fix(find, draft.draft()));
+                case FindReader.Result.Other other -> other.reading();
+            };
+        }
+
+        private @Nullable Reading move(Token first, int find, List<Token> args) {
+            @Nullable Integer box = null;
+            @Nullable Integer roll = null;
+            for (Token token : args) {
+                String word = token.lower();
+                if (isNumbered(word, 'r')) {
+                    roll = number(word.substring(1)).orElse(null);
+                } else if (isNumbered(word, 'b')) {
+                    box = number(word.substring(1)).orElse(null);
+                }
+            }
+            return roll == null && box == null
+                    ? problem(first, "It is not said where to.", "Write move f12 r5, or move f12 b2 r5.")
+                    : add(new Command.Move(find, box, roll == null ? 0 : roll));
+        }
+
+        private @Nullable Reading put(Token first, int find, List<Token> args) {
+            Optional<TradeWord> word = args.size() == 1
+                    ? context.catalog().tradeWord(args.getFirst().lower())
+                    : Optional.empty();
+            if (word.isEmpty() || word.get().role() != TradeWord.Role.DISPOSITION) {
+                return problem(
+                        first,
+                        "It is not said what becomes of the find.",
+                        "Write put f12 keep, album, sell, give or return.");
+            }
+            return add(new Command.Put(
+                    find, Disposition.valueOf(word.get().canonical().toUpperCase(java.util.Locale.ROOT))));
+        }
+    }
+}

@@ -1,0 +1,323 @@
+package org.rollwright.entry;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Selection;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Refusal;
+import org.rollwright.hunt.Watch;
+
+/// Takes an entry line to the journal: reads it, turns it into one event, has it recorded. One line is one step
+/// of undo.
+///
+/// Thread-safe.
+public final class Recorder {
+    /// What came of a line.
+    public sealed interface Outcome {
+        /// It is durable.
+        ///
+        /// @param seq position in the journal
+        record Recorded(long seq, Event event) implements Outcome {}
+
+        /// Nothing was recorded; the reading says what to do.
+        record NotClear(Reading reading) implements Outcome {}
+
+        /// Nothing was recorded, because it contradicts what is already there.
+        record Refused(Refusal refusal) implements Outcome {}
+    }
+
+    private final Desk desk;
+    private final Catalog catalog;
+    private final InstantSource clock;
+
+    public Recorder(Desk desk, Catalog catalog, InstantSource clock) {
+        this.desk = desk;
+        this.catalog = catalog;
+        this.clock = clock;
+    }
+
+    /// Reads and records a line of a hunt.
+    public Outcome record(HuntId hunt, String line) {
+        return recordAt(clock.instant(), hunt, line);
+    }
+
+    /// As [#record], at a given instant: for scripts, which tell of the past.
+    public Outcome recordAt(Instant at, HuntId hunt, String line) {
+        Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
+        if (context.isEmpty()) {
+            return new Outcome.Refused(new Refusal("There is no hunt " + hunt + ".", "Look at the list of hunts."));
+        }
+        Reading reading = EntryParser.parse(line, context.get());
+        if (!(reading instanceof Reading.Clear clear)) {
+            return new Outcome.NotClear(reading);
+        }
+        if (clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Undo) {
+            return outcome(desk.undo(hunt.number(), line));
+        }
+        if (clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Redo) {
+            return outcome(desk.redo(hunt.number(), line));
+        }
+        try {
+            return outcome(desk.recordAt(
+                    at, hunt.number(), line, book -> new Translation(book, hunt, at).event(clear.commands())));
+        } catch (CannotTranslate e) {
+            return new Outcome.Refused(e.refusal);
+        }
+    }
+
+    private static Outcome outcome(Desk.Outcome outcome) {
+        return switch (outcome) {
+            case Desk.Outcome.Kept kept ->
+                new Outcome.Recorded(kept.entry().seq(), kept.entry().event());
+            case Desk.Outcome.Refused refused -> new Outcome.Refused(refused.refusal());
+        };
+    }
+
+    /// What a line of this hunt is read against.
+    public EntryContext context(Logbook book, Hunt hunt) {
+        Denomination denomination = hunt.box()
+                .or(() -> hunt.boxes().stream().findFirst())
+                .flatMap(book::box)
+                .map(Box::denomination)
+                .orElse(Denomination.US_CENT);
+        return context(denomination, hunt.watches());
+    }
+
+    /// What a line is read against outside a hunt.
+    public EntryContext context(Denomination denomination, List<Watch> watches) {
+        List<Selection> selections = new ArrayList<>();
+        for (Watch watch : watches) {
+            if (Selection.parse(watch.rule()) instanceof Selection.Parsed.Good good) {
+                selections.add(good.selection());
+            }
+        }
+        int year = clock.instant().atOffset(java.time.ZoneOffset.UTC).getYear();
+        return new EntryContext(catalog, denomination, selections, year);
+    }
+
+    /// Ends a translation; carries why to the caller of the desk, through its lock.
+    private static final class CannotTranslate extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+        private final transient Refusal refusal;
+
+        CannotTranslate(String wrong, String right) {
+            super(wrong, null, false, false);
+            this.refusal = new Refusal(wrong, right);
+        }
+    }
+
+    /// The commands of one line, given their numbers and places under the desk's lock.
+    private static final class Translation {
+        private final Logbook book;
+        private final Hunt hunt;
+        private final Instant at;
+        private @Nullable BoxId box;
+        private int roll;
+        private long nextFind;
+        private int nextOrdinal;
+        private @Nullable FindId lastFind;
+
+        Translation(Logbook book, HuntId id, Instant at) {
+            this.book = book;
+            this.hunt = book.hunt(id).orElseThrow();
+            this.at = at;
+            this.box = hunt.box().orElse(null);
+            this.roll = hunt.roll();
+            this.nextFind = book.nextFind().number();
+            this.nextOrdinal = hunt.nextOrdinal();
+            this.lastFind = hunt.finds().isEmpty() ? null : hunt.finds().getLast();
+        }
+
+        Event event(List<Command> commands) {
+            List<Event> events = new ArrayList<>();
+            for (Command command : commands) {
+                translate(command, events);
+            }
+            return events.size() == 1 ? events.getFirst() : new Event.Batch(events);
+        }
+
+        private void translate(Command command, List<Event> into) {
+            boolean over = hunt.finished().isPresent();
+            if (over && !(command instanceof Command.Resume) && changesSearch(command)) {
+                throw new CannotTranslate(
+                        "This hunt is finished; nothing was recorded.", "Type resume to go on, then the line again.");
+            }
+            switch (command) {
+                case Command.Found found -> into.add(new Event.FindLogged(logged(found.draft())));
+                case Command.NextRoll next -> open(roll + 1, into);
+                case Command.GoToRoll go -> goTo(go, into);
+                case Command.GoToBox go -> goToBox(go.ordinal(), into);
+                case Command.LeaveRoll leave -> {
+                    @Nullable Integer said = leave.roll();
+                    into.add(new Event.RollLeft(box(), said == null ? roll : said));
+                }
+                case Command.SawEnders seen -> into.add(new Event.EndersSeen(box(), seen.matching(), seen.visible()));
+                case Command.Weigh weigh -> into.add(new Event.Weighed(hunt.id(), box(), weigh.mass(), weigh.what()));
+                case Command.Mark mark -> into.add(new Event.Marked(hunt.id(), mark.text()));
+                case Command.Note note -> into.add(new Event.Noted(hunt.id(), note.text()));
+                case Command.Checked checked -> checked(checked, into);
+                case Command.WatchFor watch -> into.add(new Event.WatchBegan(hunt.id(), watch.watch()));
+                case Command.StopWatching stop -> into.add(new Event.WatchEnded(hunt.id(), stop.name()));
+                case Command.Fix fix -> {
+                    Find find = find(fix.find());
+                    into.add(new Event.FindCorrected(
+                            find.id(),
+                            fix.draft().facts(),
+                            fix.draft().count(),
+                            fix.draft().ender()));
+                    if (fix.draft().disposition() != find.disposition()) {
+                        into.add(new Event.FindDisposed(find.id(), fix.draft().disposition()));
+                    }
+                }
+                case Command.Move move -> {
+                    Find find = find(move.find());
+                    @Nullable Integer ordinal = move.box();
+                    into.add(new Event.FindMoved(find.id(), ordinal == null ? find.box() : nth(ordinal), move.roll()));
+                }
+                case Command.Split split ->
+                    into.add(new Event.FindSplit(find(split.find()).id(), new FindId(nextFind++), split.coins()));
+                case Command.Drop drop ->
+                    into.add(new Event.FindDeleted(find(drop.find()).id()));
+                case Command.Put put ->
+                    into.add(new Event.FindDisposed(find(put.find()).id(), put.disposition()));
+                case Command.Finish finish -> into.add(new Event.HuntFinished(hunt.id()));
+                case Command.Resume resume -> into.add(new Event.HuntResumed(hunt.id()));
+                case Command.Undo undo -> throw together("undo");
+                case Command.Redo redo -> throw together("redo");
+            }
+        }
+
+        private CannotTranslate together(String word) {
+            return new CannotTranslate(
+                    "'" + word + "' cannot stand beside other commands; nothing was recorded.", "Enter it alone.");
+        }
+
+        private static boolean changesSearch(Command command) {
+            return command instanceof Command.Found
+                    || command instanceof Command.NextRoll
+                    || command instanceof Command.GoToRoll
+                    || command instanceof Command.GoToBox
+                    || command instanceof Command.WatchFor
+                    || command instanceof Command.StopWatching;
+        }
+
+        private Find logged(Command.FindDraft draft) {
+            Find find = new Find(
+                    new FindId(nextFind++),
+                    hunt.id(),
+                    nextOrdinal++,
+                    box(),
+                    roll,
+                    draft.facts(),
+                    draft.count(),
+                    draft.ender(),
+                    draft.disposition(),
+                    at);
+            lastFind = find.id();
+
+            return find;
+        }
+
+        private void goTo(Command.GoToRoll go, List<Event> into) {
+            @Nullable Integer coins = go.coins();
+            if (go.roll() != roll || coins == null) {
+                open(go.roll(), into);
+            }
+            if (coins != null) {
+                into.add(new Event.RollCounted(box(), go.roll(), coins));
+            }
+        }
+
+        /// Past the last roll, the next one is the first of the hunt's next box.
+        private void open(int wanted, List<Event> into) {
+            int rolls = book.box(box()).map(known -> known.details().rolls()).orElse(0);
+            int place = hunt.boxes().indexOf(box());
+            if (wanted == rolls + 1
+                    && wanted == roll + 1
+                    && rolls > 0
+                    && place + 1 < hunt.boxes().size()) {
+                box = hunt.boxes().get(place + 1);
+                roll = 1;
+            } else {
+                roll = wanted;
+            }
+            into.add(new Event.RollOpened(hunt.id(), box(), roll));
+        }
+
+        private void goToBox(int ordinal, List<Event> into) {
+            box = nth(ordinal);
+            int last = book.box(box())
+                    .map(known -> known.rolls().values().stream()
+                            .filter(org.rollwright.hunt.Roll::searched)
+                            .mapToInt(org.rollwright.hunt.Roll::number)
+                            .max()
+                            .orElse(0))
+                    .orElse(0);
+            int rolls = book.box(box()).map(known -> known.details().rolls()).orElse(0);
+            roll = rolls == 0 ? 0 : Math.max(1, last);
+            into.add(new Event.RollOpened(hunt.id(), box(), roll));
+        }
+
+        private BoxId nth(int ordinal) {
+            if (ordinal > hunt.boxes().size()) {
+                throw new CannotTranslate(
+                        "This hunt has no box " + ordinal + ".",
+                        hunt.boxes().size() == 1
+                                ? "It has one box, b1."
+                                : "Its boxes are b1 to b" + hunt.boxes().size() + ".");
+            }
+            return hunt.boxes().get(ordinal - 1);
+        }
+
+        private BoxId box() {
+            BoxId now = box;
+            if (now == null) {
+                throw new CannotTranslate("This hunt has no box.", "Add one first.");
+            }
+            return now;
+        }
+
+        private Find find(int ordinal) {
+            return book.find(hunt.id(), ordinal)
+                    .orElseThrow(() -> new CannotTranslate(
+                            "This hunt has no find f" + ordinal + ".",
+                            "Find numbers stand in front of the finds in the list; struck-out finds have none."));
+        }
+
+        private void checked(Command.Checked checked, List<Event> into) {
+            @Nullable Integer ordinal = checked.find();
+            FindId id = ordinal == null ? lastFind : find(ordinal).id();
+            if (id == null) {
+                throw new CannotTranslate(
+                        "There is no find yet that could have been checked.", "Log the coin first, then type -.");
+            }
+            List<String> varieties = checked.varieties().isEmpty() ? List.of("all on the prompt") : checked.varieties();
+            varieties.forEach(variety -> into.add(new Event.Checked(hunt.id(), id, variety)));
+        }
+    }
+
+    /// What deserves a look on a coin, in plain words; blank when nothing in particular.
+    public String whatToCheck(org.rollwright.coin.Identity identity) {
+        return catalog.lookup(identity).stream()
+                .map(Issue::check)
+                .filter(check -> !check.isBlank())
+                .distinct()
+                .reduce((a, b) -> a.contains(b) ? a : a + "; " + b)
+                .orElse("");
+    }
+}

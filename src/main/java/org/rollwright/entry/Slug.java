@@ -1,0 +1,37 @@
+package org.rollwright.entry;
+
+import java.util.Locale;
+import org.rollwright.catalog.Issue;
+
+/// Kinds and designs of several words as one word of the entry line: `copper large date` is typed
+/// `copper-large-date`.
+final class Slug {
+    private Slug() {}
+
+    static String of(String text) {
+        return text.toLowerCase(Locale.ROOT).replace(' ', '-');
+    }
+
+    /// Whether a word singles out this issue's kind or design.
+    static boolean names(Issue issue, String word) {
+        String kind = issue.identity().kind();
+        String design = issue.identity().design();
+        return issue.words().contains(word)
+                || (!kind.isEmpty() && (Slug.of(kind).equals(word) || hasWord(kind, word)))
+                || (!design.isEmpty() && (Slug.of(design).equals(word) || hasWord(design, word)));
+    }
+
+    private static boolean hasWord(String text, String word) {
+        int at = text.indexOf(word);
+        while (at >= 0) {
+            boolean starts = at == 0 || text.charAt(at - 1) == ' ';
+            int end = at + word.length();
+            boolean ends = end == text.length() || text.charAt(end) == ' ';
+            if (starts && ends) {
+                return true;
+            }
+            at = text.indexOf(word, at + 1);
+        }
+        return false;
+    }
+}

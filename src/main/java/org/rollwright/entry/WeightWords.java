@@ -1,0 +1,70 @@
+package org.rollwright.entry;
+
+import java.util.List;
+import java.util.Locale;
+import org.rollwright.coin.Mass;
+
+/// Reads a weight: `1899.4g`, `1.9 kg`, `3lb 4oz`, `52 oz`. A unit is required, because scales differ.
+final class WeightWords {
+    /// What came of it.
+    sealed interface Result {
+        record Good(Mass mass) implements Result {}
+
+        record Bad(String wrong, String right) implements Result {}
+    }
+
+    private static final String RIGHT = "Write a weight with its unit: w 1899.4g, w 1.9kg or w 3lb 4oz.";
+
+    private WeightWords() {}
+
+    static Result read(List<String> words) {
+        String text = String.join("", words).toLowerCase(Locale.ROOT);
+        if (text.isEmpty()) {
+            return new Result.Bad("The weight is missing.", RIGHT);
+        }
+        if (text.startsWith("-")) {
+            return new Result.Bad("A weight cannot be negative.", RIGHT);
+        }
+        double grams = 0;
+        int at = 0;
+        while (at < text.length()) {
+            int from = at;
+            while (at < text.length() && (isDigit(text.charAt(at)) || text.charAt(at) == '.')) {
+                at++;
+            }
+            String number = text.substring(from, at);
+            int unitFrom = at;
+            while (at < text.length() && !isDigit(text.charAt(at)) && text.charAt(at) != '.') {
+                at++;
+            }
+            String unit = text.substring(unitFrom, at);
+            double factor = factor(unit);
+            if (number.isEmpty()
+                    || number.length() > 12
+                    || number.equals(".")
+                    || number.indexOf('.') != number.lastIndexOf('.')) {
+                return new Result.Bad("'" + text + "' is no weight.", RIGHT);
+            }
+            if (factor == 0) {
+                return new Result.Bad(
+                        unit.isEmpty() ? "The unit is missing." : "'" + unit + "' is no unit of weight.", RIGHT);
+            }
+            grams += Double.parseDouble(number) * factor;
+        }
+        return grams > 1e6 ? new Result.Bad("That is more than a tonne.", RIGHT) : new Result.Good(Mass.ofGrams(grams));
+    }
+
+    private static boolean isDigit(char c) {
+        return c >= '0' && c <= '9';
+    }
+
+    private static double factor(String unit) {
+        return switch (unit) {
+            case "g", "gram", "grams" -> 1;
+            case "kg", "kilo", "kilos" -> 1000;
+            case "lb", "lbs", "pound", "pounds" -> Mass.GRAMS_PER_POUND;
+            case "oz", "ounce", "ounces" -> Mass.GRAMS_PER_OUNCE;
+            default -> 0;
+        };
+    }
+}

@@ -1,0 +1,179 @@
+package org.rollwright.hunt;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Identity;
+
+/// What a box gave, and how it stands among the others.
+///
+/// @param strip one entry for each roll of the box, in order
+/// @param searchedCoins coins in the rolls searched
+/// @param nominalCoins coins a full box of this kind holds
+/// @param difference coins more (or, negative, fewer) than full rolls, over the rolls counted
+/// @param rank 1 for the box with most finds among boxes of its denomination that were searched at all
+/// @param ranked how many boxes were compared, this one included
+/// @param identities coins by date and mint
+/// @param remarks what stands out, in plain words; facts only, no claim about chance
+public record BoxReport(
+        BoxId id,
+        BoxDetails details,
+        List<RollCell> strip,
+        long searchedRolls,
+        long searchedCoins,
+        long nominalCoins,
+        long difference,
+        int foundCoins,
+        int rank,
+        int ranked,
+        List<Find> finds,
+        Map<Identity, Integer> identities,
+        List<Tally.Line> byDecade,
+        List<Tally.Line> byMint,
+        List<Tally.Line> bySeries,
+        List<Tally.Line> byMetal,
+        List<Tally.Line> byWatch,
+        List<Box.Enders> enders,
+        List<Box.Weight> weights,
+        List<String> remarks) {
+
+    /// One roll on the strip.
+    ///
+    /// @param difference coins more or fewer than a full roll, 0 when full or not counted
+    public record RollCell(int number, State state, int coins, int difference) {
+        /// How far a roll has come.
+        public enum State {
+            UNSEARCHED,
+            IN_HAND,
+            SEARCHED,
+            LEFT
+        }
+    }
+
+    /// Builds the report of a box.
+    public static BoxReport of(Logbook book, Box box, Catalog catalog) {
+        List<Find> finds = box.finds().stream().map(book::known).toList();
+        List<RollCell> strip = strip(book, box, finds);
+        List<Tally.Line> byWatch = watchesOf(book, box).stream()
+                .map(watch -> new Tally.Line(
+                        watch.name(),
+                        Tally.watched(finds, watch, catalog, box.denomination().country())))
+                .toList();
+        Ranking ranking = Ranking.of(book, box);
+        return new BoxReport(
+                box.id(),
+                box.details(),
+                strip,
+                box.searchedRolls(),
+                box.searchedCoins(),
+                box.details().nominalCoins(),
+                strip.stream().mapToLong(RollCell::difference).sum(),
+                box.foundCoins(),
+                ranking.rank(),
+                ranking.of(),
+                finds,
+                Tally.byIdentity(finds),
+                Tally.byDecade(finds),
+                Tally.byMint(finds),
+                Tally.bySeries(finds, catalog),
+                Tally.byMetal(finds, catalog),
+                byWatch,
+                List.copyOf(box.enders()),
+                List.copyOf(box.weights()),
+                remarks(finds, strip, ranking, box));
+    }
+
+    /// Place of a box among those of its denomination of which at least one roll was searched.
+    record Ranking(int rank, int of) {
+        static Ranking of(Logbook book, Box box) {
+            int better = 0;
+            int all = 0;
+            for (Box other : book.boxes()) {
+                boolean counts = other.denomination().equals(box.denomination())
+                        && (other.foundCoins() > 0 || !other.rolls().isEmpty());
+                if (counts || other == box) {
+                    all++;
+                    better += other.foundCoins() > box.foundCoins() ? 1 : 0;
+                }
+            }
+            return new Ranking(better + 1, all);
+        }
+    }
+
+    /// The strip of rolls of a box; every find is counted into its roll.
+    public static List<RollCell> strip(Logbook book, Box box, Collection<Find> finds) {
+        Map<Integer, Integer> perRoll = new TreeMap<>();
+        finds.forEach(find -> perRoll.merge(find.roll(), find.count(), Integer::sum));
+        int full = box.details().coinsPerRoll();
+        int inHand = box.hunt()
+                .flatMap(book::hunt)
+                .filter(hunt -> hunt.finished().isEmpty() && hunt.box().equals(java.util.Optional.of(box.id())))
+                .map(Hunt::roll)
+                .orElse(0);
+        List<RollCell> strip = new ArrayList<>();
+        for (int number = 1; number <= box.details().rolls(); number++) {
+            Roll roll = box.rolls().get(number);
+            RollCell.State state = roll == null || (!roll.searched() && !roll.left())
+                    ? RollCell.State.UNSEARCHED
+                    : roll.left()
+                            ? RollCell.State.LEFT
+                            : number == inHand ? RollCell.State.IN_HAND : RollCell.State.SEARCHED;
+            Integer counted = roll == null ? null : roll.counted();
+            strip.add(
+                    new RollCell(number, state, perRoll.getOrDefault(number, 0), counted == null ? 0 : counted - full));
+        }
+        return strip;
+    }
+
+    /// Every watch under which some roll of the box was opened, and those of its hunt now, each once.
+    static List<Watch> watchesOf(Logbook book, Box box) {
+        Map<String, Watch> watches = new java.util.LinkedHashMap<>();
+        box.rolls().values().forEach(roll -> roll.watches().forEach(watch -> watches.putIfAbsent(watch.name(), watch)));
+        box.hunt()
+                .flatMap(book::hunt)
+                .ifPresent(hunt -> hunt.watches().forEach(watch -> watches.putIfAbsent(watch.name(), watch)));
+        return List.copyOf(watches.values());
+    }
+
+    private static List<String> remarks(List<Find> finds, List<RollCell> strip, Ranking ranking, Box box) {
+        List<String> remarks = new ArrayList<>();
+        boolean wholeBox = box.details().rolls() > 0
+                && box.searchedRolls() == box.details().rolls();
+        if (finds.isEmpty()) {
+            remarks.add(wholeBox ? "Skunked: no finds in the whole box." : "No finds so far.");
+            return remarks;
+        }
+        if (ranking.of() > 1) {
+            remarks.add(
+                    ranking.rank() == 1
+                            ? "The best of " + ranking.of() + " boxes so far."
+                            : "Number " + ranking.rank() + " of " + ranking.of() + " boxes.");
+        }
+        RollCell best = strip.stream()
+                .max(java.util.Comparator.comparingInt(RollCell::coins)
+                        .thenComparing(java.util.Comparator.comparingInt(RollCell::number)
+                                .reversed()))
+                .orElse(null);
+        if (best != null && best.coins() >= 3) {
+            remarks.add("Roll " + best.number() + " alone held " + best.coins() + " finds.");
+        }
+        finds.stream()
+                .map(find -> find.facts().identity())
+                .filter(identity -> identity.year() != null)
+                .min(Tally.IDENTITY_ORDER)
+                .ifPresent(identity -> remarks.add("Oldest: " + identity.dateAndMint() + "."));
+        long shorts = strip.stream().filter(cell -> cell.difference() < 0).count();
+        long overs = strip.stream().filter(cell -> cell.difference() > 0).count();
+        if (shorts + overs > 0) {
+            remarks.add(shorts + " short and " + overs + " over among the rolls counted.");
+        }
+        long enders = finds.stream().filter(Find::ender).mapToInt(Find::count).sum();
+        if (enders > 0) {
+            remarks.add(enders + (enders == 1 ? " find was an ender." : " finds were enders."));
+        }
+        return remarks;
+    }
+}

@@ -1,0 +1,150 @@
+package org.rollwright.hunt;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
+
+/// What is worth a word when a find has just been logged.
+public final class Milestones {
+    private static final int DRY_RUN_WORTH_A_WORD = 5;
+
+    private Milestones() {}
+
+    /// Milestones of a find that is already part of the state, the greatest first.
+    public static List<String> of(Logbook book, Find find, Catalog catalog) {
+        List<String> words = new ArrayList<>();
+        Identity identity = find.facts().identity();
+        Denomination denomination = identity.denomination();
+        Integer year = identity.year();
+        if (year != null) {
+            oldest(book, find, year).ifPresent(words::add);
+            firsts(book, find, year, words);
+        }
+        rolls(book, find, catalog, words);
+        dryRun(book, find).ifPresent(words::add);
+        Box box = book.known(find.box());
+        BoxReport.Ranking ranking = BoxReport.Ranking.of(book, box);
+        int before = box.foundCoins() - find.count();
+        boolean passed = book.boxes().stream()
+                .anyMatch(other -> other != box
+                        && other.denomination().equals(box.denomination())
+                        && other.foundCoins() >= before
+                        && other.foundCoins() < box.foundCoins()
+                        && other.foundCoins() > 0);
+        if (passed && ranking.rank() <= 10) {
+            words.add("This box is now number " + ranking.rank() + " of " + ranking.of() + ".");
+        }
+        if (words.isEmpty() && denomination.equals(box.denomination())) {
+            int inHunt = book.known(find.hunt()).foundCoins();
+            if (inHunt % 10 == 0) {
+                words.add("Find number " + inHunt + " of this hunt.");
+            }
+        }
+        return words;
+    }
+
+    private static java.util.Optional<String> oldest(Logbook book, Find find, int year) {
+        Denomination denomination = find.facts().identity().denomination();
+        long others = 0;
+        for (Map.Entry<Identity, Integer> entry : book.coinsByIdentity().entrySet()) {
+            Integer other = entry.getKey().year();
+            if (entry.getKey().denomination().equals(denomination) && other != null) {
+                boolean own = entry.getKey().equals(find.facts().identity());
+                int coins = entry.getValue() - (own ? find.count() : 0);
+                if (coins > 0) {
+                    others += coins;
+                    if (other <= year) {
+                        return java.util.Optional.empty();
+                    }
+                }
+            }
+        }
+        return others == 0
+                ? java.util.Optional.empty()
+                : java.util.Optional.of("The oldest " + denomination.key() + " of the whole series.");
+    }
+
+    private static void firsts(Logbook book, Find find, int year, List<String> words) {
+        Identity identity = find.facts().identity();
+        if (book.coinsByIdentity().getOrDefault(identity, 0) == find.count()) {
+            words.add("The first " + identity.dateAndMint() + " of the whole series.");
+            return;
+        }
+        boolean firstInHunt = book.known(find.hunt()).finds().stream()
+                .map(book::known)
+                .noneMatch(other -> !other.id().equals(find.id())
+                        && other.facts().identity().denomination().equals(identity.denomination())
+                        && other.facts().identity().year() != null
+                        && other.facts().identity().year() == year);
+        if (firstInHunt) {
+            words.add("The first " + year + " of this hunt.");
+        }
+    }
+
+    /// Fifty wheat cents are a roll of them: told when a find completes one.
+    private static void rolls(Logbook book, Find find, Catalog catalog, List<String> words) {
+        Box box = book.known(find.box());
+        int full = catalog.facts(box.denomination())
+                .map(org.rollwright.catalog.DenominationFacts::coinsPerRoll)
+                .orElse(0);
+        if (full == 0 || find.facts().identity().year() == null) {
+            return;
+        }
+        String series = Tally.seriesName(find.facts().identity(), catalog);
+        int total = 0;
+        for (Map.Entry<Identity, Integer> entry : book.coinsByIdentity().entrySet()) {
+            if (entry.getKey().denomination().equals(find.facts().identity().denomination())
+                    && Tally.seriesName(entry.getKey(), catalog).equals(series)) {
+                total += entry.getValue();
+            }
+        }
+        if (total / full > (total - find.count()) / full) {
+            int rolls = total / full;
+            words.add((rolls == 1 ? "A full roll" : rolls + " full rolls") + " of them: " + total + " " + series + ".");
+        }
+    }
+
+    /// The rolls searched without a find before this one, when no longer run ended earlier in the series.
+    private static java.util.Optional<String> dryRun(Logbook book, Find find) {
+        Denomination denomination = book.known(find.box()).denomination();
+        int longest = 0;
+        int run = 0;
+        for (Hunt hunt : book.hunts()) {
+            for (BoxId id : hunt.boxes()) {
+                Box box = book.known(id);
+                if (!box.denomination().equals(denomination)) {
+                    continue;
+                }
+                java.util.Set<Integer> withFinds = new java.util.HashSet<>();
+                boolean here = box.id().equals(find.box());
+                for (FindId other : box.finds()) {
+                    if (!other.equals(find.id())) {
+                        withFinds.add(book.known(other).roll());
+                    }
+                }
+                for (Roll roll : box.rolls().values()) {
+                    if (here && roll.number() == find.roll()) {
+                        boolean ends =
+                                !withFinds.contains(roll.number()) && run > longest && run >= DRY_RUN_WORTH_A_WORD;
+                        return ends
+                                ? java.util.Optional.of(
+                                        "Ends a dry run of " + run + " rolls, the longest of the series.")
+                                : java.util.Optional.empty();
+                    }
+                    if (roll.searched()) {
+                        if (withFinds.contains(roll.number())) {
+                            longest = Math.max(longest, run);
+                            run = 0;
+                        } else {
+                            run++;
+                        }
+                    }
+                }
+            }
+        }
+        return java.util.Optional.empty();
+    }
+}

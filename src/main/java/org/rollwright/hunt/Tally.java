@@ -1,0 +1,138 @@
+package org.rollwright.hunt;
+
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Selection;
+import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
+
+/// Counts of finds by one thing or another. Counts are coins, not finds: `x3 48d` counts three.
+public final class Tally {
+    /// How many coins fall under one heading.
+    public record Line(String label, int coins) {}
+
+    private Tally() {}
+
+    /// Total coins.
+    public static int coins(Collection<Find> finds) {
+        return finds.stream().mapToInt(Find::count).sum();
+    }
+
+    /// By decade, oldest first; coins without a date last.
+    public static List<Line> byDecade(Collection<Find> finds) {
+        Map<Integer, Integer> decades = new TreeMap<>();
+        for (Find find : finds) {
+            Integer year = find.facts().identity().year();
+            decades.merge(year == null ? Integer.MAX_VALUE : year / 10 * 10, find.count(), Integer::sum);
+        }
+        return decades.entrySet().stream()
+                .map(entry -> new Line(
+                        entry.getKey() == Integer.MAX_VALUE ? "no date" : entry.getKey() + "s", entry.getValue()))
+                .toList();
+    }
+
+    /// By mint letter, most first; an unreadable mint is `?`, a coinage without mints `–`.
+    public static List<Line> byMint(Collection<Find> finds) {
+        return most(finds, find -> {
+            org.rollwright.coin.Mint mint = find.facts().identity().mint();
+            return mint == null ? "?" : mint.equals(org.rollwright.coin.Mint.NONE) ? "–" : mint.code();
+        });
+    }
+
+    /// By series of the catalogue, most first; coins outside it by country and denomination.
+    public static List<Line> bySeries(Collection<Find> finds, Catalog catalog) {
+        return most(finds, find -> seriesName(find.facts().identity(), catalog));
+    }
+
+    /// By metal, most first.
+    public static List<Line> byMetal(Collection<Find> finds, Catalog catalog) {
+        return most(finds, find -> {
+            List<String> metals = catalog.lookup(find.facts().identity()).stream()
+                    .map(issue -> issue.alloy().metal().word())
+                    .distinct()
+                    .toList();
+            return metals.isEmpty() ? "not in the catalogue" : String.join(" or ", metals);
+        });
+    }
+
+    /// By identity, in order of date and mint.
+    public static Map<Identity, Integer> byIdentity(Collection<Find> finds) {
+        Map<Identity, Integer> counts = new TreeMap<>(IDENTITY_ORDER);
+        finds.forEach(find -> counts.merge(find.facts().identity(), find.count(), Integer::sum));
+        return counts;
+    }
+
+    /// Coins that a watch was meant for.
+    public static int watched(Collection<Find> finds, Watch watch, Catalog catalog, Country home) {
+        return Selection.parse(watch.rule()) instanceof Selection.Parsed.Good good
+                ? finds.stream()
+                        .filter(find -> good.selection()
+                                .selects(
+                                        find.facts(),
+                                        catalog.lookup(find.facts().identity()),
+                                        home))
+                        .mapToInt(Find::count)
+                        .sum()
+                : 0;
+    }
+
+    /// Coins of the whole journal that a watch was meant for, opening balances of the denomination included.
+    public static long watchedInSeries(Logbook book, Watch watch, Catalog catalog, Denomination denomination) {
+        if (!(Selection.parse(watch.rule()) instanceof Selection.Parsed.Good good)) {
+            return 0;
+        }
+        Country home = denomination.country();
+        long coins = book.balances().stream()
+                .filter(balance -> balance.denomination().equals(denomination)
+                        && balance.watch().equals(watch.name()))
+                .mapToLong(Logbook.Balance::found)
+                .sum();
+        if (good.selection().looksAtState()) {
+            return coins + watched(book.finds(), watch, catalog, home);
+        }
+        for (Map.Entry<Identity, Integer> entry : book.coinsByIdentity().entrySet()) {
+            Identity identity = entry.getKey();
+            if (good.selection().selects(CoinFacts.plain(identity), catalog.lookup(identity), home)) {
+                coins += entry.getValue();
+            }
+        }
+        return coins;
+    }
+
+    /// Country, denomination, date, mint, design, kind; what cannot be read comes last.
+    public static final Comparator<Identity> IDENTITY_ORDER = Comparator.comparing(
+                    (Identity identity) -> identity.denomination().toString())
+            .thenComparing(identity -> identity.year() == null ? Integer.MAX_VALUE : identity.year())
+            .thenComparing(
+                    identity -> identity.mint() == null ? "~" : identity.mint().code())
+            .thenComparing(Identity::design)
+            .thenComparing(Identity::kind);
+
+    static String seriesName(Identity identity, Catalog catalog) {
+        List<String> names = catalog.lookup(identity).stream()
+                .map(Issue::series)
+                .map(org.rollwright.catalog.Series::name)
+                .distinct()
+                .toList();
+        return names.isEmpty() ? identity.denomination().toString() : String.join(" or ", names);
+    }
+
+    private static List<Line> most(Collection<Find> finds, Function<Find, String> heading) {
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        finds.forEach(find -> counts.merge(heading.apply(find), find.count(), Integer::sum));
+        return counts.entrySet().stream()
+                .sorted(Map.Entry.<String, Integer>comparingByValue(Comparator.reverseOrder())
+                        .thenComparing(Map.Entry.comparingByKey()))
+                .map(entry -> new Line(entry.getKey(), entry.getValue()))
+                .toList();
+    }
+}
