@@ -184,7 +184,8 @@ public final class Catalog {
         return List.copyOf(fits);
     }
 
-    /// How a coin is called at the bench: date and mint, with kind and design only where the date leaves a choice, and
+    /// How a coin is called at the bench: date and mint, with kind and design only where the date leaves a
+    /// choice, and
     /// with country and denomination in front where they are not the expected ones.
     ///
     /// @param expected denomination that need not be said

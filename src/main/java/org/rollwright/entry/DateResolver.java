@@ -57,7 +57,19 @@ final class DateResolver {
         List<Integer> fitting =
                 struck.stream().filter(year -> !issues(year, mint).isEmpty()).toList();
         if (fitting.isEmpty()) {
-            return noSuchMint(struck, mint);
+            return noSuchMint(struck, struck, mint);
+        }
+        List<Integer> watchedYears = struck.stream()
+                .filter(year -> issues(year, null).stream().anyMatch(this::watched))
+                .toList();
+        boolean otherWatched = !watchedYears.isEmpty() && watchedYears.stream().noneMatch(fitting::contains);
+        if (otherWatched && narrowByWords(fitting, mint, words).equals(fitting)) {
+            // With wheat cents watched, `22` is a slip for 22d far more often than a 2022 cent: do not guess.
+            return noSuchMint(
+                    java.util.stream.Stream.concat(watchedYears.stream(), fitting.stream())
+                            .toList(),
+                    watchedYears,
+                    mint);
         }
         List<Integer> left = narrowByWords(fitting, mint, words);
         if (left.size() > 1) {
@@ -159,9 +171,9 @@ final class DateResolver {
                 "Look at the date again, or name another denomination first, such as dime 64.");
     }
 
-    private Resolved noSuchMint(List<Integer> struck, @Nullable Mint mint) {
+    private Resolved noSuchMint(List<Integer> offered, List<Integer> struck, @Nullable Mint mint) {
         List<String> forms = new ArrayList<>();
-        for (int year : struck) {
+        for (int year : offered) {
             for (Issue issue : context.catalog().ofYear(denomination, year)) {
                 String form = year + letters(issue.mint());
                 if (!forms.contains(form)) {

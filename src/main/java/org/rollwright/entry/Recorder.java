@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.Box;
@@ -74,7 +73,9 @@ public final class Recorder {
         }
         try {
             return outcome(desk.recordAt(
-                    at, hunt.number(), line, book -> new Translation(book, hunt, at).event(clear.commands())));
+                    at,
+                    line,
+                    book -> new Desk.Step(hunt.number(), new Translation(book, hunt, at).event(clear.commands()))));
         } catch (CannotTranslate e) {
             return new Outcome.Refused(e.refusal);
         }
@@ -309,15 +310,5 @@ public final class Recorder {
             List<String> varieties = checked.varieties().isEmpty() ? List.of("all on the prompt") : checked.varieties();
             varieties.forEach(variety -> into.add(new Event.Checked(hunt.id(), id, variety)));
         }
-    }
-
-    /// What deserves a look on a coin, in plain words; blank when nothing in particular.
-    public String whatToCheck(org.rollwright.coin.Identity identity) {
-        return catalog.lookup(identity).stream()
-                .map(Issue::check)
-                .filter(check -> !check.isBlank())
-                .distinct()
-                .reduce((a, b) -> a.contains(b) ? a : a + "; " + b)
-                .orElse("");
     }
 }

@@ -58,4 +58,24 @@ public record BoxDetails(
     public long nominalCoins() {
         return (long) rolls * coinsPerRoll + looseCoins;
     }
+
+    /// The same parcel under another label: for several boxes described together.
+    public BoxDetails withLabel(String newLabel) {
+        return new BoxDetails(
+                newLabel,
+                form,
+                rolls,
+                coinsPerRoll,
+                looseCoins,
+                bank,
+                branch,
+                wrap,
+                stamp,
+                sisters,
+                ordered,
+                pickedUp,
+                returned,
+                returnedTo,
+                note);
+    }
 }

@@ -49,26 +49,33 @@ public final class Desk {
         }
     }
 
+    /// What to record, and where it belongs.
+    ///
+    /// @param scope number of the hunt, or 0
+    public record Step(long scope, Event event) {}
+
     /// Has a function look at the state and say what to record, all under one lock, so that numbers taken are free.
     ///
     /// @param scope number of the hunt it belongs to, or 0
     /// @param raw what was typed, word for word
     /// @throws JournalException when it could not be made durable; then nothing changed
     public Outcome record(long scope, String raw, Function<Logbook, Event> maker) {
-        return recordAt(clock.instant(), scope, raw, maker);
+        return recordAt(clock.instant(), raw, book -> new Step(scope, maker.apply(book)));
     }
 
-    /// As [#record], at a given instant: for imports and scripts, which tell of the past.
-    public Outcome recordAt(Instant at, long scope, String raw, Function<Logbook, Event> maker) {
+    /// As [#record], at a given instant, for imports and scripts, which tell of the past; the function also says
+    /// where
+    /// it belongs, for a hunt that gets its number here.
+    public Outcome recordAt(Instant at, String raw, Function<Logbook, Step> maker) {
         Entry entry;
         lock.writeLock().lock();
         try {
-            Event event = maker.apply(book);
-            Optional<Refusal> refusal = Checks.refuse(book, event);
+            Step step = maker.apply(book);
+            Optional<Refusal> refusal = Checks.refuse(book, step.event());
             if (refusal.isPresent()) {
                 return new Outcome.Refused(refusal.get());
             }
-            entry = new Entry(book.last() + 1, at, scope, raw, event);
+            entry = new Entry(book.last() + 1, at, step.scope(), raw, step.event());
             journal.append(entry);
             book.apply(entry);
         } finally {

@@ -1,0 +1,54 @@
+package org.rollwright.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Denomination;
+import org.rollwright.entry.Command;
+import org.rollwright.entry.LookFor;
+import org.rollwright.entry.Reading;
+import org.rollwright.entry.Sentence;
+
+/// What stands below the entry line: what it will record, what to choose from, or what is wrong.
+///
+/// @param kind empty, clear, choose or problem
+/// @param line what was typed, so that it is never lost
+public record Answer(
+        String kind, String line, String text, String right, List<Reading.Option> options, List<Said> lines) {
+
+    /// One command in words.
+    public record Said(String text, String check, List<MatView.Alert> alerts) {}
+
+    static Answer empty() {
+        return new Answer("empty", "", "", "", List.of(), List.of());
+    }
+
+    static Answer problem(String line, String wrong, String right) {
+        return new Answer("problem", line, wrong, right, List.of(), List.of());
+    }
+
+    static Answer of(String line, Reading reading, Catalog catalog, Denomination box, AlbumShelf shelf) {
+        return switch (reading) {
+            case Reading.Empty empty -> empty();
+            case Reading.Problem problem -> problem(line, problem.wrong(), problem.right());
+            case Reading.Choose choose ->
+                new Answer("choose", line, choose.question(), "", choose.options(), List.of());
+            case Reading.Clear clear -> {
+                List<Said> said = new ArrayList<>();
+                for (Command command : clear.commands()) {
+                    if (command instanceof Command.Found found) {
+                        said.add(new Said(
+                                Sentence.of(command, catalog, box),
+                                LookFor.on(catalog, found.draft().facts().identity()),
+                                shelf.alerts(found.draft().facts()).stream()
+                                        .map(MatView::alert)
+                                        .toList()));
+                    } else {
+                        said.add(new Said(Sentence.of(command, catalog, box), "", List.of()));
+                    }
+                }
+                yield new Answer("clear", line, "", "", List.of(), said);
+            }
+        };
+    }
+}

@@ -1,0 +1,167 @@
+package org.rollwright.web;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.BoxReport;
+import org.rollwright.hunt.Logbook;
+
+/// Every box, from order to return.
+///
+/// @param order what the list is sorted by: newest, finds or label
+public record BoxesView(
+        List<Group> groups,
+        List<String> denominations,
+        String chosen,
+        String order,
+        List<Balance> balances,
+        List<String> problems) {
+
+    /// The boxes of one denomination.
+    ///
+    /// @param average finds per box that was searched whole, blank when there is none
+    public record Group(String denomination, int boxes, long coins, int finds, String average, List<Row> rows) {}
+
+    /// One box.
+    public record Row(
+            long id,
+            String label,
+            String day,
+            String source,
+            String wrap,
+            String state,
+            long coins,
+            int finds,
+            int rank) {}
+
+    /// Boxes searched before this journal.
+    public record Balance(String denomination, String watch, int boxes, long coins, long found) {}
+
+    static BoxesView of(Logbook book, Catalog catalog, String chosen, String order, List<String> problems) {
+        Map<Denomination, List<Box>> byDenomination = new LinkedHashMap<>();
+        book.boxes()
+                .forEach(box -> byDenomination
+                        .computeIfAbsent(box.denomination(), key -> new ArrayList<>())
+                        .add(box));
+        List<Group> groups = new ArrayList<>();
+        byDenomination.forEach((denomination, boxes) -> {
+            if (chosen.isEmpty() || chosen.equals(denomination.toString())) {
+                groups.add(group(book, denomination, boxes, order));
+            }
+        });
+        return new BoxesView(
+                groups,
+                catalog.denominations().stream()
+                        .map(facts -> facts.denomination().toString())
+                        .toList(),
+                chosen,
+                order,
+                book.balances().stream()
+                        .map(balance -> new Balance(
+                                balance.denomination().toString(),
+                                balance.watch(),
+                                balance.boxes(),
+                                balance.coins(),
+                                balance.found()))
+                        .toList(),
+                problems);
+    }
+
+    private static Group group(Logbook book, Denomination denomination, List<Box> boxes, String order) {
+        List<Integer> counts = boxes.stream()
+                .filter(box -> box.foundCoins() > 0 || !box.rolls().isEmpty())
+                .map(Box::foundCoins)
+                .sorted(Comparator.reverseOrder())
+                .toList();
+        List<Row> rows = new ArrayList<>();
+        for (Box box : boxes) {
+            BoxDetails details = box.details();
+            boolean touched = box.foundCoins() > 0 || !box.rolls().isEmpty();
+            rows.add(new Row(
+                    box.id().number(),
+                    details.label(),
+                    details.pickedUp() == null ? "" : details.pickedUp().toString(),
+                    details.branch().isEmpty() ? details.bank() : details.bank() + ", " + details.branch(),
+                    details.wrap(),
+                    state(book, box),
+                    box.searchedCoins(),
+                    box.foundCoins(),
+                    touched ? counts.indexOf(box.foundCoins()) + 1 : 0));
+        }
+        Comparator<Row> sorting =
+                switch (order) {
+                    case "finds" -> Comparator.comparingInt(Row::finds).reversed();
+                    case "label" -> Comparator.comparing(Row::label);
+                    default -> Comparator.comparingLong(Row::id).reversed();
+                };
+        rows.sort(sorting);
+        List<Box> whole = boxes.stream()
+                .filter(box -> box.details().rolls() > 0
+                        && box.details().form() == BoxDetails.Form.BOX
+                        && box.searchedRolls() == box.details().rolls())
+                .toList();
+        String average = whole.isEmpty()
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "%.1f",
+                        whole.stream().mapToInt(Box::foundCoins).average().orElse(0));
+        return new Group(
+                denomination.toString(),
+                boxes.size(),
+                boxes.stream().mapToLong(Box::searchedCoins).sum(),
+                boxes.stream().mapToInt(Box::foundCoins).sum(),
+                average,
+                rows);
+    }
+
+    static String state(Logbook book, Box box) {
+        BoxDetails details = box.details();
+        if (details.returned() != null) {
+            return "returned";
+        }
+        if (box.hunt().isEmpty()) {
+            return details.pickedUp() == null ? "ordered" : "waiting";
+        }
+        boolean over = box.hunt()
+                .flatMap(book::hunt)
+                .map(hunt -> hunt.finished().isPresent())
+                .orElse(false);
+        return over ? "searched" : "under way";
+    }
+
+    static Map<String, String> words(BoxReport report) {
+        BoxDetails details = report.details();
+        Map<String, String> words = new LinkedHashMap<>();
+        put(words, "Bank", details.bank());
+        put(words, "Branch", details.branch());
+        put(words, "Wrapped by", details.wrap());
+        put(words, "Stamp or seal", details.stamp());
+        put(words, "Sister boxes", details.sisters());
+        put(words, "Ordered", details.ordered() == null ? "" : details.ordered().toString());
+        put(
+                words,
+                "Picked up",
+                details.pickedUp() == null ? "" : details.pickedUp().toString());
+        put(
+                words,
+                "Returned",
+                details.returned() == null ? "" : details.returned().toString());
+        put(words, "Returned to", details.returnedTo());
+        put(words, "Note", details.note());
+        return words;
+    }
+
+    private static void put(Map<String, String> words, String key, String value) {
+        if (!value.isEmpty()) {
+            words.put(key, value);
+        }
+    }
+}

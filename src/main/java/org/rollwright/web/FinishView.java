@@ -1,0 +1,65 @@
+package org.rollwright.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.BoxReport;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
+
+/// What is looked at before a hunt is called finished: rolls left out, counts, finds without a decision.
+public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds, int undecided, List<String> open) {
+
+    /// How a box stands.
+    public record BoxLine(
+            long id, String label, long searched, int rolls, long coins, long nominal, long difference, int finds) {}
+
+    static FinishView of(Logbook book, long number, Catalog catalog) {
+        Hunt hunt = book.hunt(new HuntId(number)).orElseThrow();
+        List<BoxLine> lines = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        for (var id : hunt.boxes()) {
+            Box box = book.box(id).orElseThrow();
+            BoxReport report = BoxReport.of(book, box, catalog);
+            lines.add(new BoxLine(
+                    id.number(),
+                    box.details().label(),
+                    report.searchedRolls(),
+                    box.details().rolls(),
+                    report.searchedCoins(),
+                    report.nominalCoins(),
+                    report.difference(),
+                    report.foundCoins()));
+            long missing = report.strip().stream()
+                    .filter(cell -> cell.state() == BoxReport.RollCell.State.UNSEARCHED)
+                    .count();
+            if (missing > 0) {
+                open.add(missing + (missing == 1 ? " roll of " : " rolls of ")
+                        + box.details().label()
+                        + (missing == 1 ? " was" : " were")
+                        + " not opened; only opened rolls count as searched.");
+            }
+            boolean after = report.finds().stream().anyMatch(find -> find.roll() == 0)
+                    && box.details().rolls() > 0;
+            if (after) {
+                open.add("Some finds of " + box.details().label() + " are in no roll; move them if you remember it.");
+            }
+        }
+        List<Find> finds =
+                hunt.finds().stream().map(id -> book.find(id).orElseThrow()).toList();
+        long untold = finds.stream()
+                .filter(find -> catalog.lookup(find.facts().identity()).size() > 1)
+                .count();
+        if (untold > 0) {
+            open.add(untold + (untold == 1 ? " find is" : " finds are")
+                    + " of a date with several kinds that has not been told apart.");
+        }
+        int undecided = (int) finds.stream()
+                .filter(find -> find.disposition() == org.rollwright.hunt.Disposition.OPEN)
+                .count();
+        return new FinishView(number, hunt.name(), lines, hunt.foundCoins(), undecided, open);
+    }
+}

@@ -1,0 +1,83 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.commonmark.ext.gfm.tables.TablesExtension;
+import org.commonmark.parser.Parser;
+import org.commonmark.renderer.html.HtmlRenderer;
+
+/// The guide for hunters: the same texts as in docs/guide.
+final class GuidePages {
+    /// The guide's pages in reading order: file name without ending, and title.
+    static final Map<String, String> PAGES = pages();
+
+    private final Bench bench;
+    private final Render render;
+    private final Parser parser =
+            Parser.builder().extensions(List.of(TablesExtension.create())).build();
+    private final HtmlRenderer html = HtmlRenderer.builder()
+            .extensions(List.of(TablesExtension.create()))
+            .escapeHtml(true)
+            .build();
+
+    GuidePages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+    }
+
+    private static Map<String, String> pages() {
+        Map<String, String> pages = new LinkedHashMap<>();
+        pages.put("first-evening", "The first evening");
+        pages.put("entry-line", "The entry line");
+        pages.put("boxes", "Boxes and earlier boxes");
+        pages.put("albums", "Albums");
+        pages.put("catalogue", "Catalogue");
+        pages.put("commands", "Commands");
+        return pages;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/guide", context -> page(context, "first-evening"));
+        routes.get(
+                "/guide/{page}",
+                context -> page(context, context.pathParam("page").replace(".md", "")));
+    }
+
+    private void page(Context context, String page) {
+        String title = PAGES.get(page);
+        if (title == null) {
+            throw new NotFoundResponse();
+        }
+        render.page(
+                context,
+                "guide",
+                Map.of(
+                        "frame",
+                        new Frame(title, "guide", bench.demo()),
+                        "pages",
+                        PAGES,
+                        "current",
+                        page,
+                        "html",
+                        html.render(parser.parse(text(page)))));
+    }
+
+    private static String text(String page) {
+        try (InputStream in = GuidePages.class.getResourceAsStream("/guide/" + page + ".md")) {
+            if (in == null) {
+                throw new IllegalStateException("missing from the build: guide/" + page + ".md");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

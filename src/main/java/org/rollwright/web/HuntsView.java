@@ -1,0 +1,68 @@
+package org.rollwright.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.catalog.WatchName;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.Logbook;
+
+/// The list of hunts and the form for a new one.
+public record HuntsView(
+        List<Row> running,
+        List<Row> finished,
+        int finishedInAll,
+        HuntForm form,
+        List<DenominationFacts> denominations,
+        List<WatchName> watches,
+        List<Waiting> waiting) {
+
+    private static final int FINISHED_LISTED = 30;
+
+    /// One hunt.
+    public record Row(long id, String name, String boxes, String progress, int finds, String when) {}
+
+    /// A box that nobody searches yet.
+    public record Waiting(long id, String label, String what) {}
+
+    static HuntsView of(Logbook book, Catalog catalog, HuntForm form) {
+        List<Row> running = new ArrayList<>();
+        List<Row> finished = new ArrayList<>();
+        for (Hunt hunt : book.hunts()) {
+            (hunt.finished().isEmpty() ? running : finished).addFirst(row(book, hunt));
+        }
+        return new HuntsView(
+                running,
+                finished.subList(0, Math.min(FINISHED_LISTED, finished.size())),
+                finished.size(),
+                form,
+                List.copyOf(catalog.denominations()),
+                catalog.watches(),
+                book.boxes().stream()
+                        .filter(box -> box.hunt().isEmpty())
+                        .map(box -> new Waiting(
+                                box.id().number(),
+                                box.details().label(),
+                                box.denomination() + ", " + box.details().rolls() + " rolls"))
+                        .toList());
+    }
+
+    private static Row row(Logbook book, Hunt hunt) {
+        List<Box> boxes =
+                hunt.boxes().stream().map(id -> book.box(id).orElseThrow()).toList();
+        long searched = boxes.stream().mapToLong(Box::searchedRolls).sum();
+        long rolls = boxes.stream().mapToLong(box -> box.details().rolls()).sum();
+        String labels = boxes.size() == 1
+                ? boxes.getFirst().details().label()
+                : boxes.size() + " boxes from " + boxes.getFirst().details().label();
+        return new Row(
+                hunt.id().number(),
+                hunt.name(),
+                labels,
+                rolls == 0 ? "loose coins" : searched + " of " + rolls + " rolls",
+                hunt.foundCoins(),
+                Days.day(hunt.touched()));
+    }
+}

@@ -1,0 +1,261 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.sse.SseClient;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.rollwright.coin.Denomination;
+import org.rollwright.entry.EntryContext;
+import org.rollwright.entry.EntryParser;
+import org.rollwright.entry.Recorder;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntId;
+
+/// The Mat: the list of hunts, starting one, and the live search page.
+final class MatPages {
+    private final Bench bench;
+    private final Render render;
+    private final AlbumShelf shelf;
+
+    MatPages(Bench bench, Render render, AlbumShelf shelf) {
+        this.bench = bench;
+        this.render = render;
+        this.shelf = shelf;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/mat", this::hunts);
+        routes.post("/mat", this::start);
+        routes.get("/mat/{hunt}", context -> mat(context, Answer.empty()));
+        routes.get("/mat/{hunt}/board", this::board);
+        routes.get("/mat/{hunt}/preview", this::preview);
+        routes.post("/mat/{hunt}/line", this::line);
+        routes.post("/mat/{hunt}/change", this::change);
+        routes.get("/mat/{hunt}/finish", this::finishing);
+        routes.post("/mat/{hunt}/finish", this::finish);
+        routes.sse("/mat/{hunt}/live", this::live);
+    }
+
+    private void hunts(Context context) {
+        render.page(
+                context,
+                "hunts",
+                Map.of(
+                        "frame",
+                        new Frame("Mat", "mat", bench.demo()),
+                        "view",
+                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), HuntForm.blank()))));
+    }
+
+    private void start(Context context) {
+        HuntForm form = HuntForm.from(context);
+        HuntForm.Checked checked = form.check(bench.catalog());
+        if (checked.events() == null) {
+            hunts(context, form.withProblems(checked.problems()));
+            return;
+        }
+        HuntForm.Maker maker = checked.events();
+        Desk.Outcome outcome = bench.desk().recordAt(bench.clock().instant(), "", book -> {
+            HuntId hunt = book.nextHunt();
+            return new Desk.Step(hunt.number(), maker.make(book, hunt));
+        });
+        switch (outcome) {
+            case Desk.Outcome.Refused refused ->
+                hunts(context, form.withProblems(List.of(refused.refusal().toString())));
+            case Desk.Outcome.Kept kept ->
+                context.redirect("/mat/" + kept.entry().scope(), HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private void hunts(Context context, HuntForm form) {
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        render.page(
+                context,
+                "hunts",
+                Map.of(
+                        "frame",
+                        new Frame("Mat", "mat", bench.demo()),
+                        "view",
+                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form))));
+    }
+
+    private static long number(Context context) {
+        try {
+            return Long.parseLong(context.pathParam("hunt"));
+        } catch (NumberFormatException e) {
+            throw new NotFoundResponse();
+        }
+    }
+
+    private MatView view(Context context) {
+        long number = number(context);
+        return bench.desk()
+                .read(book -> MatView.find(book, number, bench.catalog(), shelf))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    private void mat(Context context, Answer answer) {
+        MatView view = view(context);
+        render.page(
+                context,
+                "mat",
+                Map.of("frame", new Frame(view.name(), "mat", bench.demo()), "view", view, "answer", answer));
+    }
+
+    private void board(Context context) {
+        context.html(render.print("parts/board", Map.of("view", view(context))));
+    }
+
+    private record Place(EntryContext context, Denomination denomination) {}
+
+    private Optional<Place> place(long hunt) {
+        return hunt < 1
+                ? Optional.empty()
+                : bench.desk()
+                        .read(book -> book.hunt(new HuntId(hunt)).map(known -> {
+                            EntryContext context = bench.recorder().context(book, known);
+                            return new Place(context, context.denomination());
+                        }));
+    }
+
+    private Answer answer(long hunt, String line) {
+        Place place = place(hunt).orElseThrow(NotFoundResponse::new);
+        return Answer.of(line, EntryParser.parse(line, place.context()), bench.catalog(), place.denomination(), shelf);
+    }
+
+    private void preview(Context context) {
+        long hunt = number(context);
+        Answer answer =
+                answer(hunt, Optional.ofNullable(context.queryParam("line")).orElse(""));
+        context.html(render.print("parts/answer", Map.of("answer", answer, "hunt", hunt)));
+    }
+
+    /// A line from the plain form answers with a page; from the quick keys, with the new board or with what is
+    /// wrong.
+    private void line(Context context) {
+        long hunt = number(context);
+        List<String> lines = context.formParams("line");
+        // A chosen option is sent beside the field's own text, and comes last.
+        String line = lines.isEmpty() ? "" : lines.getLast();
+        Answer failure = record(hunt, line).orElse(null);
+        boolean quick = "quick".equals(context.header("X-Bench"));
+        if (failure == null) {
+            context.header("X-Outcome", "recorded");
+            if (quick) {
+                board(context);
+            } else {
+                context.redirect("/mat/" + hunt, HttpStatus.SEE_OTHER);
+            }
+        } else if (quick) {
+            context.header("X-Outcome", failure.kind());
+            context.html(render.print("parts/answer", Map.of("answer", failure, "hunt", hunt)));
+        } else {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            mat(context, failure);
+        }
+    }
+
+    /// Records a line; empty when it is durable, otherwise what to show.
+    private Optional<Answer> record(long hunt, String line) {
+        if (line.isBlank()) {
+            return Optional.of(Answer.empty());
+        }
+        if (hunt < 1) {
+            throw new NotFoundResponse();
+        }
+        return switch (bench.recorder().record(new HuntId(hunt), line)) {
+            case Recorder.Outcome.Recorded recorded -> Optional.empty();
+            case Recorder.Outcome.Refused refused ->
+                Optional.of(Answer.problem(
+                        line, refused.refusal().wrong(), refused.refusal().right()));
+            case Recorder.Outcome.NotClear notClear ->
+                Optional.of(Answer.of(
+                        line,
+                        notClear.reading(),
+                        bench.catalog(),
+                        place(hunt).orElseThrow(NotFoundResponse::new).denomination(),
+                        shelf));
+        };
+    }
+
+    /// A find changed in its row: every change is an entry line, so that pages and scripts do the same.
+    private void change(Context context) {
+        long hunt = number(context);
+        String find = "f" + Optional.ofNullable(context.formParam("find")).orElse("");
+        String what = Optional.ofNullable(context.formParam("what")).orElse("");
+        String line =
+                switch (Optional.ofNullable(context.formParam("do")).orElse("save")) {
+                    case "drop" -> "drop " + find;
+                    case "split" -> "split " + find + " 1";
+                    default -> saved(context, hunt, find, what);
+                };
+        Answer failure = line.isEmpty() ? null : record(hunt, line).orElse(null);
+        if (failure == null) {
+            context.redirect("/mat/" + hunt, HttpStatus.SEE_OTHER);
+        } else {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            mat(context, failure);
+        }
+    }
+
+    private String saved(Context context, long hunt, String find, String what) {
+        List<String> parts = new ArrayList<>();
+        Optional<MatView.FindRow> row = bench.desk()
+                .read(book -> MatView.find(book, hunt, bench.catalog(), shelf))
+                .flatMap(view -> view.finds().stream()
+                        .filter(known -> ("f" + known.ordinal()).equals(find))
+                        .findFirst());
+        if (row.isEmpty() || !row.get().line().equals(what)) {
+            parts.add("fix " + find + " " + what);
+        }
+        String roll = context.formParam("roll");
+        String box = context.formParam("box");
+        boolean moved = row.isPresent()
+                && ((roll != null && !roll.equals(Integer.toString(row.get().roll())))
+                        || (box != null
+                                && !box.equals(Integer.toString(row.get().box()))));
+        if (moved) {
+            parts.add("move " + find + (box == null ? "" : " b" + box) + " r" + (roll == null ? "0" : roll));
+        }
+        return String.join(", ", parts);
+    }
+
+    private void finishing(Context context) {
+        MatView view = view(context);
+        FinishView finish = bench.desk().read(book -> FinishView.of(book, view.hunt(), bench.catalog()));
+        render.page(
+                context,
+                "finish",
+                Map.of("frame", new Frame("Finish " + view.name(), "mat", bench.demo()), "view", finish));
+    }
+
+    private void finish(Context context) {
+        long hunt = number(context);
+        Answer failure = record(hunt, "finish").orElse(null);
+        if (failure == null) {
+            context.redirect("/albums/compare?hunt=" + hunt, HttpStatus.SEE_OTHER);
+        } else {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            mat(context, failure);
+        }
+    }
+
+    /// Tells an open page that something happened in its hunt; the page then fetches the board.
+    private void live(SseClient client) {
+        long hunt = number(client.ctx());
+        client.keepAlive();
+        client.sendComment("open");
+        Runnable end = bench.desk().listen(entry -> {
+            if (entry.scope() == hunt || entry.event() instanceof Event.HolesFilled) {
+                client.sendEvent("changed", Long.toString(entry.seq()));
+            }
+        });
+        client.onClose(end);
+    }
+}

@@ -1,0 +1,230 @@
+// The Mat's quick keys. Every page works without this file; it only saves key presses and keeps lines safe.
+(function () {
+  "use strict";
+
+  var themeButton = document.getElementById("theme");
+  if (themeButton) {
+    themeButton.addEventListener("click", function () {
+      var dark = document.documentElement.dataset.theme
+        ? document.documentElement.dataset.theme === "dark"
+        : matchMedia("(prefers-color-scheme: dark)").matches;
+      var next = dark ? "light" : "dark";
+      document.documentElement.dataset.theme = next;
+      try { localStorage.setItem("theme", next); } catch (e) { /* the choice then lasts for this page only */ }
+    });
+  }
+
+  var mat = document.getElementById("mat");
+  if (!mat) return;
+  var hunt = mat.dataset.hunt;
+  var form = document.getElementById("entry");
+  var line = document.getElementById("line");
+  var preview = document.getElementById("preview");
+  var held = document.getElementById("held");
+  var board = document.getElementById("board");
+  var instant = { "+": "+", "=": "+", "<": "<", ">": ">", "-": "-" };
+
+  // Lines go to the server one after the other, in the order typed; a line leaves the queue when it is durable or held.
+  var queue = [];
+  var busy = false;
+
+  function send(text) {
+    queue.push(text);
+    keep();
+    pump();
+  }
+
+  // Lines not yet acknowledged survive a crash of the browser.
+  function keep() {
+    try { localStorage.setItem("pending-" + hunt, JSON.stringify(queue)); } catch (e) { /* then only memory has them */ }
+  }
+
+  function pump() {
+    if (busy || queue.length === 0) return;
+    busy = true;
+    var text = queue[0];
+    fetch("/mat/" + hunt + "/line", {
+      method: "POST",
+      headers: { "Content-Type": "application/x-www-form-urlencoded", "X-Bench": "quick" },
+      body: "line=" + encodeURIComponent(text)
+    }).then(function (response) {
+      return response.text().then(function (html) {
+        queue.shift();
+        keep();
+        busy = false;
+        var outcome = response.headers.get("X-Outcome");
+        if (outcome === "recorded") {
+          if (line.value === "") preview.innerHTML = "";
+          show(html);
+        } else {
+          giveBack(text, html, outcome);
+        }
+        pump();
+      });
+    }).catch(function () {
+      busy = false;
+      hold([text], "The tool does not answer. This line and those after it are kept and wait.", "Try again", pump);
+    });
+  }
+
+  function show(html) {
+    board.innerHTML = html;
+    if (window.htmx) window.htmx.process(board);
+  }
+
+  // A line that was not recorded comes back into the field when that is free, and is kept below it otherwise.
+  function giveBack(text, html, outcome) {
+    if (line.value === "") {
+      line.value = text;
+      preview.innerHTML = html;
+      if (outcome === "choose") {
+        var first = preview.querySelector(".option");
+        if (first) first.focus();
+      }
+    } else {
+      var words = document.createElement("div");
+      words.innerHTML = html;
+      hold([text], "Not recorded: " + words.textContent.trim(), "Put it back into the line", putBack);
+    }
+  }
+
+  // Shows lines that are not in the journal, each with a button that sends it or puts it back into the field.
+  function hold(texts, why, label, act) {
+    held.hidden = false;
+    held.textContent = "";
+    var reason = document.createElement("p");
+    reason.textContent = why;
+    held.appendChild(reason);
+    texts.forEach(function (text) {
+      var row = document.createElement("p");
+      var code = document.createElement("code");
+      code.textContent = text;
+      var button = document.createElement("button");
+      button.type = "button";
+      button.className = "small";
+      button.textContent = label;
+      button.addEventListener("click", function () {
+        row.remove();
+        if (!held.querySelector("code")) held.hidden = true;
+        act(text);
+        line.focus();
+      });
+      row.append(code, " ", button);
+      held.appendChild(row);
+    });
+  }
+
+  function putBack(text) {
+    line.value = text;
+    ask();
+  }
+
+  form.addEventListener("submit", function (event) {
+    event.preventDefault();
+    var picked = event.submitter && event.submitter.classList.contains("option") ? event.submitter.value : null;
+    var text = picked === null ? line.value : picked;
+    if (text.trim() === "") return;
+    line.value = "";
+    preview.innerHTML = "";
+    send(text);
+    line.focus();
+  });
+
+  line.addEventListener("keydown", function (event) {
+    if (event.isComposing || event.ctrlKey && event.key !== "z" || event.altKey || event.metaKey && event.key !== "z") return;
+    if ((event.ctrlKey || event.metaKey) && event.key === "z") {
+      if (line.value === "") { event.preventDefault(); send(event.shiftKey ? ">" : "<"); }
+      return;
+    }
+    if (line.value === "" && instant[event.key] && !event.repeat) {
+      event.preventDefault();
+      send(instant[event.key]);
+    } else if (event.key === "Escape") {
+      line.value = "";
+      preview.innerHTML = "";
+    }
+  });
+
+  // Digits pick an option while one of them has the focus; Escape goes back to the line.
+  preview.addEventListener("keydown", function (event) {
+    var options = preview.querySelectorAll(".option");
+    var number = Number(event.key);
+    if (number >= 1 && number <= options.length) {
+      event.preventDefault();
+      options[number - 1].click();
+    } else if (event.key === "Escape") {
+      event.preventDefault();
+      line.focus();
+    }
+  });
+
+  document.addEventListener("keydown", function (event) {
+    var typing = /^(INPUT|TEXTAREA|SELECT)$/.test(document.activeElement.tagName);
+    if (!typing && event.key === "/" ) { event.preventDefault(); line.focus(); }
+  });
+
+  document.addEventListener("click", function (event) {
+    var button = event.target.closest("[data-line]");
+    if (button) { send(button.dataset.line); line.focus({ preventScroll: true }); }
+  });
+
+  // The preview follows the typing with one request in flight at most.
+  var asked = false;
+  var again = false;
+  function ask() {
+    if (asked) { again = true; return; }
+    var text = line.value;
+    if (text === "") { preview.innerHTML = ""; return; }
+    asked = true;
+    fetch("/mat/" + hunt + "/preview?line=" + encodeURIComponent(text)).then(function (response) {
+      return response.text();
+    }).then(function (html) {
+      if (line.value === text) preview.innerHTML = html;
+    }).catch(function () { /* a missing preview harms nothing */ }).finally(function () {
+      asked = false;
+      if (again) { again = false; ask(); }
+    });
+  }
+  line.addEventListener("input", ask);
+
+  // Another page changed something: fetch the board anew unless our own answer brings it.
+  document.body.addEventListener("htmx:sseBeforeMessage", function (event) {
+    event.preventDefault();
+    if (!busy && !board.querySelector(".edit[open]")) window.htmx.trigger(board, "refresh");
+  });
+
+  // Large keys where a finger is the pointer.
+  var keypad = document.getElementById("keypad");
+  var rows = ["1", "2", "3", "d", "x2 ", "4", "5", "6", "s", "⌫", "7", "8", "9", "p", "abc", "0", "+", "<", ",", "Enter"];
+  var spoken = { "⌫": "Delete", "<": "Undo", "+": "Next roll", "abc": "Letters", "x2 ": "Two of them" };
+  if (matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px)").matches) {
+    rows.forEach(function (key) {
+      var button = document.createElement("button");
+      button.type = "button";
+      button.textContent = key === "+" ? "roll +" : key === "<" ? "undo" : key.trim();
+      if (spoken[key]) button.setAttribute("aria-label", spoken[key]);
+      if (key === "Enter" || key === "+") button.className = "strong";
+      button.addEventListener("click", function () { press(key); });
+      keypad.appendChild(button);
+    });
+    keypad.hidden = false;
+    line.inputMode = "none";
+  }
+  function press(key) {
+    if (key === "⌫") line.value = line.value.slice(0, -1);
+    else if (key === "Enter") { form.requestSubmit(); return; }
+    else if (key === "abc") { line.inputMode = line.inputMode === "none" ? "text" : "none"; line.blur(); line.focus(); return; }
+    else if ((key === "+" || key === "<") && line.value === "") { send(key); return; }
+    else line.value += key;
+    ask();
+  }
+
+  // Lines left over from a crash are shown, not sent: the hunter decides.
+  try {
+    var left = JSON.parse(localStorage.getItem("pending-" + hunt) || "[]");
+    if (left.length > 0) {
+      hold(left, "Typed before the page closed, and not acknowledged. Look whether they are in the list below before entering them again.", "Put it into the line", putBack);
+      localStorage.removeItem("pending-" + hunt);
+    }
+  } catch (e) { /* nothing was kept */ }
+})();
