@@ -152,10 +152,8 @@ public final class Catalog {
     /// The issues a coin may be, given what was read off it.
     ///
     /// A blank kind means the ordinary coin of that date where there is one; otherwise every kind stays possible,
-    /// as
-    /// with a 1982 cent that has not been weighed. A blank design leaves every design possible. A mint that could
-    /// not
-    /// be read leaves every mint possible. Empty when the date was not read or no such coin exists.
+    /// as with a 1982 cent that has not been weighed. A blank design leaves every design possible. A mint that
+    /// could not be read leaves every mint possible. Empty when the date was not read or no such coin exists.
     public List<Issue> lookup(Identity identity) {
         Integer year = identity.year();
         if (year == null) {
@@ -185,8 +183,7 @@ public final class Catalog {
     }
 
     /// How a coin is called at the bench: date and mint, with kind and design only where the date leaves a
-    /// choice, and
-    /// with country and denomination in front where they are not the expected ones.
+    /// choice, and with country and denomination in front where they are not the expected ones.
     ///
     /// @param expected denomination that need not be said
     public String name(Identity identity, Denomination expected) {

@@ -14,7 +14,8 @@ import org.rollwright.coin.Identity;
 
 /// Which coins are meant: the small rule language shared by watch lists and albums.
 ///
-/// A rule is a list of clauses separated by `;` or line ends. A coin is selected when every clause holds. Clauses:
+/// A rule is a list of clauses separated by `;` or line ends. A coin is selected when every clause holds.
+/// Clauses:
 ///
 /// ```
 /// everything                     any coin

@@ -266,8 +266,8 @@ final class Script {
 
     /// Begins a hunt.
     ///
-    /// @param values denomination, boxes (names, by commas), rolls, coins, form, watch, bank, branch, wrap, stamp,
-    ///     sisters, picked, ordered, returned, to, note
+    /// @param values denomination, boxes (names, by commas), rolls, coins, form, watch, bank, branch, wrap,
+    ///     stamp, sisters, picked, ordered, returned, to, note
     Line start(int number, String text, String name, Map<String, String> values) {
         String coin = values.getOrDefault("denomination", "cent");
         Optional<DenominationFacts> facts = denomination(coin);

@@ -4,8 +4,8 @@ import java.util.Locale;
 
 /// The country whose name a coin bears.
 ///
-/// @param code two upper-case letters: ISO 3166-1 alpha-2 where there is one, otherwise a code of our own beginning
-///     with X (see catalog/countries.csv)
+/// @param code two upper-case letters: ISO 3166-1 alpha-2 where there is one, otherwise a code of our own
+///     beginning with X (see catalog/countries.csv)
 public record Country(String code) {
     public static final Country US = new Country("US");
     public static final Country CANADA = new Country("CA");

@@ -7,8 +7,7 @@ import java.util.Optional;
 /// A grade on the trade's scale of 1 to 70.
 ///
 /// The steps are those in use: 1, 2, 3, 4, 6, 8, 10, 12, 15, 20, 25, 30, 35, 40, 45, 50, 53, 55, 58 and every
-/// number
-/// from 60 to 70 (common practice). A grade outside the steps is refused.
+/// number from 60 to 70 (common practice). A grade outside the steps is refused.
 public record Grade(int points) implements Comparable<Grade> {
 
     private record Band(int from, String letters) {}

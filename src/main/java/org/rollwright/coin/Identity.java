@@ -7,8 +7,7 @@ import org.jspecify.annotations.Nullable;
 /// @param year four digits, or null when the date cannot be read
 /// @param mint null when the mint mark cannot be read
 /// @param kind blank for the ordinary coin of a date or where the kind has not been told; otherwise what
-///     separates two
-///     coins of one date, mint and design, such as `small date`
+///     separates two coins of one date, mint and design, such as `small date`
 /// @param design blank where the date and mint leave no choice or where it has not been told; lower case
 public record Identity(
         Denomination denomination,

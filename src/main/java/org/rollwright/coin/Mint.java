@@ -5,8 +5,7 @@ import java.util.Locale;
 /// The mint that struck a coin, by the letter the trade uses for it.
 ///
 /// A US coin without a mint mark is `P` (Philadelphia, or a mint that used none that year). [#NONE] stands for
-/// coinages
-/// on which there is no mint to tell, such as most of Canada's.
+/// coinages on which there is no mint to tell, such as most of Canada's.
 ///
 /// @param code one or two upper-case letters, or `-`
 public record Mint(String code) {

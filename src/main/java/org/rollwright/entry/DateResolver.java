@@ -16,10 +16,8 @@ import org.rollwright.coin.Mint;
 /// Finds the issues a date, a mint and further words may mean, by the catalogue and the watch list.
 ///
 /// The rules for a date of two digits, in order: only years in which such a coin exists count; if a watch selects
-/// some of
-/// them, only those; a year before 1900 counts only under a watch that names its series, or when there is no
-/// other; and
-/// if several years are left, the hunter is asked.
+/// some of them, only those; a year before 1900 counts only under a watch that names its series, or when there is
+/// no other; and if several years are left, the hunter is asked.
 final class DateResolver {
     /// What a date may mean.
     sealed interface Resolved {

@@ -8,8 +8,7 @@ final class Nearest {
     private Nearest() {}
 
     /// The known word that differs by the fewest insertions, deletions, changes or swaps, when that is no more
-    /// than one
-    /// for a short word and two for one of five letters or more; ties go to the first in order.
+    /// than one for a short word and two for one of five letters or more; ties go to the first in order.
     static Optional<String> to(String word, Collection<String> known) {
         int most = word.length() < 5 ? 1 : 2;
         if (word.length() < 2 || word.length() > 24) {

@@ -191,7 +191,8 @@ public final class Recorder {
                     into.add(new Event.FindMoved(find.id(), ordinal == null ? find.box() : nth(ordinal), move.roll()));
                 }
                 case Command.Split split ->
-                    into.add(new Event.FindSplit(find(split.find()).id(), new FindId(nextFind++), split.coins()));
+                    into.add(new Event.FindSplit(
+                            find(split.find()).id(), new FindId(nextFind++), nextOrdinal++, split.coins()));
                 case Command.Drop drop ->
                     into.add(new Event.FindDeleted(find(drop.find()).id()));
                 case Command.Put put ->

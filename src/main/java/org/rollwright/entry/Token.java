@@ -19,8 +19,7 @@ record Token(String text, int start, int end, boolean quoted, String tag) {
     /// Cuts a line into segments at commas outside quotes, and each segment into tokens at white space.
     ///
     /// A quote opens only at the beginning of a token or after a tag's colon; inside it a doubled quote stands
-    /// for one.
-    /// A quote that is never closed runs to the end of the line. Never throws.
+    /// for one. A quote that is never closed runs to the end of the line. Never throws.
     static List<List<Token>> segments(String line) {
         List<List<Token>> segments = new ArrayList<>();
         List<Token> segment = new ArrayList<>();

@@ -5,8 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /// An album's name, rule and what lies in its holes, as the journal tells it. What the rule means is the business
-/// of
-/// the album room. Part of the [Logbook]: read it only inside [Desk#read].
+/// of the album room. Part of the [Logbook]: read it only inside [Desk#read].
 public final class Album {
     private final AlbumId id;
     String name;
@@ -32,8 +31,7 @@ public final class Album {
     }
 
     /// The coin in each filled hole, by the hole's key. A coin whose find was struck out may still stand here;
-    /// readers
-    /// ask [Logbook#coin] and take an absent one for an empty hole.
+    /// readers ask [Logbook#coin] and take an absent one for an empty hole.
     public Map<String, CoinRef> holes() {
         return Collections.unmodifiableMap(holes);
     }

@@ -38,10 +38,14 @@ final class Changes {
                 book.lastBox = Math.max(book.lastBox, added.box().number());
             case Event.HuntStarted started ->
                 book.lastHunt = Math.max(book.lastHunt, started.hunt().number());
-            case Event.FindLogged logged ->
+            case Event.FindLogged logged -> {
                 book.lastFind = Math.max(book.lastFind, logged.find().id().number());
-            case Event.FindSplit split ->
+                noteOrdinal(book.hunts.get(logged.find().hunt()), logged.find().ordinal());
+            }
+            case Event.FindSplit split -> {
                 book.lastFind = Math.max(book.lastFind, split.part().number());
+                book.find(split.find()).ifPresent(whole -> noteOrdinal(book.hunts.get(whole.hunt()), split.ordinal()));
+            }
             case Event.AlbumDefined defined ->
                 book.lastAlbum = Math.max(book.lastAlbum, defined.album().number());
             case Event.CoinAdded added ->
@@ -50,6 +54,12 @@ final class Changes {
             default -> {
                 // no other event brings a number into the world
             }
+        }
+    }
+
+    private static void noteOrdinal(@Nullable Hunt hunt, int ordinal) {
+        if (hunt != null) {
+            hunt.lastOrdinal = Math.max(hunt.lastOrdinal, ordinal);
         }
     }
 
@@ -113,8 +123,10 @@ final class Changes {
             }
             case Event.EndersSeen seen -> {
                 Box box = book.known(seen.box());
-                box.enders.add(new Box.Enders(seen.matching(), seen.visible()));
-                yield () -> box.enders.removeLast();
+                // Enders may be seen before a hunt begins, so another scope may have added some since.
+                Box.Enders enders = new Box.Enders(seen.matching(), seen.visible());
+                box.enders.add(enders);
+                yield () -> box.enders.remove(box.enders.lastIndexOf(enders));
             }
             case Event.Weighed weighed -> {
                 Box box = book.known(weighed.box());
@@ -227,10 +239,8 @@ final class Changes {
     }
 
     private static Runnable findLogged(Logbook book, Find find) {
-        Hunt hunt = book.known(find.hunt());
-        int ordinalBefore = hunt.lastOrdinal;
         put(book, find);
-        hunt.lastOrdinal = Math.max(ordinalBefore, find.ordinal());
+        noteOrdinal(book.known(find.hunt()), find.ordinal());
         return () -> take(book, find);
     }
 
@@ -280,8 +290,7 @@ final class Changes {
 
     private static Runnable findSplit(Logbook book, Event.FindSplit split) {
         Find whole = book.known(split.find());
-        Hunt hunt = book.known(whole.hunt());
-        Find part = whole.part(split.part(), hunt.nextOrdinal(), split.coins());
+        Find part = whole.part(split.part(), split.ordinal(), split.coins());
         Runnable back =
                 replace(book, whole, whole.corrected(whole.facts(), whole.count() - split.coins(), whole.ender()));
         Runnable without = findLogged(book, part);

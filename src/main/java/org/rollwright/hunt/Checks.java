@@ -1,8 +1,11 @@
 package org.rollwright.hunt;
 
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 
 /// Keeps contradictions out of the journal: answers why an event cannot be taken, before anything is written.
@@ -12,7 +15,90 @@ final class Checks {
 
     private Checks() {}
 
-    static Optional<Refusal> refuse(Logbook book, Event event) {
+    /// Why an event cannot be taken into a scope; undo works within a scope, so nothing may reach into another.
+    static Optional<Refusal> refuse(Logbook book, long scope, Event event) {
+        List<Event> parts = event instanceof Event.Batch batch ? batch.events() : List.of(event);
+        Optional<Refusal> refusal = refuse(book, event);
+        if (refusal.isPresent()) {
+            return refusal;
+        }
+        Set<Long> here = new HashSet<>();
+        for (Event part : parts) {
+            here.addAll(numbersMade(part));
+            OptionalLong owner = owner(book, part, here);
+            if (owner.isPresent() && owner.getAsLong() != scope) {
+                return refusal(
+                        owner.getAsLong() == 0
+                                ? "This belongs to no hunt."
+                                : "This belongs to hunt " + new HuntId(owner.getAsLong()) + ".",
+                        "Record it there.");
+            }
+        }
+        return Optional.empty();
+    }
+
+    /// Numbers of finds an event brings into the world, so that later parts of its batch may name them.
+    private static List<Long> numbersMade(Event event) {
+        return switch (event) {
+            case Event.FindLogged logged -> List.of(logged.find().id().number());
+            case Event.FindSplit split -> List.of(split.part().number());
+            default -> List.of();
+        };
+    }
+
+    /// The scope an event must be recorded in; empty when any will do.
+    private static OptionalLong owner(Logbook book, Event event, Set<Long> here) {
+        return switch (event) {
+            case Event.HuntStarted started -> OptionalLong.of(started.hunt().number());
+            case Event.BoxJoined joined -> OptionalLong.of(joined.hunt().number());
+            case Event.WatchBegan began -> OptionalLong.of(began.hunt().number());
+            case Event.WatchEnded ended -> OptionalLong.of(ended.hunt().number());
+            case Event.RollOpened opened -> OptionalLong.of(opened.hunt().number());
+            case Event.RollCounted counted -> boxOwner(book, counted.box());
+            case Event.RollLeft left -> boxOwner(book, left.box());
+            case Event.FindLogged logged -> OptionalLong.of(logged.find().hunt().number());
+            case Event.FindCorrected corrected -> findOwner(book, corrected.find(), here);
+            case Event.FindMoved moved -> findOwner(book, moved.find(), here);
+            case Event.FindSplit split -> findOwner(book, split.find(), here);
+            case Event.FindDeleted deleted -> findOwner(book, deleted.find(), here);
+            case Event.FindDisposed disposed -> findOwner(book, disposed.find(), here);
+            case Event.Weighed weighed -> OptionalLong.of(weighed.hunt().number());
+            case Event.Checked checked -> OptionalLong.of(checked.hunt().number());
+            case Event.Marked marked -> OptionalLong.of(marked.hunt().number());
+            case Event.Noted noted -> OptionalLong.of(noted.hunt().number());
+            case Event.HuntFinished over -> OptionalLong.of(over.hunt().number());
+            case Event.HuntResumed resumed -> OptionalLong.of(resumed.hunt().number());
+            case Event.OpeningBalance opening -> OptionalLong.of(0);
+            case Event.CoinAdded added -> OptionalLong.of(0);
+            case Event.AlbumDefined defined -> OptionalLong.of(0);
+            case Event.AlbumRemoved removed -> OptionalLong.of(0);
+            case Event.HolesFilled filled -> OptionalLong.of(0);
+            case Event.PolicyChanged changed -> OptionalLong.of(0);
+            case Event.BoxChanged changed -> OptionalLong.of(0);
+            case Event.BoxAdded added -> OptionalLong.empty();
+            case Event.EndersSeen seen -> OptionalLong.empty();
+            case Event.Batch batch -> OptionalLong.empty();
+            case Event.Undone undone -> OptionalLong.empty();
+            case Event.Redone redone -> OptionalLong.empty();
+        };
+    }
+
+    private static OptionalLong boxOwner(Logbook book, BoxId box) {
+        return book.box(box)
+                .flatMap(Box::hunt)
+                .map(hunt -> OptionalLong.of(hunt.number()))
+                .orElse(OptionalLong.empty());
+    }
+
+    private static OptionalLong findOwner(Logbook book, FindId find, Set<Long> here) {
+        return here.contains(find.number())
+                ? OptionalLong.empty()
+                : book.find(find)
+                        .map(known -> OptionalLong.of(known.hunt().number()))
+                        .orElse(OptionalLong.empty());
+    }
+
+    private static Optional<Refusal> refuse(Logbook book, Event event) {
         return switch (event) {
             case Event.Batch batch -> batch(book, batch);
             case Event.BoxAdded added ->
@@ -34,7 +120,7 @@ final class Checks {
                 first(
                         box(book, counted.box()),
                         () -> first(roll(book, counted.box(), counted.roll()), () -> coins(counted.coins(), "A roll")));
-            case Event.RollLeft left -> first(box(book, left.box()), () -> roll(book, left.box(), left.roll()));
+            case Event.RollLeft left -> first(searched(book, left.box()), () -> roll(book, left.box(), left.roll()));
             case Event.FindLogged logged -> find(book, logged.find());
             case Event.FindCorrected corrected ->
                 first(find(book, corrected.find()), () -> coins(corrected.count(), "A find"));
@@ -108,6 +194,18 @@ final class Checks {
         long finds = book.lastFind;
         long albums = book.lastAlbum;
         int added = book.lastAdded;
+        Map<Hunt, Integer> ordinals = new HashMap<>();
+        for (Event part : batch.events()) {
+            Hunt hunt = part instanceof Event.FindLogged logged
+                    ? book.hunts.get(logged.find().hunt())
+                    : part instanceof Event.FindSplit split
+                                    && book.find(split.find()).isPresent()
+                            ? book.hunts.get(book.known(split.find()).hunt())
+                            : null;
+            if (hunt != null) {
+                ordinals.putIfAbsent(hunt, hunt.lastOrdinal);
+            }
+        }
         Optional<Refusal> refusal = Optional.empty();
         for (Event part : batch.events()) {
             refusal = part instanceof Event.Undone || part instanceof Event.Redone || part instanceof Event.Batch
@@ -124,6 +222,7 @@ final class Checks {
         book.lastFind = finds;
         book.lastAlbum = albums;
         book.lastAdded = added;
+        ordinals.forEach((hunt, ordinal) -> hunt.lastOrdinal = ordinal);
         return refusal;
     }
 
@@ -149,6 +248,14 @@ final class Checks {
         return book.box(id).isPresent()
                 ? Optional.empty()
                 : refusal("There is no box " + id + ".", "Look at the list of boxes.");
+    }
+
+    private static Optional<Refusal> searched(Logbook book, BoxId id) {
+        return first(
+                box(book, id),
+                () -> book.known(id).hunt().isPresent()
+                        ? Optional.empty()
+                        : refusal("Box " + id + " is not being searched.", "Start a hunt on it first."));
     }
 
     private static Optional<Refusal> freeBox(Logbook book, BoxId id) {

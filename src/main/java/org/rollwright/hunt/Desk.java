@@ -2,9 +2,13 @@ package org.rollwright.hunt;
 
 import java.time.Instant;
 import java.time.InstantSource;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -54,7 +58,8 @@ public final class Desk {
     /// @param scope number of the hunt, or 0
     public record Step(long scope, Event event) {}
 
-    /// Has a function look at the state and say what to record, all under one lock, so that numbers taken are free.
+    /// Has a function look at the state and say what to record, all under one lock, so that numbers taken are
+    /// free.
     ///
     /// @param scope number of the hunt it belongs to, or 0
     /// @param raw what was typed, word for word
@@ -64,14 +69,13 @@ public final class Desk {
     }
 
     /// As [#record], at a given instant, for imports and scripts, which tell of the past; the function also says
-    /// where
-    /// it belongs, for a hunt that gets its number here.
+    /// where it belongs, for a hunt that gets its number here.
     public Outcome recordAt(Instant at, String raw, Function<Logbook, Step> maker) {
         Entry entry;
         lock.writeLock().lock();
         try {
             Step step = maker.apply(book);
-            Optional<Refusal> refusal = Checks.refuse(book, step.event());
+            Optional<Refusal> refusal = Checks.refuse(book, step.scope(), step.event());
             if (refusal.isPresent()) {
                 return new Outcome.Refused(refusal.get());
             }
@@ -100,7 +104,7 @@ public final class Desk {
         lock.writeLock().lock();
         try {
             Optional<Entry> target = back ? book.undoable(scope) : book.redoable(scope);
-            if (target.isEmpty() && back) {
+            if (target.isEmpty() && back && book.mayHaveOlderSteps(scope)) {
                 deepen(scope);
                 target = book.undoable(scope);
             }
@@ -112,7 +116,7 @@ public final class Desk {
             }
             Optional<Refusal> refusal = back
                     ? Checks.refuseUndo(book, target.get())
-                    : Checks.refuse(book, target.get().event());
+                    : Checks.refuse(book, scope, target.get().event());
             if (refusal.isPresent()) {
                 return new Outcome.Refused(refusal.get());
             }
@@ -139,11 +143,17 @@ public final class Desk {
         List<Entry> all = new ArrayList<>();
         journal.read(0, all::add);
         Set<Long> undone = new HashSet<>();
+        Map<Long, Deque<Entry>> redo = new HashMap<>();
         for (Entry entry : all) {
+            Deque<Entry> own = redo.computeIfAbsent(entry.scope(), key -> new ArrayDeque<>());
             if (entry.event() instanceof Event.Undone step) {
                 undone.add(step.target());
+                own.addLast(all.get((int) step.target() - 1));
             } else if (entry.event() instanceof Event.Redone step) {
                 undone.remove(step.target());
+                own.removeLast();
+            } else {
+                own.clear();
             }
         }
         Logbook fresh = new Logbook();
@@ -158,6 +168,7 @@ public final class Desk {
                 fresh.passOver(entry);
             }
         }
+        redo.forEach(fresh::redoable);
         return fresh;
     }
 

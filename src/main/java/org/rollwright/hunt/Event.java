@@ -54,7 +54,10 @@ public sealed interface Event {
     record FindMoved(FindId find, BoxId box, int roll) implements Event {}
 
     /// Some coins of a find were told apart and become a find of their own.
-    record FindSplit(FindId find, FindId part, int coins) implements Event {}
+    ///
+    /// @param part number of the new find, and its ordinal within the hunt
+    /// @param coins how many leave the old find
+    record FindSplit(FindId find, FindId part, int ordinal, int coins) implements Event {}
 
     /// A find was struck out.
     record FindDeleted(FindId find) implements Event {}

@@ -5,8 +5,7 @@ import java.util.Collections;
 import java.util.List;
 
 /// Numbers of finds in the order logged. Appending and taking back the last are cheap; other removals search from
-/// the
-/// end, where corrections happen.
+/// the end, where corrections happen.
 final class FindList {
     private final List<FindId> ids = new ArrayList<>();
 

@@ -16,10 +16,9 @@ import org.rollwright.coin.Identity;
 
 /// The present state: the fold of the journal.
 ///
-/// Applying an entry costs the same whether the journal holds ten entries or a million. Each application leaves an
-/// inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks for a
-/// new fold
-/// (see [Desk]). Not thread-safe: [Desk] guards it.
+/// Applying an entry costs the same whether the journal holds ten entries or a million. Each application leaves
+/// an inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks for
+/// a new fold (see [Desk]). Not thread-safe: [Desk] guards it.
 public final class Logbook {
     /// Steps of undo kept in memory for each hunt.
     static final int UNDO_DEPTH = 500;
@@ -30,13 +29,14 @@ public final class Logbook {
     private static final class Steps {
         final Deque<Done> done = new ArrayDeque<>();
         final Deque<Entry> undone = new ArrayDeque<>();
+        boolean forgotSome;
     }
 
     /// An opening balance as stored.
     public record Balance(Denomination denomination, String watch, int boxes, long coins, long found) {}
 
-    final Map<HuntId, Hunt> hunts = new LinkedHashMap<>();
-    final Map<BoxId, Box> boxes = new LinkedHashMap<>();
+    final Map<HuntId, Hunt> hunts = new TreeMap<>((a, b) -> Long.compare(a.number(), b.number()));
+    final Map<BoxId, Box> boxes = new TreeMap<>((a, b) -> Long.compare(a.number(), b.number()));
     final Map<FindId, Find> finds = new HashMap<>();
     final Map<AlbumId, Album> albums = new TreeMap<>((a, b) -> Long.compare(a.number(), b.number()));
     final Map<CoinRef, OwnedCoin> added = new LinkedHashMap<>();
@@ -44,6 +44,9 @@ public final class Logbook {
     final Map<Identity, Integer> coinsByIdentity = new HashMap<>();
     private final Map<Long, Steps> steps = new HashMap<>();
     private long unboundedScope = -1;
+
+    /// Whether the state began from an image, so that earlier steps have no inverse here.
+    boolean fromImage;
     String policy = "";
     long last;
     long lastBox;
@@ -224,10 +227,22 @@ public final class Logbook {
                 own.done.addLast(new Done(entry, inverse));
                 if (own.done.size() > UNDO_DEPTH && entry.scope() != unboundedScope) {
                     own.done.removeFirst();
+                    own.forgotSome = true;
                 }
             }
         }
         last = entry.seq();
+    }
+
+    /// Whether a scope may have earlier steps that only a new fold of the journal can undo.
+    boolean mayHaveOlderSteps(long scope) {
+        Steps own = steps.get(scope);
+        return fromImage || (own != null && own.forgotSome);
+    }
+
+    /// Sets what redo would bring back in a scope, the next one last.
+    void redoable(long scope, Deque<Entry> undone) {
+        steps.computeIfAbsent(scope, key -> new Steps()).undone.addAll(undone);
     }
 
     /// Keeps every inverse of one scope, however many.

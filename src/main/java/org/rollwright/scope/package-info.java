@@ -1,4 +1,5 @@
-/// Varieties and photographs. Empty so far; the variety catalogue, attribution and the doubling bench belong here.
+/// Varieties and photographs. Empty so far; the variety catalogue, attribution and the doubling bench belong
+/// here.
 @NullMarked
 package org.rollwright.scope;
 

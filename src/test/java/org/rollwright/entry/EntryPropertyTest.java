@@ -58,7 +58,7 @@ class EntryPropertyTest {
     }
 
     /// Whatever a hunter can read off a coin: an issue of the catalogue, a kind not told, something unreadable, a
-    // stray.
+    /// stray.
     private static Arbitrary<Identity> identities() {
         Arbitrary<Identity> issues = Arbitraries.of(CATALOG.issues()).map(Issue::identity);
         Arbitrary<Identity> untold = Arbitraries.of(CATALOG.issues())

@@ -1,0 +1,5 @@
+package org.rollwright;
+
+final class Main {
+    private Main() {}
+}

@@ -1,0 +1,30 @@
+package org.rollwright.hunt;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+
+/// A journal in memory, for tests of what is above it.
+public final class MemoryJournal implements Journal {
+    private final List<Entry> entries = new ArrayList<>();
+
+    @Override
+    public synchronized void append(Entry entry) {
+        entries.add(entry);
+    }
+
+    @Override
+    public void read(long after, Consumer<Entry> reader) {
+        List.copyOf(entries).stream().filter(entry -> entry.seq() > after).forEach(reader);
+    }
+
+    @Override
+    public long last() {
+        return entries.isEmpty() ? 0 : entries.getLast().seq();
+    }
+
+    @Override
+    public void close() {
+        // nothing to let go of
+    }
+}
