@@ -138,6 +138,11 @@ public record BoxReport(
         return List.copyOf(watches.values());
     }
 
+    private static int year(Identity identity) {
+        Integer year = identity.year();
+        return year == null ? Integer.MAX_VALUE : year;
+    }
+
     private static List<String> remarks(List<Find> finds, List<RollCell> strip, Ranking ranking, Box box) {
         List<String> remarks = new ArrayList<>();
         boolean wholeBox = box.details().rolls() > 0
@@ -163,7 +168,8 @@ public record BoxReport(
         finds.stream()
                 .map(find -> find.facts().identity())
                 .filter(identity -> identity.year() != null)
-                .min(Tally.IDENTITY_ORDER)
+                .min(java.util.Comparator.comparing((Identity identity) -> year(identity))
+                        .thenComparing(Tally.IDENTITY_ORDER))
                 .ifPresent(identity -> remarks.add("Oldest: " + identity.dateAndMint() + "."));
         long shorts = strip.stream().filter(cell -> cell.difference() < 0).count();
         long overs = strip.stream().filter(cell -> cell.difference() > 0).count();

@@ -22,11 +22,13 @@ final class MatPages {
     private final Bench bench;
     private final Render render;
     private final AlbumShelf shelf;
+    private final LivePages live;
 
-    MatPages(Bench bench, Render render, AlbumShelf shelf) {
+    MatPages(Bench bench, Render render, AlbumShelf shelf, LivePages live) {
         this.bench = bench;
         this.render = render;
         this.shelf = shelf;
+        this.live = live;
     }
 
     void register(RoutesConfig routes) {
@@ -39,7 +41,7 @@ final class MatPages {
         routes.post("/mat/{hunt}/change", this::change);
         routes.get("/mat/{hunt}/finish", this::finishing);
         routes.post("/mat/{hunt}/finish", this::finish);
-        routes.sse("/mat/{hunt}/live", this::live);
+        routes.sse("/mat/{hunt}/live", this::follow);
     }
 
     private void hunts(Context context) {
@@ -247,7 +249,7 @@ final class MatPages {
     }
 
     /// Tells an open page that something happened in its hunt; the page then fetches the board.
-    private void live(SseClient client) {
+    private void follow(SseClient client) {
         long hunt = number(client.ctx());
         client.keepAlive();
         client.sendComment("open");
@@ -256,6 +258,6 @@ final class MatPages {
                 client.sendEvent("changed", Long.toString(entry.seq()));
             }
         });
-        client.onClose(end);
+        live.add(client, end);
     }
 }

@@ -43,9 +43,11 @@ public final class Server implements AutoCloseable {
                     + "connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
     private final Javalin javalin;
+    private final LivePages live;
 
-    private Server(Javalin javalin) {
+    private Server(Javalin javalin, LivePages live) {
         this.javalin = javalin;
+        this.live = live;
     }
 
     /// Starts on the first free port.
@@ -54,10 +56,11 @@ public final class Server implements AutoCloseable {
     public static Started start(Bench bench, int port) {
         int last = port == 0 ? 0 : Math.min(port + PORTS_TRIED - 1, 65535);
         for (int attempt = port; attempt <= last; attempt++) {
-            Javalin javalin = create(bench);
+            LivePages live = new LivePages();
+            Javalin javalin = create(bench, live);
             try {
                 javalin.start("127.0.0.1", attempt);
-                return new Started.Running(new Server(javalin), javalin.port());
+                return new Started.Running(new Server(javalin, live), javalin.port());
             } catch (RuntimeException e) {
                 javalin.stop();
                 if (!isBindFailure(e)) {
@@ -78,7 +81,7 @@ public final class Server implements AutoCloseable {
         return false;
     }
 
-    private static Javalin create(Bench bench) {
+    private static Javalin create(Bench bench, LivePages live) {
         Render render = new Render();
         AlbumShelf shelf = new AlbumShelf(bench);
         return Javalin.create(config -> {
@@ -87,11 +90,11 @@ public final class Server implements AutoCloseable {
             config.http.defaultContentType = "text/html; charset=utf-8";
             config.http.maxRequestSize = 25_000_000L;
             config.http.generateEtags = false;
-            config.jetty.modifyServer(server -> server.setStopTimeout(1_000));
+            config.jetty.modifyServer(server -> server.setStopTimeout(0));
             config.routes.before(Server::guard);
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
-            new MatPages(bench, render, shelf).register(config.routes);
+            new MatPages(bench, render, shelf, live).register(config.routes);
             new BoxPages(bench, render).register(config.routes);
             new AlbumPages(bench, render, shelf).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
@@ -182,6 +185,7 @@ public final class Server implements AutoCloseable {
 
     @Override
     public void close() {
+        live.close();
         javalin.stop();
     }
 }

@@ -1,0 +1,76 @@
+package org.rollwright.web;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/// One Chromium for all browser tests of a run; it ends with the test JVM.
+final class Browser {
+    private static final com.microsoft.playwright.Browser CHROMIUM = launch();
+
+    private Browser() {}
+
+    /// Where the browser is: ./test says it, and Debian puts it in the usual place.
+    private static String executable() {
+        return Optional.ofNullable(System.getenv("ROLLWRIGHT_BROWSER"))
+                .filter(path -> !path.isBlank())
+                .orElse("/usr/bin/chromium");
+    }
+
+    private static com.microsoft.playwright.Browser launch() {
+        Playwright playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        return playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(Path.of(executable()))
+                        .setArgs(List.of(
+                                "--no-sandbox",
+                                "--disable-gpu",
+                                "--disable-quic",
+                                "--no-first-run",
+                                "--disable-background-networking",
+                                "--disable-component-update",
+                                "--disable-sync")));
+    }
+
+    /// A fresh window.
+    ///
+    /// @param phone 390 pixels wide with touch, otherwise 1440 wide
+    static BrowserContext window(boolean phone, boolean dark, boolean scripts) {
+        return CHROMIUM.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize(phone ? 390 : 1440, phone ? 844 : 900)
+                .setHasTouch(phone)
+                .setIsMobile(phone)
+                .setJavaScriptEnabled(scripts)
+                .setColorScheme(dark ? ColorScheme.DARK : ColorScheme.LIGHT));
+    }
+
+    static BrowserContext window() {
+        return window(false, false, true);
+    }
+
+    /// Collects what the page complains about and every request that leaves this computer.
+    static List<String> complaints(Page page) {
+        List<String> complaints = new ArrayList<>();
+        page.onPageError(error -> complaints.add("script: " + error));
+        page.onConsoleMessage(message -> {
+            if (message.type().equals("error") && !message.text().contains("422")) {
+                complaints.add("console: " + message.text());
+            }
+        });
+        page.onRequest(request -> {
+            if (!request.url().startsWith("http://127.0.0.1:") && !request.url().startsWith("data:")) {
+                complaints.add("asked for " + request.url());
+            }
+        });
+        return complaints;
+    }
+}

@@ -1,0 +1,89 @@
+package org.rollwright.web;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import org.rollwright.catalog.CatalogFolder;
+import org.rollwright.coin.Denomination;
+import org.rollwright.entry.Recorder;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.MemoryJournal;
+import org.rollwright.hunt.Watch;
+
+/// A server over a journal in memory, with one hunt of two cent boxes under way.
+final class TestBench implements AutoCloseable {
+    final Bench bench;
+    final Server server;
+    final String address;
+
+    TestBench() {
+        InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
+        Desk desk = new Desk(new MemoryJournal(), clock, new Logbook());
+        Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock);
+        bench = new Bench(desk, CatalogFolder.catalog(), recorder, clock, true);
+        desk.record(
+                1,
+                "",
+                book -> new Event.Batch(List.of(
+                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 12", 50, 50)),
+                        new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 13", 50, 50)),
+                        new Event.HuntStarted(
+                                new HuntId(1),
+                                "Box 12 and 13",
+                                List.of(new BoxId(1), new BoxId(2)),
+                                List.of(watch("wheat"), watch("canadian"))))));
+        Server.Started started = Server.start(bench, 0);
+        if (!(started instanceof Server.Started.Running running)) {
+            throw new IllegalStateException("no port: " + started);
+        }
+        server = running.server();
+        address = "http://127.0.0.1:" + running.port();
+    }
+
+    private static Watch watch(String name) {
+        return CatalogFolder.catalog()
+                .watchByWord(name)
+                .map(known -> new Watch(known.name(), known.rule()))
+                .orElseThrow();
+    }
+
+    /// Records lines as a hunter would have typed them; a refused line fails the test.
+    void type(String... lines) {
+        for (String line : lines) {
+            Recorder.Outcome outcome = bench.recorder().record(new HuntId(1), line);
+            if (!(outcome instanceof Recorder.Outcome.Recorded)) {
+                throw new AssertionError(line + ": " + outcome);
+            }
+        }
+    }
+
+    @Override
+    public void close() {
+        server.close();
+    }
+
+    /// Serves until it is stopped, for looking at pages.
+    public static void main(String[] args) throws InterruptedException {
+        try (TestBench bench = new TestBench()) {
+            bench.type(
+                    "e 2/52",
+                    "+ 44",
+                    "+",
+                    "+ 57d xf40, ca 61",
+                    "+, + x3 56d vf20",
+                    "r5 49",
+                    "+ 36d rpm vf30 bn \"notch under the D\"",
+                    "+, +, + 19s g6",
+                    "+ 43 vf20 ender",
+                    "w 3lb 4oz \"copper pile\"",
+                    "+");
+            System.out.println(bench.address);
+            Thread.sleep(Long.MAX_VALUE);
+        }
+    }
+}
