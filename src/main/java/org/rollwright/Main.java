@@ -1,5 +1,42 @@
 package org.rollwright;
 
-final class Main {
+import java.util.List;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import org.rollwright.cli.Pages;
+import org.rollwright.cli.RootCommand;
+import org.rollwright.web.Bench;
+import org.rollwright.web.Server;
+
+/// Puts store, pages and commands together.
+public final class Main {
+    /// Held so that their levels are not forgotten: what libraries say at start is of no use to a hunter.
+    private static final List<Logger> QUIET = List.of(
+            Logger.getLogger("org.eclipse.jetty"), Logger.getLogger("io.javalin"), Logger.getLogger("org.flywaydb"));
+
     private Main() {}
+
+    public static void main(String[] args) {
+        QUIET.forEach(logger -> logger.setLevel(Level.SEVERE));
+        System.exit(RootCommand.commandLine(Main::pages).execute(args));
+    }
+
+    private static Pages.Started pages(Pages.Work work, int port) {
+        Bench bench = new Bench(work.desk(), work.catalog(), work.recorder(), work.clock(), work.demo());
+        return switch (Server.start(bench, port)) {
+            case Server.Started.NoPort none -> new Pages.Started.NoPort(none.first(), none.last());
+            case Server.Started.Running running ->
+                new Pages.Started.Running(new Pages.Serving() {
+                    @Override
+                    public int port() {
+                        return running.port();
+                    }
+
+                    @Override
+                    public void close() {
+                        running.server().close();
+                    }
+                });
+        };
+    }
 }

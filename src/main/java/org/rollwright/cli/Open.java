@@ -1,0 +1,99 @@
+package org.rollwright.cli;
+
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.CatalogLoader;
+import org.rollwright.catalog.NamedText;
+import org.rollwright.entry.Recorder;
+import org.rollwright.hunt.Desk;
+import org.rollwright.store.CatalogTexts;
+import org.rollwright.store.DataFolder;
+import org.rollwright.store.Store;
+import picocli.CommandLine;
+
+/// The options every command shares, and what they open.
+final class Open {
+    @CommandLine.Option(
+            names = "--data",
+            paramLabel = "DIR",
+            description = "Folder of the data; the usual one of this system if left out.")
+    private @Nullable Path data;
+
+    @CommandLine.Option(names = "--demo", description = "Work on the invented demo series, in a store of its own.")
+    private boolean demo;
+
+    /// An open store with all that works on it.
+    record Bench(Store store, Desk desk, Catalog catalog, Recorder recorder) implements AutoCloseable {
+        @Override
+        public void close() {
+            store.close();
+        }
+    }
+
+    /// Ends a command with a sentence and an exit status.
+    static final class Stop extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+        private final ExitCode code;
+
+        Stop(ExitCode code, String sentence) {
+            super(sentence, null, false, false);
+            this.code = code;
+        }
+
+        ExitCode code() {
+            return code;
+        }
+    }
+
+    boolean demo() {
+        return demo;
+    }
+
+    Path folder() {
+        Path base = data != null
+                ? data
+                : DataFolder.usual(
+                        System.getenv(), System.getProperty("os.name"), Path.of(System.getProperty("user.home")));
+        return demo ? base.resolve("demo") : base;
+    }
+
+    /// The catalogue; files of the user that cannot be used are reported and left out.
+    Catalog catalog(PrintStream talk) {
+        CatalogTexts.Texts texts = CatalogTexts.read(folder());
+        CatalogLoader.Loaded loaded = CatalogLoader.load(texts.files().stream()
+                .map(file -> new NamedText(file.name(), file.text()))
+                .toList());
+        texts.problems().forEach(problem -> talk.println(problem + " The file was left out."));
+        loaded.problems().forEach(problem -> talk.println(problem + " The file was left out."));
+        return loaded.catalog();
+    }
+
+    /// Opens the store.
+    ///
+    /// @throws Stop when it cannot be opened
+    Bench open(Store.Mode mode, PrintStream talk) {
+        InstantSource clock = InstantSource.system();
+        return switch (Store.open(folder(), mode, clock)) {
+            case Store.Opening.Opened opened -> {
+                Catalog catalog = catalog(talk);
+                Desk desk = opened.store().desk();
+                yield new Bench(opened.store(), desk, catalog, new Recorder(desk, catalog, clock));
+            }
+            case Store.Opening.Busy busy ->
+                throw new Stop(
+                        ExitCode.BUSY,
+                        "The store in " + folder() + " is already open in " + busy.who()
+                                + ". Use that one, close it, or name another folder with --data.");
+            case Store.Opening.TooNew tooNew ->
+                throw new Stop(
+                        ExitCode.STORE,
+                        "The store in " + folder() + " was written by a newer version (format " + tooNew.found()
+                                + "; this version knows " + tooNew.known()
+                                + "). Use the newer version; nothing was changed.");
+            case Store.Opening.Unusable unusable -> throw new Stop(ExitCode.STORE, unusable.sentence());
+        };
+    }
+}

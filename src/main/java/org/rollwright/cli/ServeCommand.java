@@ -1,0 +1,129 @@
+package org.rollwright.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.rollwright.store.Store;
+import picocli.CommandLine;
+
+/// Starts the tool and prints its address.
+@CommandLine.Command(
+        name = "serve",
+        description = "Start the tool on this computer and print its address (the default command).",
+        footer = {
+            "",
+            "Example: ./run serve --port 7400 --data ~/coins",
+            "",
+            "Only this computer can reach it. Stop it with Ctrl+C; nothing is lost.",
+            "Exit status: 0 stopped, 4 the store is open elsewhere, 5 the store cannot be opened."
+        })
+final class ServeCommand implements Callable<Integer> {
+    @CommandLine.Mixin
+    Open open = new Open();
+
+    @CommandLine.Option(
+            names = "--port",
+            paramLabel = "N",
+            description = "Port to listen on, the next free one if it is taken (default: ${DEFAULT-VALUE}).",
+            defaultValue = "7300")
+    int port = 7300;
+
+    private final Pages pages;
+
+    ServeCommand(Pages pages) {
+        this.pages = pages;
+    }
+
+    @Override
+    public Integer call() {
+        if (port < 0 || port > 65_535) {
+            throw new Open.Stop(ExitCode.INPUT, "There is no port " + port + ". Name one from 1 to 65535.");
+        }
+        Open.Bench bench = open.open(Store.Mode.WRITE, System.err);
+        try {
+            if (open.demo() && bench.desk().read(book -> book.hunts().isEmpty())) {
+                fill(bench);
+            }
+            InstantSource clock = InstantSource.system();
+            Pages.Work work = new Pages.Work(bench.desk(), bench.catalog(), bench.recorder(), clock, open.demo());
+            switch (pages.start(work, port)) {
+                case Pages.Started.NoPort none ->
+                    throw new Open.Stop(
+                            ExitCode.INPUT,
+                            "No port from " + none.first() + " to " + none.last()
+                                    + " is free. Name another with --port.");
+                case Pages.Started.Running running -> serve(bench, running.serving());
+            }
+            return ExitCode.OK.number();
+        } finally {
+            bench.close();
+        }
+    }
+
+    private void serve(Open.Bench bench, Pages.Serving serving) {
+        String address = "http://127.0.0.1:" + serving.port() + "/";
+        bench.store().serving(address);
+        System.out.println("Rollwright is at " + address + (open.demo() ? "  (demo series, invented)" : ""));
+        System.out.println("The data are in " + open.folder() + ". Stop with Ctrl+C.");
+        System.out.flush();
+        CountDownLatch stop = new CountDownLatch(1);
+        CountDownLatch stopped = new CountDownLatch(1);
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            stop.countDown();
+            try {
+                // The store is closed by the serving thread; wait for it, but not for ever.
+                if (!stopped.await(5, TimeUnit.SECONDS)) {
+                    System.err.println("Stopping took too long; the journal is complete all the same.");
+                }
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+        }));
+        try (ScheduledExecutorService saver = Executors.newSingleThreadScheduledExecutor(task -> {
+            Thread thread = new Thread(task, "snapshots");
+            thread.setDaemon(true);
+            return thread;
+        })) {
+            var saving = saver.scheduleWithFixedDelay(bench.store()::saveSnapshot, 60, 60, TimeUnit.SECONDS);
+            stop.await();
+            saving.cancel(false);
+            saver.shutdownNow();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            serving.close();
+            bench.close();
+            stopped.countDown();
+        }
+    }
+
+    /// Plays the invented series into an empty store.
+    static void fill(Open.Bench bench) {
+        System.err.println("Filling the demo store with the invented series ...");
+        List<String> lines;
+        try (InputStream in = ServeCommand.class.getResourceAsStream("/demo/series.txt")) {
+            if (in == null) {
+                throw new IllegalStateException("missing from the build: demo/series.txt");
+            }
+            lines = new String(in.readAllBytes(), StandardCharsets.UTF_8)
+                    .lines()
+                    .toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        new Script(bench.desk(), bench.catalog(), bench.recorder(), null).run(lines, false, line -> {
+            if (!line.recorded()) {
+                throw new IllegalStateException(
+                        "demo line " + line.number() + ": " + line.wrong() + " " + line.right());
+            }
+        });
+    }
+}

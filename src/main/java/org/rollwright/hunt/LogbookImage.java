@@ -1,0 +1,149 @@
+package org.rollwright.hunt;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Denomination;
+
+/// The whole state of a [Logbook] as plain values, for a snapshot. It saves time only: the journal makes it anew.
+///
+/// @param last position of the last entry folded in
+/// @param numbers the last numbers given: box, hunt, find, album, added coin
+public record LogbookImage(
+        long last,
+        List<Long> numbers,
+        String policy,
+        List<HuntImage> hunts,
+        List<BoxImage> boxes,
+        List<Find> finds,
+        List<AlbumImage> albums,
+        List<OwnedCoin> added,
+        List<Logbook.Balance> balances) {
+
+    /// A hunt as values.
+    public record HuntImage(
+            HuntId id,
+            String name,
+            Instant started,
+            Instant touched,
+            @Nullable Instant finished,
+            List<BoxId> boxes,
+            List<Watch> watches,
+            @Nullable BoxId box,
+            int roll,
+            int lastOrdinal,
+            List<FindId> finds,
+            List<Hunt.Remark> marks,
+            List<Hunt.Remark> notes,
+            List<Hunt.Trial> trials) {}
+
+    /// A box as values.
+    public record BoxImage(
+            BoxId id,
+            Denomination denomination,
+            BoxDetails details,
+            @Nullable HuntId hunt,
+            List<Roll> rolls,
+            List<Box.Enders> enders,
+            List<Box.Weight> weights,
+            List<FindId> finds) {}
+
+    /// An album as values.
+    public record AlbumImage(AlbumId id, String name, String rule, Map<String, CoinRef> holes) {}
+
+    /// Takes the image of a state.
+    public static LogbookImage of(Logbook book) {
+        return new LogbookImage(
+                book.last,
+                List.of(book.lastBox, book.lastHunt, book.lastFind, book.lastAlbum, (long) book.lastAdded),
+                book.policy,
+                book.hunts.values().stream().map(LogbookImage::hunt).toList(),
+                book.boxes.values().stream().map(LogbookImage::box).toList(),
+                book.finds.values().stream()
+                        .sorted((a, b) -> Long.compare(a.id().number(), b.id().number()))
+                        .toList(),
+                book.albums.values().stream()
+                        .map(album -> new AlbumImage(album.id(), album.name(), album.rule(), Map.copyOf(album.holes())))
+                        .toList(),
+                List.copyOf(book.added.values()),
+                List.copyOf(book.balances));
+    }
+
+    private static HuntImage hunt(Hunt hunt) {
+        return new HuntImage(
+                hunt.id(),
+                hunt.name(),
+                hunt.started(),
+                hunt.touched,
+                hunt.finished,
+                List.copyOf(hunt.boxes),
+                hunt.watches,
+                hunt.box,
+                hunt.roll,
+                hunt.lastOrdinal,
+                List.copyOf(hunt.finds()),
+                List.copyOf(hunt.marks),
+                List.copyOf(hunt.notes),
+                List.copyOf(hunt.trials));
+    }
+
+    private static BoxImage box(Box box) {
+        return new BoxImage(
+                box.id(),
+                box.denomination(),
+                box.details,
+                box.hunt,
+                List.copyOf(box.rolls.values()),
+                List.copyOf(box.enders),
+                List.copyOf(box.weights),
+                List.copyOf(box.finds()));
+    }
+
+    /// The state this image shows. Steps before it are undone through the journal.
+    public Logbook toLogbook() {
+        Logbook book = new Logbook();
+        book.fromImage = true;
+        book.last = last;
+        book.lastBox = numbers.get(0);
+        book.lastHunt = numbers.get(1);
+        book.lastFind = numbers.get(2);
+        book.lastAlbum = numbers.get(3);
+        book.lastAdded = Math.toIntExact(numbers.get(4));
+        book.policy = policy;
+        for (BoxImage image : boxes) {
+            Box box = new Box(image.id, image.denomination, image.details);
+            box.hunt = image.hunt;
+            image.rolls.forEach(roll -> box.rolls.put(roll.number(), roll));
+            box.enders.addAll(image.enders);
+            box.weights.addAll(image.weights);
+            image.finds.forEach(box.finds::add);
+            book.boxes.put(image.id, box);
+        }
+        for (HuntImage image : hunts) {
+            Hunt hunt = new Hunt(image.id, image.name, image.started, image.boxes, image.watches);
+            hunt.touched = image.touched;
+            hunt.finished = image.finished;
+            hunt.box = image.box;
+            hunt.roll = image.roll;
+            hunt.lastOrdinal = image.lastOrdinal;
+            image.finds.forEach(hunt.finds::add);
+            hunt.marks.addAll(image.marks);
+            hunt.notes.addAll(image.notes);
+            hunt.trials.addAll(image.trials);
+            book.hunts.put(image.id, hunt);
+        }
+        for (Find find : finds) {
+            book.finds.put(find.id(), find);
+            book.tally(find, 1);
+        }
+        for (AlbumImage image : albums) {
+            Album album = new Album(image.id, image.name, image.rule);
+            album.holes.putAll(image.holes);
+            book.albums.put(image.id, album);
+        }
+        added.forEach(coin -> book.added.put(coin.ref(), coin));
+        book.balances.addAll(balances);
+        return book;
+    }
+}

@@ -1,0 +1,153 @@
+package org.rollwright.store;
+
+import java.nio.charset.StandardCharsets;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.zip.CRC32;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.JdbiException;
+import org.jdbi.v3.core.result.ResultIterator;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.hunt.Entry;
+import org.rollwright.hunt.Journal;
+import org.rollwright.hunt.JournalException;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+import tools.jackson.core.JacksonException;
+
+/// The journal in a SQLite file: write-ahead log, and a file synchronisation at every append. Used by one thread
+/// at a time; [org.rollwright.hunt.Desk] sees to that.
+final class SqliteJournal implements Journal {
+    /// A row that is damaged or was written by a newer version. The message is for the person at the bench.
+    static final class Unreadable extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        Unreadable(String message, @Nullable Throwable cause) {
+            super(message, cause);
+        }
+    }
+
+    private record Row(long seq, String at, long scope, String raw, String body, long checksum) {
+        long computed() {
+            CRC32 crc = new CRC32();
+            crc.update((seq + "\n" + at + "\n" + scope + "\n" + raw + "\n" + body).getBytes(StandardCharsets.UTF_8));
+            return crc.getValue();
+        }
+    }
+
+    private final Handle handle;
+    private long last;
+
+    SqliteJournal(Handle handle) {
+        this.handle = handle;
+        this.last = handle.createQuery("select coalesce(max(seq), 0) from entry")
+                .mapTo(long.class)
+                .one();
+    }
+
+    @Override
+    public void append(Entry entry) {
+        Row row = new Row(
+                entry.seq(), entry.at().toString(), entry.scope(), entry.raw(), EventJson.write(entry.event()), 0);
+        try {
+            handle.createUpdate("""
+                            insert into entry (seq, at, scope, raw, body, checksum)
+                            values (:seq, :at, :scope, :raw, :body, :checksum)
+                            """)
+                    .bind("seq", row.seq)
+                    .bind("at", row.at)
+                    .bind("scope", row.scope)
+                    .bind("raw", row.raw)
+                    .bind("body", row.body)
+                    .bind("checksum", row.computed())
+                    .execute();
+        } catch (JdbiException e) {
+            throw new JournalException(sentence(e), e);
+        }
+        last = entry.seq();
+    }
+
+    /// What a person is told when a write fails.
+    static String sentence(Throwable failure) {
+        Optional<SQLiteErrorCode> code = code(failure);
+        int primary = code.map(known -> known.code & 0xff).orElse(-1);
+        String kept = " Nothing before it is lost, and your line is kept.";
+        return switch (primary) {
+            case 13 -> "Not saved: the disk is full." + kept + " Free some space and enter the line again.";
+            case 8 -> "Not saved: the data folder cannot be written to." + kept + " Make it writable and try again.";
+            case 5, 6 -> "Not saved: another program holds the store." + kept + " Close it and enter the line again.";
+            case 10 ->
+                "Not saved: the disk reports an error." + kept + " Check the disk, and copy the data folder soon.";
+            case 11, 26 ->
+                "Not saved: the store's file is damaged." + kept + " Copy the data folder before anything else.";
+            default ->
+                "Not saved: the store could not be written." + kept + " Try again; if it stays so, restart the tool.";
+        };
+    }
+
+    static Optional<SQLiteErrorCode> code(Throwable failure) {
+        for (@Nullable Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLiteException sqlite) {
+                return Optional.of(sqlite.getResultCode());
+            }
+            if (cause instanceof SQLException) {
+                return Optional.empty();
+            }
+        }
+        return Optional.empty();
+    }
+
+    @Override
+    public void read(long after, Consumer<Entry> reader) {
+        try (ResultIterator<Row> rows = handle.createQuery(
+                        "select seq, at, scope, raw, body, checksum from entry where seq > :after order by seq")
+                .bind("after", after)
+                .map((result, context) -> new Row(
+                        result.getLong(1),
+                        result.getString(2),
+                        result.getLong(3),
+                        result.getString(4),
+                        result.getString(5),
+                        result.getLong(6)))
+                .iterator()) {
+            long expected = after + 1;
+            while (rows.hasNext()) {
+                Row row = rows.next();
+                if (row.seq != expected) {
+                    throw new Unreadable("Entry " + expected + " of the journal is missing.", null);
+                }
+                if (row.checksum != row.computed()) {
+                    throw new Unreadable(
+                            "Entry " + row.seq + " of the journal is damaged: its checksum is wrong.", null);
+                }
+                reader.accept(entry(row));
+                expected++;
+            }
+        } catch (JdbiException e) {
+            throw new Unreadable("The journal cannot be read: the store's file is damaged.", e);
+        }
+    }
+
+    private static Entry entry(Row row) {
+        try {
+            return new Entry(row.seq, Instant.parse(row.at), row.scope, row.raw, EventJson.read(row.body));
+        } catch (JacksonException e) {
+            throw new Unreadable(
+                    "Entry " + row.seq + " of the journal is of a kind this version does not know;"
+                            + " it was written by a newer version of the tool.",
+                    e);
+        }
+    }
+
+    @Override
+    public long last() {
+        return last;
+    }
+
+    @Override
+    public void close() {
+        handle.close();
+    }
+}

@@ -1,0 +1,275 @@
+package org.rollwright.store;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.InstantSource;
+import java.util.Properties;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.JournalException;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.LogbookImage;
+
+/// The store in a folder: the journal, its snapshots, and the lock that keeps a second process out.
+public final class Store implements AutoCloseable {
+    /// Whether the store will be written to.
+    public enum Mode {
+        /// Alone: no other process may write.
+        WRITE,
+        /// Beside a running tool, for reports; nothing can be recorded.
+        READ
+    }
+
+    /// What came of opening.
+    public sealed interface Opening {
+        record Opened(Store store) implements Opening {}
+
+        /// Another process holds it.
+        ///
+        /// @param who its process number and address as far as known, for a person
+        record Busy(String who) implements Opening {}
+
+        /// Written by a newer version.
+        record TooNew(int found, int known) implements Opening {}
+
+        /// It cannot be used. The sentence says why and what to do.
+        record Unusable(String sentence) implements Opening {}
+    }
+
+    /// The schema this version writes.
+    static final int SCHEMA = 1;
+
+    private static final String FILE = "rollwright.db";
+    private static final String LOCK = "rollwright.lock";
+    private static final int ENTRIES_WORTH_A_SNAPSHOT = 200;
+
+    private final SqliteJournal journal;
+    private final Snapshots snapshots;
+    private final Desk desk;
+    private final Mode mode;
+    private final @Nullable FileChannel lockFile;
+    private long snapshotAt;
+    private boolean closed;
+
+    private Store(
+            SqliteJournal journal,
+            Snapshots snapshots,
+            Desk desk,
+            Mode mode,
+            @Nullable FileChannel lockFile,
+            long snapshotAt) {
+        this.journal = journal;
+        this.snapshots = snapshots;
+        this.desk = desk;
+        this.mode = mode;
+        this.lockFile = lockFile;
+        this.snapshotAt = snapshotAt;
+    }
+
+    /// Opens the store of a folder, making both when they are not there and the mode is [Mode#WRITE].
+    public static Opening open(Path folder, Mode mode, InstantSource clock) {
+        return open(folder, mode, clock, 0);
+    }
+
+    /// As [#open], with a bound on the file's size that stands for a full disk in tests.
+    ///
+    /// @param mostPages of 4096 bytes; 0 for no bound
+    static Opening open(Path folder, Mode mode, InstantSource clock, int mostPages) {
+        Path file = folder.resolve(FILE);
+        if (mode == Mode.READ && !Files.exists(file)) {
+            return new Opening.Unusable("There is no store in " + folder
+                    + " yet. Start the tool once, or name another folder with --data.");
+        }
+        FileChannel lock = null;
+        if (mode == Mode.WRITE) {
+            try {
+                Files.createDirectories(folder);
+                lock = FileChannel.open(
+                        folder.resolve(LOCK),
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.READ,
+                        StandardOpenOption.WRITE);
+            } catch (IOException e) {
+                return new Opening.Unusable("The data folder " + folder
+                        + " cannot be written to. Make it writable, or name another folder with --data.");
+            }
+            if (!taken(lock)) {
+                String who = whoHolds(lock);
+                close(lock);
+                return new Opening.Busy(who);
+            }
+            write(lock, "process " + ProcessHandle.current().pid());
+        }
+        Opening opening = open(file, mode, clock, lock, mostPages);
+        if (!(opening instanceof Opening.Opened) && lock != null) {
+            close(lock);
+        }
+        return opening;
+    }
+
+    private static Opening open(Path file, Mode mode, InstantSource clock, @Nullable FileChannel lock, int mostPages) {
+        Handle handle = null;
+        try {
+            handle = connect(file, mode).open();
+            int found =
+                    handle.createQuery("pragma user_version").mapTo(int.class).one();
+            if (found > SCHEMA) {
+                handle.close();
+                return new Opening.TooNew(found, SCHEMA);
+            }
+            if (mode == Mode.WRITE && found < SCHEMA) {
+                handle.close();
+                migrate(file);
+                handle = connect(file, mode).open();
+            }
+            if (mostPages > 0) {
+                handle.createQuery("pragma max_page_count = " + mostPages)
+                        .mapTo(int.class)
+                        .one();
+            }
+            SqliteJournal journal = new SqliteJournal(handle);
+            Snapshots snapshots = new Snapshots(handle);
+            LogbookImage image = snapshots.load(journal.last()).orElse(null);
+            Desk desk = new Desk(journal, clock, image == null ? new Logbook() : image.toLogbook());
+            return new Opening.Opened(
+                    new Store(journal, snapshots, desk, mode, lock, image == null ? 0 : image.last()));
+        } catch (SqliteJournal.Unreadable e) {
+            closeQuietly(handle);
+            return new Opening.Unusable(e.getMessage()
+                    + " Copy the data folder before anything else; every entry before" + " it is intact.");
+        } catch (JdbiException | FlywayException e) {
+            closeQuietly(handle);
+            return new Opening.Unusable("The store " + file + " cannot be opened: " + reason(e));
+        }
+    }
+
+    private static String reason(Exception e) {
+        int primary = SqliteJournal.code(e).map(code -> code.code & 0xff).orElse(-1);
+        return switch (primary) {
+            case 26, 11 -> "the file is damaged or no store at all. Copy it aside before anything else.";
+            case 14, 8 -> "the folder cannot be written to. Make it writable, or name another folder with --data.";
+            case 13 -> "the disk is full. Free some space and start again.";
+            case 5, 6 -> "another program holds it. Close that program first.";
+            default -> "the disk or the file does not answer as it should. Copy the data folder before anything else.";
+        };
+    }
+
+    private static Jdbi connect(Path file, Mode mode) {
+        Properties settings = new Properties();
+        settings.setProperty("journal_mode", "WAL");
+        settings.setProperty("synchronous", "FULL");
+        settings.setProperty("busy_timeout", "5000");
+        settings.setProperty("foreign_keys", "true");
+        if (mode == Mode.READ) {
+            settings.setProperty("query_only", "true");
+        }
+        return Jdbi.create("jdbc:sqlite:" + file.toAbsolutePath(), settings);
+    }
+
+    private static void migrate(Path file) {
+        Flyway.configure()
+                .dataSource("jdbc:sqlite:" + file.toAbsolutePath(), "", "")
+                .locations("classpath:db/migration")
+                .load()
+                .migrate();
+    }
+
+    private static boolean taken(FileChannel lock) {
+        try {
+            FileLock held = lock.tryLock(1_000, 1, false);
+            return held != null;
+        } catch (OverlappingFileLockException e) {
+            return false;
+        } catch (IOException e) {
+            // A file system without locks: rather work than refuse; SQLite has its own.
+            return true;
+        }
+    }
+
+    /// The lock lies on a byte behind the text, so that others can read who holds it, also where locks forbid
+    /// reading.
+    private static String whoHolds(FileChannel lock) {
+        try {
+            ByteBuffer bytes = ByteBuffer.allocate(500);
+            lock.read(bytes, 0);
+            String who = new String(bytes.array(), 0, bytes.position(), StandardCharsets.UTF_8).strip();
+            return who.isEmpty() ? "another process" : who;
+        } catch (IOException e) {
+            return "another process";
+        }
+    }
+
+    private static void write(FileChannel lock, String who) {
+        try {
+            lock.truncate(0);
+            lock.write(ByteBuffer.wrap((who + "\n").getBytes(StandardCharsets.UTF_8)), 0);
+        } catch (IOException e) {
+            // who holds it is a courtesy; the lock itself is what counts
+        }
+    }
+
+    private static void close(FileChannel channel) {
+        try {
+            channel.close();
+        } catch (IOException e) {
+            // nothing can be done about it, and the lock goes with the process
+        }
+    }
+
+    private static void closeQuietly(@Nullable Handle handle) {
+        if (handle != null) {
+            handle.close();
+        }
+    }
+
+    public Desk desk() {
+        return desk;
+    }
+
+    /// Notes where the tool answers, for a second process that finds the store held.
+    public void serving(String address) {
+        if (lockFile != null) {
+            write(lockFile, "process " + ProcessHandle.current().pid() + " at " + address);
+        }
+    }
+
+    /// Saves the state when enough has happened since the last time. Failing harms nothing.
+    public synchronized void saveSnapshot() {
+        if (!closed && mode == Mode.WRITE && journal.last() - snapshotAt >= ENTRIES_WORTH_A_SNAPSHOT) {
+            LogbookImage image = desk.read(LogbookImage::of);
+            if (snapshots.save(image)) {
+                snapshotAt = image.last();
+            }
+        }
+    }
+
+    @Override
+    public synchronized void close() {
+        if (closed) {
+            return;
+        }
+        try {
+            saveSnapshot();
+        } catch (JournalException e) {
+            // the journal has everything
+        } finally {
+            closed = true;
+            journal.close();
+            if (lockFile != null) {
+                close(lockFile);
+            }
+        }
+    }
+}
