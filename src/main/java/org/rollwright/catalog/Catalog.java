@@ -28,6 +28,7 @@ public final class Catalog {
     private final Map<String, Series> series;
     private final List<TradeWord> words;
     private final List<WatchName> watches;
+    private final List<AlbumExample> albums;
 
     private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
     private final Set<Denomination> covered = new HashSet<>();
@@ -45,7 +46,8 @@ public final class Catalog {
             Map<String, Alloy> alloys,
             Map<String, Series> series,
             List<TradeWord> words,
-            List<WatchName> watches) {
+            List<WatchName> watches,
+            List<AlbumExample> albums) {
         this.issues = issues;
         this.denominations = denominations;
         this.countries = countries;
@@ -54,6 +56,7 @@ public final class Catalog {
         this.series = series;
         this.words = words;
         this.watches = watches;
+        this.albums = albums;
         for (Issue issue : issues) {
             covered.add(issue.identity().denomination());
             byYear.computeIfAbsent(
@@ -104,6 +107,11 @@ public final class Catalog {
 
     public List<WatchName> watches() {
         return watches;
+    }
+
+    /// Albums to begin with.
+    public List<AlbumExample> albums() {
+        return albums;
     }
 
     public List<MintFacts> mints() {

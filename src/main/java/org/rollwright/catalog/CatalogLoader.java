@@ -57,6 +57,7 @@ public final class CatalogLoader {
     private final Map<String, Series> series = new java.util.LinkedHashMap<>();
     private final List<TradeWord> words = new ArrayList<>();
     private final List<WatchName> watches = new ArrayList<>();
+    private final List<AlbumExample> albums = new ArrayList<>();
     private final List<Issue> issues = new ArrayList<>();
     private final Set<Identity> seen = new HashSet<>();
 
@@ -75,6 +76,7 @@ public final class CatalogLoader {
         loader.each(files, "series.csv", loader::seriesNames);
         loader.each(files, "words.csv", loader::tradeWords);
         loader.each(files, "watches.csv", loader::watchNames);
+        loader.each(files, "albums.csv", loader::albumExamples);
         for (NamedText file : files) {
             if (file.name().contains("series/")) {
                 loader.issues(file);
@@ -89,7 +91,8 @@ public final class CatalogLoader {
                         loader.alloys,
                         loader.series,
                         List.copyOf(loader.words),
-                        List.copyOf(loader.watches)),
+                        List.copyOf(loader.watches),
+                        List.copyOf(loader.albums)),
                 List.copyOf(loader.problems));
     }
 
@@ -324,6 +327,21 @@ public final class CatalogLoader {
         }
         if (!refused(table)) {
             watches.addAll(read);
+        }
+    }
+
+    private void albumExamples(NamedText file) {
+        Table table = new Table(file, List.of("album", "rule", "meaning", "source"));
+        List<AlbumExample> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> name = row.required("album", "a name for the album");
+            Optional<String> rule = row.required("rule", "a rule such as: series wheat");
+            if (name.isPresent() && rule.isPresent()) {
+                read.add(new AlbumExample(name.get(), rule.get(), row.text("meaning")));
+            }
+        }
+        if (!refused(table)) {
+            albums.addAll(read);
         }
     }
 

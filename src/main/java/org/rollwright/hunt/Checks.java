@@ -130,7 +130,7 @@ final class Checks {
             case Event.FindDisposed disposed -> find(book, disposed.find());
             case Event.EndersSeen seen -> enders(book, seen);
             case Event.Weighed weighed -> boxOf(book, weighed.hunt(), weighed.box());
-            case Event.Checked checked -> first(hunt(book, checked.hunt()), () -> find(book, checked.find()));
+            case Event.Checked checked -> checked(book, checked);
             case Event.Marked marked -> hunt(book, marked.hunt());
             case Event.Noted noted -> hunt(book, noted.hunt());
             case Event.HuntFinished over -> first(hunt(book, over.hunt()), () -> running(book, over.hunt()));
@@ -361,6 +361,16 @@ final class Checks {
                                     ? "A single coin cannot be split."
                                     : "Take a number from 1 to " + (count - 1) + ".");
         });
+    }
+
+    private static Optional<Refusal> checked(Logbook book, Event.Checked checked) {
+        return first(
+                hunt(book, checked.hunt()),
+                () -> first(
+                        find(book, checked.find()),
+                        () -> book.known(checked.find()).hunt().equals(checked.hunt())
+                                ? Optional.empty()
+                                : refusal("Find " + checked.find() + " belongs to another hunt.", "Record it there.")));
     }
 
     private static Optional<Refusal> enders(Logbook book, Event.EndersSeen seen) {

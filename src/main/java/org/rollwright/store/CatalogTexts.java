@@ -22,7 +22,14 @@ public final class CatalogTexts {
     public record Texts(List<NamedText> files, List<RowProblem> problems) {}
 
     private static final List<String> TABLES = List.of(
-            "countries.csv", "denominations.csv", "mints.csv", "alloys.csv", "series.csv", "words.csv", "watches.csv");
+            "countries.csv",
+            "denominations.csv",
+            "mints.csv",
+            "alloys.csv",
+            "series.csv",
+            "words.csv",
+            "watches.csv",
+            "albums.csv");
 
     private CatalogTexts() {}
 

@@ -1,22 +1,76 @@
 package org.rollwright.web;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumIndex;
+import org.rollwright.album.AlbumShelves;
+import org.rollwright.album.AlbumState;
 import org.rollwright.album.HoleAlert;
-import org.rollwright.hunt.*;
+import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.Country;
+import org.rollwright.hunt.CoinRef;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.OwnedCoin;
 
+/// The albums as the pages need them: worked out once for each state of the journal. Thread-safe.
 final class AlbumShelf {
-    AlbumShelf(Bench b) {
-        java.util.Objects.requireNonNull(b);
+    private record Made(long at, AlbumIndex index) {}
+
+    private final Bench bench;
+    private final AlbumShelves shelves;
+    private volatile @Nullable Made made;
+
+    AlbumShelf(Bench bench) {
+        this.bench = bench;
+        this.shelves = new AlbumShelves(bench.catalog(), Country.US);
     }
 
+    AlbumShelves shelves() {
+        return shelves;
+    }
+
+    private AlbumIndex index(Logbook book) {
+        Made known = made;
+        if (known != null && known.at == book.last()) {
+            return known.index;
+        }
+        List<AlbumState> states = shelves.states(book);
+        java.util.Map<CoinRef, OwnedCoin> lying = new java.util.HashMap<>();
+        states.forEach(state ->
+                state.content().values().forEach(ref -> book.coin(ref).ifPresent(coin -> lying.put(ref, coin))));
+        AlbumIndex index =
+                new AlbumIndex(states, AlbumShelves.policy(book), ref -> java.util.Optional.ofNullable(lying.get(ref)));
+        made = new Made(book.last(), index);
+        return index;
+    }
+
+    /// What a coin just being typed would do.
+    List<HoleAlert> alerts(CoinFacts facts) {
+        return bench.desk().read(this::index).alerts(facts);
+    }
+
+    /// What a find already logged does; where it lies in an album, that is said instead.
     List<HoleAlert> alerts(Logbook book, Find find) {
-        java.util.Objects.requireNonNull(book);
-        java.util.Objects.requireNonNull(find);
-        return List.of();
-    }
-
-    List<HoleAlert> alerts(org.rollwright.coin.CoinFacts facts) {
-        java.util.Objects.requireNonNull(facts);
-        return List.of();
+        AlbumIndex index = index(book);
+        List<HoleAlert> alerts = new ArrayList<>();
+        for (HoleAlert alert : index.alerts(find.facts())) {
+            boolean liesThere = index.albums().stream()
+                    .filter(album -> album.id().equals(alert.album()))
+                    .map(album -> album.content().get(alert.hole().key()))
+                    .anyMatch(ref -> ref != null && ref.find() == find.id().number());
+            alerts.add(
+                    liesThere
+                            ? new HoleAlert(
+                                    alert.album(),
+                                    alert.albumName(),
+                                    alert.hole(),
+                                    HoleAlert.Kind.HAVE,
+                                    "Lies in " + alert.albumName() + ", "
+                                            + alert.hole().key())
+                            : alert);
+        }
+        return alerts;
     }
 }

@@ -197,7 +197,14 @@ public record MatView(
     }
 
     static Alert alert(HoleAlert alert) {
-        return new Alert(alert.kind(), alert.sentence());
+        return new Alert(
+                switch (alert.kind()) {
+                    case FILLS -> "fills";
+                    case UPGRADES -> "upgrades";
+                    case MAY_UPGRADE -> "may";
+                    case HAVE -> "have";
+                },
+                alert.sentence());
     }
 
     static String checks(Catalog catalog, Find find) {

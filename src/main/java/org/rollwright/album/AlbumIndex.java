@@ -1,0 +1,72 @@
+package org.rollwright.album;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.rollwright.coin.CoinFacts;
+import org.rollwright.hunt.CoinRef;
+import org.rollwright.hunt.OwnedCoin;
+
+/// Answers at once what a coin would do for the albums. Made anew when albums change; thread-safe.
+public final class AlbumIndex {
+    private final List<AlbumState> albums;
+    private final Policy policy;
+    private final Function<CoinRef, Optional<OwnedCoin>> coins;
+
+    /// @param coins finds the facts of a coin in a hole
+    public AlbumIndex(List<AlbumState> albums, Policy policy, Function<CoinRef, Optional<OwnedCoin>> coins) {
+        this.albums = List.copyOf(albums);
+        this.policy = policy;
+        this.coins = coins;
+    }
+
+    public List<AlbumState> albums() {
+        return albums;
+    }
+
+    /// What a coin would do, album by album; nothing for albums it does not belong in.
+    public List<HoleAlert> alerts(CoinFacts facts) {
+        List<HoleAlert> alerts = new ArrayList<>();
+        for (AlbumState album : albums) {
+            for (Hole hole : album.places().fit(facts).holes()) {
+                alerts.add(alert(album, hole, facts));
+            }
+        }
+        return alerts;
+    }
+
+    private HoleAlert alert(AlbumState album, Hole hole, CoinFacts facts) {
+        String where = album.name() + ", " + hole.key();
+        CoinRef there = album.content().get(hole.key());
+        Optional<OwnedCoin> coin = there == null ? Optional.empty() : coins.apply(there);
+        if (coin.isEmpty()) {
+            return new HoleAlert(album.id(), album.name(), hole, HoleAlert.Kind.FILLS, "Fills a hole: " + where);
+        }
+        return switch (policy.compare(facts, coin.get().facts())) {
+            case Policy.Verdict.Better better ->
+                new HoleAlert(
+                        album.id(),
+                        album.name(),
+                        hole,
+                        HoleAlert.Kind.UPGRADES,
+                        "Upgrade: " + where + " (" + better.reason() + ")");
+            case Policy.Verdict.Look look ->
+                new HoleAlert(
+                        album.id(),
+                        album.name(),
+                        hole,
+                        HoleAlert.Kind.MAY_UPGRADE,
+                        "May upgrade: " + where + " (" + look.reason() + "); compare side by side");
+            case Policy.Verdict.Same same ->
+                new HoleAlert(album.id(), album.name(), hole, HoleAlert.Kind.HAVE, where + ": filled with one as good");
+            case Policy.Verdict.Worse worse ->
+                new HoleAlert(
+                        album.id(),
+                        album.name(),
+                        hole,
+                        HoleAlert.Kind.HAVE,
+                        where + ": filled with a better one (" + worse.reason() + ")");
+        };
+    }
+}

@@ -1,0 +1,68 @@
+package org.rollwright.album;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.hunt.AlbumId;
+import org.rollwright.hunt.CoinRef;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.OwnedCoin;
+
+/// What comparing coins with albums suggests. Nothing changes before the user accepts it.
+///
+/// @param looks coins somebody should hold beside the one in the hole
+/// @param untold coins that might fill a hole once their kind is told
+public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) {
+    public Proposal {
+        moves = List.copyOf(moves);
+        looks = List.copyOf(looks);
+        untold = List.copyOf(untold);
+    }
+
+    /// One coin into one hole.
+    ///
+    /// @param group moves of one group depend on each other and are accepted together
+    /// @param displaced the coin that lay there, null for an addition
+    /// @param displacedTo where that coin goes: another hole in words, or `duplicates`; blank for an addition
+    /// @param reason why it is better; blank for an addition
+    public record Move(
+            int group,
+            AlbumId album,
+            String albumName,
+            Hole hole,
+            OwnedCoin coin,
+            @Nullable OwnedCoin displaced,
+            String displacedTo,
+            String reason) {
+
+        /// Whether the hole was empty before.
+        public boolean isAddition() {
+            return displaced == null;
+        }
+    }
+
+    /// A coin that may be better than the one in the hole.
+    public record Look(AlbumId album, String albumName, Hole hole, OwnedCoin coin, OwnedCoin there, String reason) {}
+
+    /// A coin whose kind has not been told, and empty holes it may belong to.
+    public record Untold(AlbumId album, String albumName, List<Hole> holes, OwnedCoin coin) {}
+
+    /// The changes to record for some groups of moves.
+    ///
+    /// @param groups numbers of the groups accepted
+    public List<Event.HoleChange> accept(Set<Integer> groups) {
+        List<Event.HoleChange> changes = new ArrayList<>();
+        for (Move move : moves) {
+            if (groups.contains(move.group)) {
+                changes.add(new Event.HoleChange(move.album, move.hole.key(), move.coin.ref()));
+            }
+        }
+        return changes;
+    }
+
+    /// Where a coin would lie after accepting everything, for tests and pages.
+    public boolean places(CoinRef coin) {
+        return moves.stream().anyMatch(move -> move.coin.ref().equals(coin));
+    }
+}

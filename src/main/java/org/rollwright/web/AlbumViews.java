@@ -1,0 +1,216 @@
+package org.rollwright.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumState;
+import org.rollwright.album.Hole;
+import org.rollwright.album.Proposal;
+import org.rollwright.album.WantList;
+import org.rollwright.catalog.AlbumExample;
+import org.rollwright.catalog.Rarity;
+import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.Grade;
+import org.rollwright.hunt.CoinRef;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.OwnedCoin;
+
+/// What the album pages show, ready to print.
+public final class AlbumViews {
+    private AlbumViews() {}
+
+    /// The list of albums.
+    ///
+    /// @param rule what was typed into the form, kept when it was refused
+    public record Shelf(
+            List<Row> albums,
+            List<AlbumExample> examples,
+            String policy,
+            String name,
+            String rule,
+            List<String> problems) {}
+
+    /// One album in the list.
+    public record Row(long id, String name, int filled, int holes, String rule) {}
+
+    /// One album.
+    public record Page(
+            long id,
+            String name,
+            String rule,
+            int filled,
+            int holes,
+            List<Cell> cells,
+            List<Wish> wants,
+            String wished,
+            List<String> problems) {}
+
+    /// One hole.
+    ///
+    /// @param state what lies there: grade, colour and so on; blank for an empty hole
+    /// @param mark key, semi-key, scarce or blank
+    public record Cell(String key, boolean filled, String state, String from, String note, String mark, long box) {}
+
+    /// One line of the want list.
+    public record Wish(String hole, String mark, String mintage, String has) {}
+
+    /// The outcome of comparing.
+    ///
+    /// @param hunt number of the hunt just finished, 0 when all finds are compared
+    public record Compare(
+            long hunt, List<Group> groups, List<Looking> looks, List<Telling> untold, int additions, int upgrades) {}
+
+    /// Moves that are accepted together.
+    public record Group(int number, List<String> moves, boolean addition) {}
+
+    /// Two coins to hold side by side.
+    public record Looking(String where, String coin, String there, String reason) {}
+
+    /// A coin whose kind is to be told.
+    public record Telling(String coin, String where) {}
+
+    static Row row(AlbumState state, String rule) {
+        return new Row(
+                state.id().number(),
+                state.name(),
+                filled(state),
+                state.places().holes().size(),
+                rule);
+    }
+
+    private static int filled(AlbumState state) {
+        return (int) state.places().holes().stream()
+                .filter(hole -> state.content().containsKey(hole.key()))
+                .count();
+    }
+
+    static Page page(Logbook book, AlbumState state, String rule, String wished, List<String> problems) {
+        Grade grade = Grade.parse(wished).orElse(null);
+        List<Cell> cells = state.places().holes().stream()
+                .map(hole -> cell(book, state, hole))
+                .toList();
+        List<Wish> wants = WantList.of(state, grade, ref -> gradeOf(book, ref)).stream()
+                .map(want -> new Wish(
+                        want.hole().key(),
+                        want.rarity().word(),
+                        want.mintage() == null ? "" : String.format(Locale.ROOT, "%,d", want.mintage()),
+                        want.has() == null ? "" : state(book, want.has())))
+                .toList();
+        return new Page(
+                state.id().number(),
+                state.name(),
+                rule,
+                filled(state),
+                state.places().holes().size(),
+                cells,
+                wants,
+                wished,
+                problems);
+    }
+
+    private static @Nullable Grade gradeOf(Logbook book, CoinRef ref) {
+        return book.coin(ref).map(coin -> coin.facts().grade()).orElse(null);
+    }
+
+    private static String state(Logbook book, CoinRef ref) {
+        return book.coin(ref).map(coin -> stateOf(coin.facts())).orElse("");
+    }
+
+    private static String stateOf(CoinFacts facts) {
+        return facts.state().isEmpty() ? "no grade told" : facts.state();
+    }
+
+    private static Cell cell(Logbook book, AlbumState state, Hole hole) {
+        Rarity rarity = hole.issues().getFirst().rarity();
+        CoinRef ref = state.content().get(hole.key());
+        Optional<OwnedCoin> coin = ref == null ? Optional.empty() : book.coin(ref);
+        if (coin.isEmpty() || ref == null) {
+            return new Cell(hole.key(), false, "", "", "", rarity.word(), 0);
+        }
+        long box = ref.findId()
+                .flatMap(book::find)
+                .map(Find::box)
+                .map(id -> id.number())
+                .orElse(0L);
+        return new Cell(
+                hole.key(),
+                true,
+                stateOf(coin.get().facts()),
+                coin.get().provenance(),
+                coin.get().facts().note(),
+                rarity.word(),
+                box);
+    }
+
+    static Compare compare(Logbook book, Proposal proposal, long hunt) {
+        List<Group> groups = new ArrayList<>();
+        List<Integer> numbers =
+                proposal.moves().stream().map(Proposal.Move::group).distinct().toList();
+        for (int number : numbers) {
+            List<Proposal.Move> moves = proposal.moves().stream()
+                    .filter(move -> move.group() == number)
+                    .toList();
+            groups.add(new Group(
+                    number,
+                    moves.stream().map(AlbumViews::sentence).toList(),
+                    moves.stream().allMatch(Proposal.Move::isAddition)));
+        }
+        return new Compare(
+                hunt,
+                groups,
+                proposal.looks().stream()
+                        .filter(look -> concerns(book, look.coin(), hunt))
+                        .map(look -> new Looking(
+                                look.albumName() + ", " + look.hole().key(),
+                                coin(look.coin()),
+                                coin(look.there()),
+                                look.reason()))
+                        .toList(),
+                proposal.untold().stream()
+                        .filter(one -> concerns(book, one.coin(), hunt))
+                        .map(one -> new Telling(
+                                coin(one.coin()),
+                                one.albumName() + ", "
+                                        + String.join(
+                                                " or ",
+                                                one.holes().stream()
+                                                        .map(Hole::key)
+                                                        .toList())))
+                        .toList(),
+                (int) proposal.moves().stream()
+                        .filter(Proposal.Move::isAddition)
+                        .count(),
+                (int) proposal.moves().stream()
+                        .filter(move -> !move.isAddition())
+                        .count());
+    }
+
+    private static boolean concerns(Logbook book, OwnedCoin coin, long hunt) {
+        return hunt == 0
+                || coin.ref()
+                        .findId()
+                        .flatMap((FindId id) -> book.find(id))
+                        .map(find -> find.hunt().number() == hunt)
+                        .orElse(false);
+    }
+
+    private static String coin(OwnedCoin coin) {
+        String state = coin.facts().state();
+        return coin.facts().identity().shortName() + (state.isEmpty() ? "" : " " + state) + " (" + coin.provenance()
+                + ")";
+    }
+
+    /// A move in words, the same for the page and the command.
+    static String sentence(Proposal.Move move) {
+        String hole = move.albumName() + ", " + move.hole().key() + ": ";
+        OwnedCoin displaced = move.displaced();
+        return displaced == null
+                ? hole + "addition, " + coin(move.coin())
+                : hole + "upgrade, " + coin(move.coin()) + " – " + move.reason() + "; the " + coin(displaced)
+                        + " goes to " + move.displacedTo();
+    }
+}
