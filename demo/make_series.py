@@ -67,6 +67,9 @@ def state(year):
 
 def find(rows, prefix=""):
     date = pick(rows)
+    if date == "1938d" and rows in (JEFFERSON, BUFFALO):
+        # Denver struck both designs that year; a line must say which.
+        date += " monticello" if rows is JEFFERSON else " buffalo"
     return " ".join(word for word in (prefix, date, state(date) if not prefix else "") if word)
 
 
@@ -107,7 +110,7 @@ def main():
            "@opening cent wheat 12 30000 118",
            "@album Wheat cents: series us-cent-lincoln-wheat; one per date and mint",
            "@album Canadian small cents: series ca-cent-small; years 1937-1967; one per date",
-           "@album Old nickels: denomination nickel; years 1938-1959; one per date and mint"]
+           "@album Old nickels: denomination nickel; country US; years 1938-1959; one per date and mint"]
     day = dt.date(2025, 9, 6)
     number = 12
     for week in range(34):
@@ -138,6 +141,8 @@ def main():
             finds += [find(FRANKLIN) for _ in range(1 if rng.random() < 0.3 else 0)]
             box(out, day + dt.timedelta(days=2), f"Halves {week // 11 + 1}", "half", "silver", SOURCES[2], finds, 50)
         day += dt.timedelta(days=rng.choice([7, 7, 14]))
+        if week == 24:
+            out.append("@accept")
     # The last hunt is still under way, so that the demo opens on a Mat with something to do.
     out += [f"@at {day.isoformat()}T18:10:00Z 45",
             "@hunt Box 47 and 48; boxes Box 47, Box 48; denomination cent; rolls 50; watch wheat,canadian,indian; "

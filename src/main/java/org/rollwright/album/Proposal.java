@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.OwnedCoin;
 
@@ -61,8 +60,8 @@ public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) 
         return changes;
     }
 
-    /// Where a coin would lie after accepting everything, for tests and pages.
-    public boolean places(CoinRef coin) {
-        return moves.stream().anyMatch(move -> move.coin.ref().equals(coin));
+    /// The changes of all groups.
+    public List<Event.HoleChange> acceptAll() {
+        return accept(moves.stream().map(Move::group).collect(java.util.stream.Collectors.toSet()));
     }
 }

@@ -29,7 +29,7 @@ import picocli.CommandLine;
             "Example: ./run mat --box \"Box 12\" --watch wheat,copper --script lines.txt",
             "",
             "Lines are those of the Mat: + is the next roll, 39s a 1939-S. Each line is durable before it is",
-            "acknowledged on standard output. In a file, # begins a comment, and @hunt, @at, @album and",
+            "acknowledged on standard output. In a file, # begins a comment, and @hunt, @at, @album, @accept and",
             "@opening set the scene (see docs/guide/entry-line.md and demo/series.txt).",
             "Exit status: 0 all recorded, 2 a line was refused, 3 no such hunt, 4 the store is in use, 5 not saved."
         })

@@ -63,7 +63,9 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.addSubcommand(new ServeCommand(pages));
         line.addSubcommand(new MatCommand());
         line.addSubcommand(new BoxCommand());
+        line.addSubcommand(new AlbumCommand());
         line.addSubcommand(new CatalogCommand());
+        line.addSubcommand(new ImportCommand());
         line.addSubcommand(new WarmUpCommand(pages));
         line.getSubcommands().values().forEach(command -> {
             command.getCommandSpec().mixinStandardHelpOptions(true);
@@ -71,6 +73,10 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         });
         line.setUsageHelpAutoWidth(true);
         line.setCaseInsensitiveEnumValuesAllowed(true);
+        line.setExecutionStrategy(parsed -> {
+            LogFile.in(folder(parsed));
+            return new CommandLine.RunLast().execute(parsed);
+        });
         line.setExecutionExceptionHandler((failure, command, parsed) -> ended(failure));
         line.setParameterExceptionHandler((failure, args) -> {
             System.err.println(failure.getMessage());
@@ -80,6 +86,21 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             return ExitCode.INPUT.number();
         });
         return line;
+    }
+
+    /// The data folder the command works on, as far as it names one.
+    private static java.nio.file.Path folder(CommandLine.ParseResult parsed) {
+        CommandLine.ParseResult last = parsed;
+        while (last.hasSubcommand()) {
+            last = last.subcommand();
+        }
+        return last.commandSpec().mixins().values().stream()
+                .map(CommandLine.Model.CommandSpec::userObject)
+                .filter(Open.class::isInstance)
+                .map(Open.class::cast)
+                .findFirst()
+                .orElseGet(Open::new)
+                .folder();
     }
 
     private static String name(CommandLine command) {

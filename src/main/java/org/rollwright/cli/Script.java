@@ -31,6 +31,7 @@ import org.rollwright.hunt.Watch;
 /// @hunt Box 12; denomination cent; rolls 50; watch wheat, copper; bank Example Bank; wrap machine
 /// @at 2026-03-01T19:00:00Z 20     the clock; each following line is 20 seconds later
 /// @album Wheat cents: series wheat; years 1909-1958
+/// @accept                               all that comparing with the albums proposes
 /// @opening cent wheat 40 100000 451     boxes, coins searched, coins found before this journal
 /// 39s
 /// ```
@@ -150,13 +151,18 @@ final class Script {
             case "@at" -> at(number, text, rest);
             case "@album" -> album(number, text, rest);
             case "@opening" -> opening(number, text, rest);
+            case "@accept" -> {
+                AlbumCommand.accept(
+                        desk, new org.rollwright.album.AlbumShelves(catalog, org.rollwright.coin.Country.US));
+                yield new Line(number, text, desk.read(org.rollwright.hunt.Logbook::last), "", "");
+            }
             default ->
                 new Line(
                         number,
                         text,
                         0,
                         "'" + name + "' is no directive.",
-                        "There are @hunt, @at, @album and @opening.");
+                        "There are @hunt, @at, @album, @opening and @accept.");
         };
     }
 

@@ -31,6 +31,7 @@ public final class Box {
     final List<Weight> weights = new ArrayList<>();
     final FindList finds = new FindList();
     int foundCoins;
+    Event.@Nullable BoxTallied earlier;
 
     Box(BoxId id, Denomination denomination, BoxDetails details) {
         this.id = id;
@@ -68,6 +69,16 @@ public final class Box {
         return Collections.unmodifiableList(weights);
     }
 
+    /// What is known of a box searched before this journal.
+    public Optional<Event.BoxTallied> earlier() {
+        return Optional.ofNullable(earlier);
+    }
+
+    /// Whether anything of it was searched, here or before this journal.
+    public boolean touched() {
+        return foundCoins > 0 || !rolls.isEmpty() || earlier != null;
+    }
+
     /// Numbers of its finds in the order logged.
     public List<FindId> finds() {
         return finds.ids();
@@ -90,6 +101,10 @@ public final class Box {
                 .filter(Roll::searched)
                 .mapToLong(roll -> roll.coins(details.coinsPerRoll()))
                 .sum();
+        Event.BoxTallied before = earlier;
+        if (before != null) {
+            return inRolls + before.coins();
+        }
         boolean loose = details.rolls() == 0 && details.looseCoins() > 0 && hunt != null;
         return inRolls + (loose ? details.looseCoins() : 0);
     }

@@ -57,11 +57,15 @@ public record BoxReport(
     public static BoxReport of(Logbook book, Box box, Catalog catalog) {
         List<Find> finds = box.finds().stream().map(book::known).toList();
         List<RollCell> strip = strip(book, box, finds);
-        List<Tally.Line> byWatch = watchesOf(book, box).stream()
-                .map(watch -> new Tally.Line(
+        List<Tally.Line> byWatch = new ArrayList<>();
+        watchesOf(book, box)
+                .forEach(watch -> byWatch.add(new Tally.Line(
                         watch.name(),
-                        Tally.watched(finds, watch, catalog, box.denomination().country())))
-                .toList();
+                        Tally.watched(finds, watch, catalog, box.denomination().country()))));
+        box.earlier()
+                .ifPresent(earlier -> earlier.counts()
+                        .forEach(count ->
+                                byWatch.add(new Tally.Line(count.watch().name(), count.found()))));
         Ranking ranking = Ranking.of(book, box);
         return new BoxReport(
                 box.id(),
@@ -92,8 +96,7 @@ public record BoxReport(
             int better = 0;
             int all = 0;
             for (Box other : book.boxes()) {
-                boolean counts = other.denomination().equals(box.denomination())
-                        && (other.foundCoins() > 0 || !other.rolls().isEmpty());
+                boolean counts = other.denomination().equals(box.denomination()) && other.touched();
                 if (counts || other == box) {
                     all++;
                     better += other.foundCoins() > box.foundCoins() ? 1 : 0;
@@ -147,7 +150,9 @@ public record BoxReport(
         List<String> remarks = new ArrayList<>();
         boolean wholeBox = box.details().rolls() > 0
                 && box.searchedRolls() == box.details().rolls();
-        if (finds.isEmpty()) {
+        if (box.earlier().isPresent()) {
+            remarks.add("Searched before this journal; only counts are known.");
+        } else if (finds.isEmpty()) {
             remarks.add(wholeBox ? "Skunked: no finds in the whole box." : "No finds so far.");
             return remarks;
         }

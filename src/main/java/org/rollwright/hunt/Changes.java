@@ -155,6 +155,24 @@ final class Changes {
                         opening.denomination(), opening.watch(), opening.boxes(), opening.coins(), opening.found()));
                 yield () -> book.balances.removeLast();
             }
+            case Event.BoxTallied tallied -> {
+                Box box = book.known(tallied.box());
+                Event.BoxTallied before = box.earlier;
+                int coins = tallied.counts().stream()
+                                .mapToInt(Event.WatchCount::found)
+                                .sum()
+                        - (before == null
+                                ? 0
+                                : before.counts().stream()
+                                        .mapToInt(Event.WatchCount::found)
+                                        .sum());
+                box.earlier = tallied;
+                box.foundCoins += coins;
+                yield () -> {
+                    box.earlier = before;
+                    box.foundCoins -= coins;
+                };
+            }
             case Event.CoinAdded added -> {
                 book.added.put(added.coin(), new OwnedCoin(added.coin(), added.facts(), added.provenance()));
                 yield () -> book.added.remove(added.coin());

@@ -69,6 +69,7 @@ final class Checks {
             case Event.HuntFinished over -> OptionalLong.of(over.hunt().number());
             case Event.HuntResumed resumed -> OptionalLong.of(resumed.hunt().number());
             case Event.OpeningBalance opening -> OptionalLong.of(0);
+            case Event.BoxTallied tallied -> OptionalLong.of(0);
             case Event.CoinAdded added -> OptionalLong.of(0);
             case Event.AlbumDefined defined -> OptionalLong.of(0);
             case Event.AlbumRemoved removed -> OptionalLong.of(0);
@@ -136,6 +137,7 @@ final class Checks {
             case Event.HuntFinished over -> first(hunt(book, over.hunt()), () -> running(book, over.hunt()));
             case Event.HuntResumed resumed -> first(hunt(book, resumed.hunt()), () -> notRunning(book, resumed.hunt()));
             case Event.OpeningBalance opening -> balance(opening);
+            case Event.BoxTallied tallied -> first(box(book, tallied.box()), () -> tallied(book, tallied));
             case Event.CoinAdded added ->
                 book.coin(added.coin()).isPresent()
                         ? refusal("There is already a coin " + added.coin() + ".", "Take the next number.")
@@ -387,6 +389,19 @@ final class Checks {
                             "Two for each roll at most.")
                     : Optional.empty();
         });
+    }
+
+    private static Optional<Refusal> tallied(Logbook book, Event.BoxTallied tallied) {
+        if (book.known(tallied.box()).hunt().isPresent()) {
+            return refusal("Box " + tallied.box() + " is searched in this journal.", "Log its finds there.");
+        }
+        boolean possible = tallied.coins() >= 0
+                && tallied.counts().stream().allMatch(count -> count.found() >= 0 && count.found() <= tallied.coins());
+        return possible
+                ? Optional.empty()
+                : refusal(
+                        "More coins found than searched, or fewer than none, in box " + tallied.box() + ".",
+                        "Give the coins searched, and counts from 0 up to that.");
     }
 
     private static Optional<Refusal> balance(Event.OpeningBalance opening) {

@@ -90,6 +90,15 @@ public sealed interface Event {
     record OpeningBalance(Denomination denomination, String watch, int boxes, long coins, long found)
             implements Event {}
 
+    /// A box searched before this journal began, of which only counts are known.
+    ///
+    /// @param coins searched
+    record BoxTallied(BoxId box, long coins, List<WatchCount> counts) implements Event {
+        public BoxTallied {
+            counts = List.copyOf(counts);
+        }
+    }
+
     /// A coin owned before the journal began, or bought, or given.
     record CoinAdded(CoinRef coin, CoinFacts facts, String provenance) implements Event {}
 
@@ -121,6 +130,9 @@ public sealed interface Event {
 
     /// An undone entry counts again.
     record Redone(long target) implements Event {}
+
+    /// Coins found of what was watched for.
+    record WatchCount(Watch watch, int found) {}
 
     /// One hole's new content.
     ///

@@ -47,7 +47,8 @@ public record LogbookImage(
             List<Roll> rolls,
             List<Box.Enders> enders,
             List<Box.Weight> weights,
-            List<FindId> finds) {}
+            List<FindId> finds,
+            Event.@Nullable BoxTallied earlier) {}
 
     /// An album as values.
     public record AlbumImage(AlbumId id, String name, String rule, Map<String, CoinRef> holes) {}
@@ -97,7 +98,8 @@ public record LogbookImage(
                 List.copyOf(box.rolls.values()),
                 List.copyOf(box.enders),
                 List.copyOf(box.weights),
-                List.copyOf(box.finds()));
+                List.copyOf(box.finds()),
+                box.earlier);
     }
 
     /// The state this image shows. Steps before it are undone through the journal.
@@ -118,6 +120,13 @@ public record LogbookImage(
             box.enders.addAll(image.enders);
             box.weights.addAll(image.weights);
             image.finds.forEach(box.finds::add);
+            Event.BoxTallied earlier = image.earlier;
+            if (earlier != null) {
+                box.earlier = earlier;
+                box.foundCoins = earlier.counts().stream()
+                        .mapToInt(Event.WatchCount::found)
+                        .sum();
+            }
             book.boxes.put(image.id, box);
         }
         for (HuntImage image : hunts) {

@@ -96,6 +96,13 @@ public final class Tally {
                         && balance.watch().equals(watch.name()))
                 .mapToLong(Logbook.Balance::found)
                 .sum();
+        coins += book.boxes().stream()
+                .filter(box -> box.denomination().equals(denomination))
+                .flatMap(box -> box.earlier().stream())
+                .flatMap(earlier -> earlier.counts().stream())
+                .filter(count -> count.watch().name().equals(watch.name()))
+                .mapToLong(Event.WatchCount::found)
+                .sum();
         if (good.selection().looksAtState()) {
             return coins + watched(book.finds(), watch, catalog, home);
         }

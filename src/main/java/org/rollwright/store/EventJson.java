@@ -58,6 +58,7 @@ final class EventJson {
         names.put(Event.HuntFinished.class, "hunt-finished");
         names.put(Event.HuntResumed.class, "hunt-resumed");
         names.put(Event.OpeningBalance.class, "opening-balance");
+        names.put(Event.BoxTallied.class, "box-tallied");
         names.put(Event.CoinAdded.class, "coin-added");
         names.put(Event.AlbumDefined.class, "album-defined");
         names.put(Event.AlbumRemoved.class, "album-removed");

@@ -188,7 +188,8 @@ final class AlbumPages {
 
     private void compare(Context context, List<String> problems) {
         long hunt = number(Optional.ofNullable(context.queryParam("hunt")).orElse("0"));
-        AlbumViews.Compare view = bench.desk().read(book -> AlbumViews.compare(book, propose(book), hunt));
+        AlbumViews.Compare view =
+                bench.desk().read(book -> AlbumViews.compare(book, bench.catalog(), propose(book), hunt));
         render.page(
                 context,
                 "compare",
@@ -216,7 +217,7 @@ final class AlbumPages {
         List<String> chosen = context.formParams("group");
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
             Proposal proposal = propose(book);
-            AlbumViews.Compare now = AlbumViews.compare(book, proposal, 0);
+            AlbumViews.Compare now = AlbumViews.compare(book, bench.catalog(), proposal, 0);
             for (AlbumViews.Group group : now.groups()) {
                 String text = String.join("\n", group.moves());
                 if ((all && shown.contains(text)) || chosen.contains(text)) {

@@ -10,6 +10,7 @@ import org.rollwright.album.Hole;
 import org.rollwright.album.Proposal;
 import org.rollwright.album.WantList;
 import org.rollwright.catalog.AlbumExample;
+import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Rarity;
 import org.rollwright.coin.CoinFacts;
 import org.rollwright.coin.Grade;
@@ -146,7 +147,7 @@ public final class AlbumViews {
                 box);
     }
 
-    static Compare compare(Logbook book, Proposal proposal, long hunt) {
+    static Compare compare(Logbook book, Catalog catalog, Proposal proposal, long hunt) {
         List<Group> groups = new ArrayList<>();
         List<Integer> numbers =
                 proposal.moves().stream().map(Proposal.Move::group).distinct().toList();
@@ -156,7 +157,7 @@ public final class AlbumViews {
                     .toList();
             groups.add(new Group(
                     number,
-                    moves.stream().map(AlbumViews::sentence).toList(),
+                    moves.stream().map(move -> sentence(catalog, move)).toList(),
                     moves.stream().allMatch(Proposal.Move::isAddition)));
         }
         return new Compare(
@@ -166,14 +167,14 @@ public final class AlbumViews {
                         .filter(look -> concerns(book, look.coin(), hunt))
                         .map(look -> new Looking(
                                 look.albumName() + ", " + look.hole().key(),
-                                coin(look.coin()),
-                                coin(look.there()),
+                                coin(catalog, look.coin()),
+                                coin(catalog, look.there()),
                                 look.reason()))
                         .toList(),
                 proposal.untold().stream()
                         .filter(one -> concerns(book, one.coin(), hunt))
                         .map(one -> new Telling(
-                                coin(one.coin()),
+                                coin(catalog, one.coin()),
                                 one.albumName() + ", "
                                         + String.join(
                                                 " or ",
@@ -198,19 +199,20 @@ public final class AlbumViews {
                         .orElse(false);
     }
 
-    private static String coin(OwnedCoin coin) {
+    private static String coin(Catalog catalog, OwnedCoin coin) {
         String state = coin.facts().state();
-        return coin.facts().identity().shortName() + (state.isEmpty() ? "" : " " + state) + " (" + coin.provenance()
+        return catalog.name(coin.facts().identity(), coin.facts().identity().denomination())
+                + (state.isEmpty() ? "" : " " + state) + " (" + coin.provenance()
                 + ")";
     }
 
     /// A move in words, the same for the page and the command.
-    static String sentence(Proposal.Move move) {
+    static String sentence(Catalog catalog, Proposal.Move move) {
         String hole = move.albumName() + ", " + move.hole().key() + ": ";
         OwnedCoin displaced = move.displaced();
         return displaced == null
-                ? hole + "addition, " + coin(move.coin())
-                : hole + "upgrade, " + coin(move.coin()) + " – " + move.reason() + "; the " + coin(displaced)
-                        + " goes to " + move.displacedTo();
+                ? hole + "addition, " + coin(catalog, move.coin())
+                : hole + "upgrade, " + coin(catalog, move.coin()) + " – " + move.reason() + "; the "
+                        + coin(catalog, displaced) + " goes to " + move.displacedTo();
     }
 }

@@ -76,14 +76,14 @@ public record BoxesView(
 
     private static Group group(Logbook book, Denomination denomination, List<Box> boxes, String order) {
         List<Integer> counts = boxes.stream()
-                .filter(box -> box.foundCoins() > 0 || !box.rolls().isEmpty())
+                .filter(Box::touched)
                 .map(Box::foundCoins)
                 .sorted(Comparator.reverseOrder())
                 .toList();
         List<Row> rows = new ArrayList<>();
         for (Box box : boxes) {
             BoxDetails details = box.details();
-            boolean touched = box.foundCoins() > 0 || !box.rolls().isEmpty();
+            boolean touched = box.touched();
             rows.add(new Row(
                     box.id().number(),
                     details.label(),
@@ -128,7 +128,7 @@ public record BoxesView(
             return "returned";
         }
         if (box.hunt().isEmpty()) {
-            return details.pickedUp() == null ? "ordered" : "waiting";
+            return box.earlier().isPresent() ? "searched earlier" : details.pickedUp() == null ? "ordered" : "waiting";
         }
         boolean over = box.hunt()
                 .flatMap(book::hunt)

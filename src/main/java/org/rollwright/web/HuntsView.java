@@ -41,7 +41,7 @@ public record HuntsView(
                 List.copyOf(catalog.denominations()),
                 catalog.watches(),
                 book.boxes().stream()
-                        .filter(box -> box.hunt().isEmpty())
+                        .filter(box -> box.hunt().isEmpty() && box.earlier().isEmpty())
                         .map(box -> new Waiting(
                                 box.id().number(),
                                 box.details().label(),

@@ -114,8 +114,8 @@ class ComparisonPropertyTest {
         return after;
     }
 
-    /// The aims of a state, compared in order: filled holes kept and holes filled, albums' priority, quality, coins
-    // unmoved.
+    /// The aims of a state, compared in order: filled holes kept and holes filled, albums' priority, quality,
+    /// coins unmoved.
     private static long[] aims(Case one, Map<Spot, OwnedCoin> state) {
         Map<Spot, OwnedCoin> before = before(one);
         List<OwnedCoin> worstFirst = new ArrayList<>(one.owned);

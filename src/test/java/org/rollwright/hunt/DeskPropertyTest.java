@@ -2,131 +2,18 @@ package org.rollwright.hunt;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
-import org.rollwright.coin.CoinFacts;
 import org.rollwright.coin.Denomination;
-import org.rollwright.coin.Identity;
-import org.rollwright.coin.Mass;
-import org.rollwright.coin.Mint;
 
 class DeskPropertyTest {
-    private static final Instant START = Instant.parse("2026-01-01T00:00:00Z");
-
-    /// A random history through the desk: whatever it refuses is not written; whatever it keeps must be
-    /// reversible.
-    private static Desk history(Journal journal, Random random, int steps) {
-        Desk desk = new Desk(journal, () -> START, new Logbook());
-        for (int i = 0; i < steps; i++) {
-            long hunts = desk.read(book -> (long) book.hunts().size());
-            long scope = hunts == 0 || random.nextInt(8) == 0 ? 0 : 1 + random.nextInt((int) hunts);
-            switch (random.nextInt(12)) {
-                case 0 -> desk.undo(scope, "<");
-                case 1 -> desk.undo(scope, "<");
-                case 2 -> desk.redo(scope, ">");
-                default -> desk.recordAt(START.plusSeconds(i), "", book -> step(book, scope, random));
-            }
-        }
-        return desk;
-    }
-
-    private static Desk.Step step(Logbook book, long scope, Random random) {
-        if (scope == 0 || random.nextInt(25) == 0) {
-            return outside(book, random);
-        }
-        HuntId hunt = new HuntId(scope);
-        if (book.hunt(hunt).isEmpty()) {
-            return outside(book, random);
-        }
-        List<Event> events = new ArrayList<>();
-        for (int i = 0; i <= random.nextInt(3) / 2; i++) {
-            events.add(inside(book, book.hunt(hunt).orElseThrow(), random, i));
-        }
-        return new Desk.Step(scope, events.size() == 1 ? events.getFirst() : new Event.Batch(events));
-    }
-
-    private static Desk.Step outside(Logbook book, Random random) {
-        return switch (random.nextInt(6)) {
-            case 0 -> new Desk.Step(0, new Event.BoxAdded(book.nextBox(), Denomination.US_CENT, box()));
-            case 1 -> new Desk.Step(0, new Event.AlbumDefined(book.nextAlbum(), "Album", "series wheat"));
-            case 2 -> new Desk.Step(0, new Event.PolicyChanged("policy " + random.nextInt(9)));
-            case 3 ->
-                new Desk.Step(
-                        0,
-                        new Event.HolesFilled(List.of(new Event.HoleChange(
-                                new AlbumId(1 + random.nextInt(3)),
-                                "hole" + random.nextInt(4),
-                                random.nextBoolean() ? null : new CoinRef(1 + random.nextInt(20), 1)))));
-            case 4 ->
-                new Desk.Step(0, new Event.OpeningBalance(Denomination.US_CENT, "wheat", 3, 7500, random.nextInt(40)));
-            default -> {
-                HuntId hunt = book.nextHunt();
-                BoxId box = book.nextBox();
-                yield new Desk.Step(
-                        hunt.number(),
-                        new Event.Batch(List.of(
-                                new Event.BoxAdded(box, Denomination.US_CENT, box()),
-                                new Event.HuntStarted(
-                                        hunt, "hunt", List.of(box), List.of(new Watch("wheat", "series wheat"))))));
-            }
-        };
-    }
-
-    private static BoxDetails box() {
-        return BoxDetails.plain("Box", 50, 50);
-    }
-
-    private static Event inside(Logbook book, Hunt hunt, Random random, int number) {
-        BoxId box = hunt.boxes().get(random.nextInt(hunt.boxes().size()));
-        FindId some = new FindId(1 + random.nextInt((int) book.nextFind().number()));
-        return switch (random.nextInt(16)) {
-            case 0 -> new Event.RollOpened(hunt.id(), box, random.nextInt(55));
-            case 1 -> new Event.RollCounted(box, 1 + random.nextInt(50), 40 + random.nextInt(20));
-            case 2 -> new Event.RollLeft(box, 1 + random.nextInt(50));
-            case 3 -> new Event.FindCorrected(some, coin(random), 1 + random.nextInt(4), random.nextBoolean());
-            case 4 -> new Event.FindMoved(some, box, random.nextInt(51));
-            case 5 ->
-                new Event.FindSplit(
-                        some,
-                        new FindId(book.nextFind().number() + number),
-                        hunt.nextOrdinal() + number,
-                        1 + random.nextInt(3));
-            case 6 -> new Event.FindDeleted(some);
-            case 7 -> new Event.FindDisposed(some, random.nextBoolean() ? Disposition.KEEP : Disposition.RETURN);
-            case 8 -> new Event.EndersSeen(box, random.nextInt(5), 20 + random.nextInt(90));
-            case 9 -> new Event.Weighed(hunt.id(), box, Mass.ofGrams(random.nextInt(9000)), "");
-            case 10 -> new Event.Checked(hunt.id(), some, "ddo");
-            case 11 -> new Event.WatchBegan(hunt.id(), new Watch("w" + random.nextInt(3), "metal copper"));
-            case 12 -> new Event.WatchEnded(hunt.id(), "w" + random.nextInt(3));
-            case 13 -> random.nextBoolean() ? new Event.HuntFinished(hunt.id()) : new Event.HuntResumed(hunt.id());
-            default ->
-                new Event.FindLogged(new Find(
-                        new FindId(book.nextFind().number() + number),
-                        hunt.id(),
-                        hunt.nextOrdinal() + number,
-                        box,
-                        random.nextInt(51),
-                        coin(random),
-                        1 + random.nextInt(4),
-                        random.nextBoolean(),
-                        Disposition.OPEN,
-                        START));
-        };
-    }
-
-    private static CoinFacts coin(Random random) {
-        return CoinFacts.plain(Identity.of(Denomination.US_CENT, 1909 + random.nextInt(50), Mint.D));
-    }
-
     @Property(tries = 400)
     void the_state_is_the_fold_of_what_still_counts(@ForAll @LongRange(max = 1L << 40) long seed) {
         MemoryJournal journal = new MemoryJournal();
-        Desk desk = history(journal, new Random(seed), 150);
+        Desk desk = Histories.history(journal, new Random(seed), 150);
         String now = desk.read(StateText::of);
         Logbook again = new Logbook();
         journal.read(0, again::apply);
@@ -141,7 +28,7 @@ class DeskPropertyTest {
     @Property(tries = 300)
     void undoing_everything_and_redoing_it_leads_back(@ForAll @LongRange(max = 1L << 40) long seed) {
         MemoryJournal journal = new MemoryJournal();
-        Desk desk = history(journal, new Random(seed), 80);
+        Desk desk = Histories.history(journal, new Random(seed), 80);
         String before = desk.read(StateText::of);
         int steps = 0;
         while (desk.undo(1, "") instanceof Desk.Outcome.Kept) {
@@ -159,16 +46,16 @@ class DeskPropertyTest {
     void what_is_refused_leaves_no_trace(@ForAll @LongRange(max = 1L << 40) long seed) {
         MemoryJournal journal = new MemoryJournal();
         Random random = new Random(seed);
-        Desk desk = history(journal, random, 60);
+        Desk desk = Histories.history(journal, random, 60);
         String before = desk.read(StateText::of);
         long last = journal.last();
         Desk.Outcome outcome = desk.recordAt(
-                START,
+                Histories.START,
                 "",
                 book -> new Desk.Step(
                         0,
                         new Event.Batch(List.of(
-                                new Event.BoxAdded(book.nextBox(), Denomination.US_CENT, box()),
+                                new Event.BoxAdded(book.nextBox(), Denomination.US_CENT, Histories.box()),
                                 new Event.FindDeleted(new FindId(99_999))))));
         assertThat(outcome).isInstanceOf(Desk.Outcome.Refused.class);
         assertThat(journal.last()).isEqualTo(last);
