@@ -21,11 +21,11 @@ import org.rollwright.hunt.OwnedCoin;
 
 /// Compares coins with albums: one assignment of coins to holes over all albums at once.
 ///
-/// What is sought, in this order: (1) no filled hole is emptied or gets a coin that is not better by the policy;
-/// (2) as many holes as possible are filled; (3) those of earlier albums first; (4) the best coins lie in holes;
-/// (5) as few coins as possible are moved. Each aim is a weight larger than all later ones together, so a
-/// maximum-weight matching in the graph of coins and holes answers all of them. Parts of the graph that do not
-/// touch are solved apart, which keeps the weights exact in a double (whole numbers below 2^53).
+/// What is sought, in this order: (1) no filled hole is emptied or gets a coin that is not better by the
+/// policy; (2) as many holes as possible are filled; (3) those of earlier albums first; (4) the best coins lie
+/// in holes; (5) as few coins as possible are moved. Each aim is a weight larger than all later ones together,
+/// so a maximum-weight matching in the graph of coins and holes answers all of them. Parts of the graph that do
+/// not touch are solved apart, which keeps the weights exact in a double (whole numbers below 2^53).
 public final class Comparison {
     /// A hole of an album, as a vertex.
     private record Spot(int album, Hole hole) {}

@@ -8,8 +8,8 @@ import org.rollwright.catalog.Issue;
 /// @param key stable name within the album, whatever the order of the catalogue: `1936-D`, `1955 ddo`, `1999-P
 ///     delaware`
 /// @param variety word a coin must bear to fit, blank for an ordinary hole
-/// @param issues the issues that belong here, at least one; those of a variety hole are the ordinary ones of its
-///     date
+/// @param issues the issues that belong here, at least one; those of a variety hole are the ordinary ones of
+///     its date
 public record Hole(String key, String variety, List<Issue> issues) {
     public Hole {
         issues = List.copyOf(issues);

@@ -12,8 +12,8 @@ import org.rollwright.coin.Grade;
 ///
 /// Usually: `sound, grade, colour, eye`. Sound coins rank above details coins; then the higher grade; then the
 /// colour (RD over RB over BN unless written otherwise, as `colour bn rb rd`); then eye appeal, a number from 1
-/// to 5 written in the note as `eye 4` (a coin without one counts as 3). A coin without a grade is neither better
-/// nor worse than one with: somebody has to look.
+/// to 5 written in the note as `eye 4` (a coin without one counts as 3). A coin without a grade is neither
+/// better nor worse than one with: somebody has to look.
 ///
 /// @param colours best first
 public record Policy(List<Criterion> criteria, List<Colour> colours) {

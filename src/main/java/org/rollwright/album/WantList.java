@@ -9,8 +9,8 @@ import org.rollwright.catalog.Rarity;
 import org.rollwright.coin.Grade;
 import org.rollwright.hunt.CoinRef;
 
-/// What an album still wants, in order of how findable it is: common dates first, then the larger mintage; dates
-/// without a mintage stand last among their like.
+/// What an album still wants, in order of how findable it is: common dates first, then the larger mintage;
+/// dates without a mintage stand last among their like.
 public final class WantList {
     /// One wish.
     ///

@@ -159,9 +159,10 @@ public final class Catalog {
 
     /// The issues a coin may be, given what was read off it.
     ///
-    /// A blank kind means the ordinary coin of that date where there is one; otherwise every kind stays possible,
-    /// as with a 1982 cent that has not been weighed. A blank design leaves every design possible. A mint that
-    /// could not be read leaves every mint possible. Empty when the date was not read or no such coin exists.
+    /// A blank kind means the ordinary coin of that date where there is one; otherwise every kind stays
+    /// possible, as with a 1982 cent that has not been weighed. A blank design leaves every design possible. A
+    /// mint that could not be read leaves every mint possible. Empty when the date was not read or no such coin
+    /// exists.
     public List<Issue> lookup(Identity identity) {
         Integer year = identity.year();
         if (year == null) {

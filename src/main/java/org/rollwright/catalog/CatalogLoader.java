@@ -65,8 +65,8 @@ public final class CatalogLoader {
 
     /// Loads the files, the tables before the series whatever their order.
     ///
-    /// @param files named relative to catalog/: `alloys.csv`, `series/us-cent-lincoln-wheat.csv`; a name may come
-    ///     twice (ours, then the user's), and rows of the second add to the first
+    /// @param files named relative to catalog/: `alloys.csv`, `series/us-cent-lincoln-wheat.csv`; a name may
+    ///     come twice (ours, then the user's), and rows of the second add to the first
     public static Loaded load(List<NamedText> files) {
         CatalogLoader loader = new CatalogLoader();
         loader.each(files, "countries.csv", loader::countries);

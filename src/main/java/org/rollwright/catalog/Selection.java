@@ -226,7 +226,8 @@ public final class Selection {
     /// Whether a coin as found is selected. A coin that could be one of several issues is selected when any of
     /// them is.
     ///
-    /// @param candidates the issues the coin may be, from [Catalog#lookup]; empty for a coin not in the catalogue
+    /// @param candidates the issues the coin may be, from [Catalog#lookup]; empty for a coin not in the
+    ///     catalogue
     public boolean selects(CoinFacts facts, List<Issue> candidates, Country home) {
         if (candidates.isEmpty()) {
             return clauses.stream().allMatch(clause -> holds(clause, facts, candidates, home));
@@ -235,7 +236,8 @@ public final class Selection {
                 .anyMatch(issue -> clauses.stream().allMatch(clause -> holds(clause, facts, List.of(issue), home)));
     }
 
-    /// Whether the rule names a series outright. A two-digit year is read as before 1900 only under such a rule.
+    /// Whether the rule names a series outright. A two-digit year is read as before 1900 only under such a
+    /// rule.
     public boolean namesSeries() {
         return clauses.stream().anyMatch(clause -> clause instanceof Clause.OneOf one && one.field == Field.SERIES);
     }

@@ -1,9 +1,9 @@
 /// Which coins exist, and what is known of each.
 ///
-/// The texts of catalog/ enter (ours from the program, the user's own from the data folder); a [Catalog] leaves,
-/// which answers "what is 36-D here?", "what does it weigh?", "which coins does this rule select?". A bad row is
-/// reported with file, line and column, and the file it stands in is refused whole. This room reads no disk and
-/// knows nothing of finds, albums or pages.
+/// The texts of catalog/ enter (ours from the program, the user's own from the data folder); a [Catalog]
+/// leaves, which answers "what is 36-D here?", "what does it weigh?", "which coins does this rule select?". A
+/// bad row is reported with file, line and column, and the file it stands in is refused whole. This room reads
+/// no disk and knows nothing of finds, albums or pages.
 @NullMarked
 package org.rollwright.catalog;
 

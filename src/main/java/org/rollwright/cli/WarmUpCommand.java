@@ -15,7 +15,8 @@ import org.rollwright.entry.Recorder;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
-/// A training run for the class cache: opens a store in a temporary folder, serves, asks for the pages, and ends.
+/// A training run for the class cache: opens a store in a temporary folder, serves, asks for the pages, and
+/// ends.
 @CommandLine.Command(name = "warm-up", hidden = true, description = "Load what a start needs, for the class cache.")
 final class WarmUpCommand implements Callable<Integer> {
     @CommandLine.Mixin

@@ -1,4 +1,5 @@
-/// Commands: arguments in, data to standard output, talk to standard error, exit codes in one place ([ExitCode]).
+/// Commands: arguments in, data to standard output, talk to standard error, exit codes in one place
+/// ([ExitCode]).
 @NullMarked
 package org.rollwright.cli;
 

@@ -2,7 +2,8 @@ package org.rollwright.coin;
 
 import org.jspecify.annotations.Nullable;
 
-/// Which coin it is, as far as it has been read: the common language of finds, catalogue issues and album holes.
+/// Which coin it is, as far as it has been read: the common language of finds, catalogue issues and album
+/// holes.
 ///
 /// @param year four digits, or null when the date cannot be read
 /// @param mint null when the mint mark cannot be read

@@ -15,9 +15,10 @@ import org.rollwright.coin.Mint;
 
 /// Finds the issues a date, a mint and further words may mean, by the catalogue and the watch list.
 ///
-/// The rules for a date of two digits, in order: only years in which such a coin exists count; if a watch selects
-/// some of them, only those; a year before 1900 counts only under a watch that names its series, or when there is
-/// no other; and if several years are left, the hunter is asked.
+/// The rules for a date of two digits, in order: only years in which such a coin exists count; if a watch
+/// selects some of them, only those; a year before 1900 counts only when there is no later one (a coin of the
+/// nineteenth century is so rare in a box that asking at every `57` would cost more than it saves); and if
+/// several years are left, the hunter is asked.
 final class DateResolver {
     /// What a date may mean.
     sealed interface Resolved {
@@ -42,8 +43,8 @@ final class DateResolver {
     /// Resolves a date.
     ///
     /// @param mint null when the mint could not be read
-    /// @param words further words of the line; those that name a kind or design of some candidate year narrow the
-    ///     choice
+    /// @param words further words of the line; those that name a kind or design of some candidate year narrow
+    ///     the choice
     Resolved resolve(DateWord date, @Nullable Mint mint, List<String> words) {
         List<Integer> years = date.hasCentury() ? List.of(date.number()) : yearsEndingIn(date.number());
         List<Integer> struck = years.stream()
@@ -113,11 +114,9 @@ final class DateResolver {
         List<Integer> watched = years.stream()
                 .filter(year -> issues(year, mint).stream().anyMatch(this::watched))
                 .toList();
-        if (!watched.isEmpty()) {
-            return watched;
-        }
-        List<Integer> since1900 = years.stream().filter(year -> year >= 1900).toList();
-        return since1900.isEmpty() ? years : since1900;
+        List<Integer> left = watched.isEmpty() ? years : watched;
+        List<Integer> since1900 = left.stream().filter(year -> year >= 1900).toList();
+        return since1900.isEmpty() ? left : since1900;
     }
 
     private boolean watched(Issue issue) {

@@ -4,8 +4,8 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/// An album's name, rule and what lies in its holes, as the journal tells it. What the rule means is the business
-/// of the album room. Part of the [Logbook]: read it only inside [Desk#read].
+/// An album's name, rule and what lies in its holes, as the journal tells it. What the rule means is the
+/// business of the album room. Part of the [Logbook]: read it only inside [Desk#read].
 public final class Album {
     private final AlbumId id;
     String name;

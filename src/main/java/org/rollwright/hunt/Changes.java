@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 final class Changes {
     private Changes() {}
 
-    /// Applies an event and answers its inverse. Inverses are run in the opposite order of their events, within a
-    /// hunt.
+    /// Applies an event and answers its inverse. Inverses are run in the opposite order of their events, within
+    /// a hunt.
     static Runnable apply(Logbook book, Event event, Entry entry) {
         noteNumbers(book, event);
         Runnable change = change(book, event, entry);

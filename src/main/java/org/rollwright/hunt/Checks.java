@@ -186,8 +186,8 @@ final class Checks {
         return Optional.of(new Refusal(wrong, right));
     }
 
-    /// A batch is tried part by part on the state itself and taken back, so that later parts may build on earlier
-    /// ones.
+    /// A batch is tried part by part on the state itself and taken back, so that later parts may build on
+    /// earlier ones.
     private static Optional<Refusal> batch(Logbook book, Event.Batch batch) {
         Entry trial = new Entry(book.last + 1, java.time.Instant.EPOCH, 0, "", batch);
         List<Runnable> inverses = new java.util.ArrayList<>();

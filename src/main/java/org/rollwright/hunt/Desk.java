@@ -26,6 +26,8 @@ public final class Desk {
         record Refused(Refusal refusal) implements Outcome {}
     }
 
+    private static final long NO_SCOPE = -1;
+
     private final Journal journal;
     private final InstantSource clock;
     private final ReentrantReadWriteLock lock = new ReentrantReadWriteLock();
@@ -34,13 +36,19 @@ public final class Desk {
 
     /// Opens a desk over a journal.
     ///
-    /// @param start a state already folded up to some position, for example from a snapshot; the journal's later
-    ///     entries are folded in here
+    /// @param start a state already folded up to some position, for example from a snapshot; the journal's
+    ///     later entries are folded in here, and the whole journal when one of them undoes something older
     public Desk(Journal journal, InstantSource clock, Logbook start) {
         this.journal = journal;
         this.clock = clock;
-        this.book = start;
-        journal.read(start.last(), book::apply);
+        boolean[] needsAll = new boolean[1];
+        journal.read(start.last(), entry -> {
+            needsAll[0] |= !start.knowsStepOf(entry);
+            if (!needsAll[0]) {
+                start.apply(entry);
+            }
+        });
+        this.book = needsAll[0] ? refold(journal, NO_SCOPE) : start;
     }
 
     /// Reads the state. The function must not keep what belongs to the logbook.
@@ -68,8 +76,8 @@ public final class Desk {
         return recordAt(clock.instant(), raw, book -> new Step(scope, maker.apply(book)));
     }
 
-    /// As [#record], at a given instant, for imports and scripts, which tell of the past; the function also says
-    /// where it belongs, for a hunt that gets its number here.
+    /// As [#record], at a given instant, for imports and scripts, which tell of the past; the function also
+    /// says where it belongs, for a hunt that gets its number here.
     public Outcome recordAt(Instant at, String raw, Function<Logbook, Step> maker) {
         Entry entry;
         lock.writeLock().lock();
@@ -137,8 +145,8 @@ public final class Desk {
         book = refold(journal, scope);
     }
 
-    /// A fold of the whole journal in which only entries that still count were applied, and the scope's inverses
-    /// kept.
+    /// A fold of the whole journal in which only entries that still count were applied, and the scope's
+    /// inverses kept.
     static Logbook refold(Journal journal, long scope) {
         List<Entry> all = new ArrayList<>();
         journal.read(0, all::add);

@@ -71,7 +71,8 @@ public sealed interface Event {
     /// A weight was read.
     record Weighed(HuntId hunt, BoxId box, Mass mass, String what) implements Event {}
 
-    /// The last find of a date and mint was looked at for its varieties, and is none of them. One trial for each.
+    /// The last find of a date and mint was looked at for its varieties, and is none of them. One trial for
+    /// each.
     record Checked(HuntId hunt, FindId find, String variety) implements Event {}
 
     /// A moment worth finding again in a recording.

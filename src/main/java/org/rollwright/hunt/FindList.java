@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 
-/// Numbers of finds in the order logged. Appending and taking back the last are cheap; other removals search from
-/// the end, where corrections happen.
+/// Numbers of finds in the order logged. Appending and taking back the last are cheap; other removals search
+/// from the end, where corrections happen.
 final class FindList {
     private final List<FindId> ids = new ArrayList<>();
 

@@ -17,8 +17,8 @@ import org.rollwright.coin.Identity;
 /// The present state: the fold of the journal.
 ///
 /// Applying an entry costs the same whether the journal holds ten entries or a million. Each application leaves
-/// an inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks for
-/// a new fold (see [Desk]). Not thread-safe: [Desk] guards it.
+/// an inverse behind, so undo and redo cost no more; only an undo that reaches past [#UNDO_DEPTH] steps asks
+/// for a new fold (see [Desk]). Not thread-safe: [Desk] guards it.
 public final class Logbook {
     /// Steps of undo kept in memory for each hunt.
     static final int UNDO_DEPTH = 500;
@@ -238,6 +238,22 @@ public final class Logbook {
     boolean mayHaveOlderSteps(long scope) {
         Steps own = steps.get(scope);
         return fromImage || (own != null && own.forgotSome);
+    }
+
+    /// Whether an entry can be applied from memory: false when it takes back or brings back a step whose
+    /// inverse was forgotten, or lies before the image the state began from.
+    boolean knowsStepOf(Entry entry) {
+        return switch (entry.event()) {
+            case Event.Undone step ->
+                undoable(entry.scope())
+                        .filter(known -> known.seq() == step.target())
+                        .isPresent();
+            case Event.Redone step ->
+                redoable(entry.scope())
+                        .filter(known -> known.seq() == step.target())
+                        .isPresent();
+            default -> true;
+        };
     }
 
     /// Sets what redo would bring back in a scope, the next one last.

@@ -6,7 +6,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
 
-/// The whole state of a [Logbook] as plain values, for a snapshot. It saves time only: the journal makes it anew.
+/// The whole state of a [Logbook] as plain values, for a snapshot. It saves time only: the journal makes it
+/// anew.
 ///
 /// @param last position of the last entry folded in
 /// @param numbers the last numbers given: box, hunt, find, album, added coin

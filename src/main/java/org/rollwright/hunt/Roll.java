@@ -33,7 +33,8 @@ public record Roll(
         return new Roll(number, counted, opened, true, watches);
     }
 
-    /// Whether it was opened and not put back; the roll in hand counts as searched only once the hunter goes on.
+    /// Whether it was opened and not put back; the roll in hand counts as searched only once the hunter goes
+    /// on.
     public boolean searched() {
         return opened != null && !left;
     }

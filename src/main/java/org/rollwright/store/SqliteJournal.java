@@ -17,8 +17,8 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 import tools.jackson.core.JacksonException;
 
-/// The journal in a SQLite file: write-ahead log, and a file synchronisation at every append. Used by one thread
-/// at a time; [org.rollwright.hunt.Desk] sees to that.
+/// The journal in a SQLite file: write-ahead log, and a file synchronisation at every append. Used by one
+/// thread at a time; [org.rollwright.hunt.Desk] sees to that.
 final class SqliteJournal implements Journal {
     /// A row that is damaged or was written by a newer version. The message is for the person at the bench.
     static final class Unreadable extends RuntimeException {

@@ -122,7 +122,7 @@ public final class Store implements AutoCloseable {
     private static Opening open(Path file, Mode mode, InstantSource clock, @Nullable FileChannel lock, int mostPages) {
         Handle handle = null;
         try {
-            handle = connect(file, mode).open();
+            handle = connect(file).open();
             int found =
                     handle.createQuery("pragma user_version").mapTo(int.class).one();
             if (found > SCHEMA) {
@@ -132,12 +132,15 @@ public final class Store implements AutoCloseable {
             if (mode == Mode.WRITE && found < SCHEMA) {
                 handle.close();
                 migrate(file);
-                handle = connect(file, mode).open();
+                handle = connect(file).open();
             }
             if (mostPages > 0) {
                 handle.createQuery("pragma max_page_count = " + mostPages)
                         .mapTo(int.class)
                         .one();
+            }
+            if (mode == Mode.READ) {
+                handle.execute("pragma query_only = on");
             }
             SqliteJournal journal = new SqliteJournal(handle);
             Snapshots snapshots = new Snapshots(handle);
@@ -166,15 +169,12 @@ public final class Store implements AutoCloseable {
         };
     }
 
-    private static Jdbi connect(Path file, Mode mode) {
+    private static Jdbi connect(Path file) {
         Properties settings = new Properties();
         settings.setProperty("journal_mode", "WAL");
         settings.setProperty("synchronous", "FULL");
         settings.setProperty("busy_timeout", "5000");
         settings.setProperty("foreign_keys", "true");
-        if (mode == Mode.READ) {
-            settings.setProperty("query_only", "true");
-        }
         return Jdbi.create("jdbc:sqlite:" + file.toAbsolutePath(), settings);
     }
 

@@ -1,7 +1,7 @@
 /// The journal on disk, snapshots, and the folders of the user.
 ///
-/// Entries enter and are durable when the call returns: SQLite, one file, write-ahead log, full synchronisation.
-/// Only this room knows SQL and file paths; it knows nothing of pages or commands.
+/// Entries enter and are durable when the call returns: SQLite, one file, write-ahead log, full
+/// synchronisation. Only this room knows SQL and file paths; it knows nothing of pages or commands.
 @NullMarked
 package org.rollwright.store;
 

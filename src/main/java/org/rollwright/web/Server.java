@@ -136,8 +136,8 @@ public final class Server implements AutoCloseable {
         render.page(context, "sorry", Map.of("frame", new Frame(title, "", bench.demo()), "text", text));
     }
 
-    /// Requests must name this computer, so that a foreign page cannot reach the tool through a rebound name; and
-    /// what changes anything must come from our own pages.
+    /// Requests must name this computer, so that a foreign page cannot reach the tool through a rebound name;
+    /// and what changes anything must come from our own pages.
     private static void guard(Context context) {
         context.header("Content-Security-Policy", POLICY);
         context.header("X-Content-Type-Options", "nosniff");

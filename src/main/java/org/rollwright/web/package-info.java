@@ -1,5 +1,5 @@
-/// Pages on the loopback address, and their live updates. Requests enter, HTML leaves; what a line means is asked
-/// of `entry`, what happened of `hunt`. No rule of the trade is decided here.
+/// Pages on the loopback address, and their live updates. Requests enter, HTML leaves; what a line means is
+/// asked of `entry`, what happened of `hunt`. No rule of the trade is decided here.
 @NullMarked
 package org.rollwright.web;
 

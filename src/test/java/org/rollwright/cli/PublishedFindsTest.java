@@ -33,7 +33,8 @@ class PublishedFindsTest {
         return rows;
     }
 
-    /// The line a hunter would type: two digits, the mint's letter, and what tells 1982 cents apart.
+    /// The line a hunter would type: two digits, the mint's letter, and what tells 1982 cents apart. Where both
+    /// an Indian head and a wheat cent of the year are watched for, the bench asks and the hunter says which.
     private static String line(NamedCsvRecord row) {
         String year = row.getField("year");
         String mint =
@@ -44,6 +45,7 @@ class PublishedFindsTest {
         return (count > 1 ? "x" + count + " " : "")
                 + year.substring(2)
                 + mint
+                + (year.equals("1909") ? " wheat" : "")
                 + (told ? " " + note.replace(" date", "") : "");
     }
 

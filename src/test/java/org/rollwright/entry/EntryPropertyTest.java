@@ -57,8 +57,8 @@ class EntryPropertyTest {
                 .as(Command.FindDraft::new);
     }
 
-    /// Whatever a hunter can read off a coin: an issue of the catalogue, a kind not told, something unreadable, a
-    /// stray.
+    /// Whatever a hunter can read off a coin: an issue of the catalogue, a kind not told, something unreadable,
+    /// a stray.
     private static Arbitrary<Identity> identities() {
         Arbitrary<Identity> issues = Arbitraries.of(CATALOG.issues()).map(Issue::identity);
         Arbitrary<Identity> untold = Arbitraries.of(CATALOG.issues())

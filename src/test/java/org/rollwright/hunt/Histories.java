@@ -10,7 +10,8 @@ import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.Mint;
 
-/// Random histories of hunts, boxes, finds and albums, with undo and redo among them; the same for the same seed.
+/// Random histories of hunts, boxes, finds and albums, with undo and redo among them; the same for the same
+/// seed.
 public final class Histories {
     private Histories() {}
 
