@@ -33,6 +33,8 @@ import picocli.CommandLine;
 public final class RootCommand implements java.util.concurrent.Callable<Integer> {
     private static final Logger LOG = Logger.getLogger(RootCommand.class.getName());
 
+    private static final int HELP_WIDTH = 108;
+
     @CommandLine.Mixin
     private Open open = new Open();
 
@@ -71,6 +73,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             command.getCommandSpec().mixinStandardHelpOptions(true);
             command.getCommandSpec().usageMessage().synopsisHeading("Usage: ");
         });
+        line.setUsageHelpWidth(HELP_WIDTH);
         line.setUsageHelpAutoWidth(true);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionStrategy(parsed -> {
