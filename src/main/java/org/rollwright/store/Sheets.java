@@ -19,6 +19,7 @@ import java.util.zip.ZipFile;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 import org.rollwright.entry.sheet.SheetRow;
 
@@ -124,7 +125,7 @@ public final class Sheets {
         }
         List<SheetRow> rows = new ArrayList<>();
         try (InputStream in = Files.newInputStream(file);
-                ReadableWorkbook workbook = new ReadableWorkbook(in);
+                ReadableWorkbook workbook = new ReadableWorkbook(in, new ReadingOptions(true, false));
                 Stream<Row> stream = workbook.getFirstSheet().openStream()) {
             for (Row row : (Iterable<Row>) stream::iterator) {
                 if (rows.size() >= MOST_ROWS || row.getCellCount() > MOST_COLUMNS) {

@@ -45,12 +45,14 @@ final class Browser {
     ///
     /// @param phone 390 pixels wide with touch, otherwise 1440 wide
     static BrowserContext window(boolean phone, boolean dark, boolean scripts) {
-        return CHROMIUM.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+        BrowserContext window = CHROMIUM.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize(phone ? 390 : 1440, phone ? 844 : 900)
                 .setHasTouch(phone)
                 .setIsMobile(phone)
                 .setJavaScriptEnabled(scripts)
                 .setColorScheme(dark ? ColorScheme.DARK : ColorScheme.LIGHT));
+        window.setDefaultTimeout(8_000);
+        return window;
     }
 
     static BrowserContext window() {
