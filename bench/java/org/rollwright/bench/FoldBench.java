@@ -13,7 +13,7 @@ import org.openjdk.jmh.annotations.OutputTimeUnit;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
@@ -80,7 +80,7 @@ public class FoldBench {
 
     static Find find(FindId id, HuntId hunt, BoxId box, int ordinal, int roll, Instant at) {
         int year = 1934 + (int) (id.number() % 25);
-        CoinFacts facts = CoinFacts.plain(Identity.of(Denomination.US_CENT, year, id.number() % 3 == 0 ? Mint.D : Mint.P));
+        CoinDescription facts = CoinDescription.plain(Identity.of(Denomination.US_CENT, year, id.number() % 3 == 0 ? Mint.D : Mint.P));
         return new Find(id, hunt, ordinal, box, roll, facts, 1, false, Disposition.KEEP, at);
     }
 }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.OwnedCoin;
 
@@ -26,7 +26,7 @@ public final class AlbumIndex {
     }
 
     /// What a coin would do, album by album; nothing for albums it does not belong in.
-    public List<HoleAlert> alerts(CoinFacts facts) {
+    public List<HoleAlert> alerts(CoinDescription facts) {
         List<HoleAlert> alerts = new ArrayList<>();
         for (AlbumState album : albums) {
             for (Hole hole : album.places().fit(facts).holes()) {
@@ -36,14 +36,14 @@ public final class AlbumIndex {
         return alerts;
     }
 
-    private HoleAlert alert(AlbumState album, Hole hole, CoinFacts facts) {
+    private HoleAlert alert(AlbumState album, Hole hole, CoinDescription facts) {
         String where = album.name() + ", " + hole.key();
         CoinRef there = album.content().get(hole.key());
         Optional<OwnedCoin> coin = there == null ? Optional.empty() : coins.apply(there);
         if (coin.isEmpty()) {
             return new HoleAlert(album.id(), album.name(), hole, HoleAlert.Kind.FILLS, "Fills a hole: " + where);
         }
-        return switch (policy.compare(facts, coin.get().facts())) {
+        return switch (policy.compare(facts, coin.get().description())) {
             case Policy.Verdict.Better better ->
                 new HoleAlert(
                         album.id(),

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
@@ -315,7 +315,7 @@ public final class AlbumRule {
     }
 
     /// Whether the album takes a coin in this state at all, whichever hole it belongs to.
-    boolean takes(CoinFacts facts) {
+    boolean takes(CoinDescription facts) {
         Grade grade = facts.grade();
         Grade lowest = least;
         boolean strikeFits = facts.strike() == Strike.BUSINESS || proofs;

@@ -67,7 +67,7 @@ public final class Comparison {
         for (OwnedCoin coin : coins.values()) {
             List<Spot> spots = new ArrayList<>();
             for (int i = 0; i < albums.size(); i++) {
-                Places.Fit fit = albums.get(i).places().fit(coin.facts());
+                Places.Fit fit = albums.get(i).places().fit(coin.description());
                 int album = i;
                 fit.holes().forEach(hole -> spots.add(new Spot(album, hole)));
                 List<Hole> empty = fit.untold().stream()
@@ -95,7 +95,7 @@ public final class Comparison {
         OwnedCoin there = content.get(spot);
         return there == null
                 || there.equals(coin)
-                || policy.compare(coin.facts(), there.facts()) instanceof Policy.Verdict.Better;
+                || policy.compare(coin.description(), there.description()) instanceof Policy.Verdict.Better;
     }
 
     /// Of coins that fit the same holes only the best few can matter: as many as there are holes. Graded and
@@ -111,7 +111,7 @@ public final class Comparison {
             if (lying.contains(coin)) {
                 chosen.add(coin);
             } else {
-                groups.computeIfAbsent(new Group(spots, coin.facts().grade() != null), key -> new ArrayList<>())
+                groups.computeIfAbsent(new Group(spots, coin.description().grade() != null), key -> new ArrayList<>())
                         .add(coin);
             }
         });
@@ -130,7 +130,7 @@ public final class Comparison {
 
     /// Best first; of equal coins the one found first.
     private Comparator<OwnedCoin> best() {
-        return Comparator.comparing((OwnedCoin coin) -> policy.quality(coin.facts()), Arrays::compare)
+        return Comparator.comparing((OwnedCoin coin) -> policy.quality(coin.description()), Arrays::compare)
                 .reversed()
                 .thenComparingLong(coin -> coin.ref().find())
                 .thenComparingInt(coin -> coin.ref().piece());
@@ -228,7 +228,7 @@ public final class Comparison {
         }
         Spot next = placeAfter.get(there);
         String to = next == null ? "duplicates" : albums.get(next.album).name() + ", " + next.hole.key();
-        String reason = policy.compare(coin.facts(), there.facts()) instanceof Policy.Verdict.Better better
+        String reason = policy.compare(coin.description(), there.description()) instanceof Policy.Verdict.Better better
                 ? better.reason()
                 : "";
         return new Proposal.Move(group, album.id(), album.name(), spot.hole, coin, there, to, reason);
@@ -276,7 +276,8 @@ public final class Comparison {
             }
             for (Spot spot : spots) {
                 OwnedCoin there = content.get(spot);
-                if (there != null && policy.compare(coin.facts(), there.facts()) instanceof Policy.Verdict.Look) {
+                if (there != null
+                        && policy.compare(coin.description(), there.description()) instanceof Policy.Verdict.Look) {
                     bestLook.merge(spot, coin, (a, b) -> best().compare(a, b) <= 0 ? a : b);
                 }
             }
@@ -284,7 +285,8 @@ public final class Comparison {
         List<Proposal.Look> looks = new ArrayList<>();
         bestLook.forEach((spot, coin) -> {
             OwnedCoin there = content.get(spot);
-            if (there != null && policy.compare(coin.facts(), there.facts()) instanceof Policy.Verdict.Look look) {
+            if (there != null
+                    && policy.compare(coin.description(), there.description()) instanceof Policy.Verdict.Look look) {
                 AlbumState album = albums.get(spot.album);
                 looks.add(new Proposal.Look(album.id(), album.name(), spot.hole, coin, there, look.reason()));
             }

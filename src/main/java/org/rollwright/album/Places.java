@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Identity;
 
 /// One album's holes, and where in it a coin belongs. Immutable and thread-safe.
@@ -55,7 +55,7 @@ public final class Places {
 
     /// Where a coin belongs. A coin that could be several issues fits only when all of them belong in the same
     /// hole.
-    public Fit fit(CoinFacts facts) {
+    public Fit fit(CoinDescription facts) {
         if (!rule.takes(facts)) {
             return NOWHERE;
         }

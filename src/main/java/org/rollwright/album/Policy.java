@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 
@@ -124,7 +124,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
     }
 
     /// How a coin stands against another.
-    public Verdict compare(CoinFacts coin, CoinFacts other) {
+    public Verdict compare(CoinDescription coin, CoinDescription other) {
         for (Criterion criterion : criteria) {
             Verdict verdict =
                     switch (criterion) {
@@ -144,12 +144,12 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
         return sign == 0 ? new Verdict.Same() : sign > 0 ? new Verdict.Better(reason) : new Verdict.Worse(reason);
     }
 
-    private static Verdict sound(CoinFacts coin, CoinFacts other) {
+    private static Verdict sound(CoinDescription coin, CoinDescription other) {
         int sign = Boolean.compare(other.isDetails(), coin.isDetails());
         return decided(sign, sign > 0 ? "sound against " + other.details() : coin.details() + " against sound");
     }
 
-    private static Verdict grade(CoinFacts coin, CoinFacts other) {
+    private static Verdict grade(CoinDescription coin, CoinDescription other) {
         Grade mine = coin.grade();
         Grade its = other.grade();
         if (mine == null && its == null) {
@@ -162,7 +162,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
         return decided(mine.compareTo(its), mine + (mine.compareTo(its) > 0 ? " over " : " under ") + its);
     }
 
-    private Verdict colour(CoinFacts coin, CoinFacts other) {
+    private Verdict colour(CoinDescription coin, CoinDescription other) {
         Colour mine = coin.colour();
         Colour its = other.colour();
         if (mine == null || its == null) {
@@ -172,14 +172,14 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
         return decided(sign, mine + (sign > 0 ? " over " : " under ") + its);
     }
 
-    private static Verdict eye(CoinFacts coin, CoinFacts other) {
+    private static Verdict eye(CoinDescription coin, CoinDescription other) {
         int mine = eyeAppeal(coin);
         int its = eyeAppeal(other);
         return decided(Integer.compare(mine, its), "eye appeal " + mine + (mine > its ? " over " : " under ") + its);
     }
 
     /// The number behind the word eye in the note, 3 when there is none.
-    static int eyeAppeal(CoinFacts facts) {
+    static int eyeAppeal(CoinDescription facts) {
         String note = facts.note().toLowerCase(Locale.ROOT);
         int at = note.indexOf("eye ");
         boolean written = at >= 0
@@ -192,7 +192,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
 
     /// A place in a complete order that agrees with [#compare] wherever that decides; a coin without a grade
     /// stands below every graded one of the same soundness.
-    int[] quality(CoinFacts facts) {
+    int[] quality(CoinDescription facts) {
         int[] vector = new int[criteria.size()];
         for (int i = 0; i < vector.length; i++) {
             vector[i] = switch (criteria.get(i)) {

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Identity;
 
@@ -220,7 +220,7 @@ public final class Selection {
     /// @param home the hunter's own country, for `country other`
     public boolean selects(Issue issue, Country home) {
         return clauses.stream()
-                .allMatch(clause -> holds(clause, CoinFacts.plain(issue.identity()), List.of(issue), home));
+                .allMatch(clause -> holds(clause, CoinDescription.plain(issue.identity()), List.of(issue), home));
     }
 
     /// Whether a coin as found is selected. A coin that could be one of several issues is selected when any of
@@ -228,7 +228,7 @@ public final class Selection {
     ///
     /// @param candidates the issues the coin may be, from [Catalog#lookup]; empty for a coin not in the
     ///     catalogue
-    public boolean selects(CoinFacts facts, List<Issue> candidates, Country home) {
+    public boolean selects(CoinDescription facts, List<Issue> candidates, Country home) {
         if (candidates.isEmpty()) {
             return clauses.stream().allMatch(clause -> holds(clause, facts, candidates, home));
         }
@@ -249,7 +249,7 @@ public final class Selection {
                         clause instanceof Clause.OneOf one && (one.field == Field.VARIETY || one.field == Field.ERROR));
     }
 
-    private static boolean holds(Clause clause, CoinFacts facts, List<Issue> issues, Country home) {
+    private static boolean holds(Clause clause, CoinDescription facts, List<Issue> issues, Country home) {
         Identity identity = facts.identity();
         return switch (clause) {
             case Clause.Everything all -> true;
@@ -263,7 +263,7 @@ public final class Selection {
         };
     }
 
-    private static boolean oneOf(Clause.OneOf one, CoinFacts facts, List<Issue> issues, Country home) {
+    private static boolean oneOf(Clause.OneOf one, CoinDescription facts, List<Issue> issues, Country home) {
         Identity identity = facts.identity();
         Set<String> values = one.values;
         return switch (one.field) {

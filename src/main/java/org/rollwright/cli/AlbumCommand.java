@@ -131,7 +131,7 @@ final class AlbumCommand implements Callable<Integer> {
                                 : new HoleJson(
                                         hole.key(),
                                         coin.ref().toString(),
-                                        coin.facts().state(),
+                                        coin.description().state(),
                                         coin.provenance()));
             }
             return new AlbumJson(
@@ -217,9 +217,11 @@ final class AlbumCommand implements Callable<Integer> {
     }
 
     private static String name(Open.Bench bench, OwnedCoin coin) {
-        String state = coin.facts().state();
+        String state = coin.description().state();
         return bench.catalog()
-                        .name(coin.facts().identity(), coin.facts().identity().denomination())
+                        .name(
+                                coin.description().identity(),
+                                coin.description().identity().denomination())
                 + (state.isEmpty() ? "" : " " + state);
     }
 

@@ -79,7 +79,7 @@ public record Grade(int points) implements Comparable<Grade> {
         };
     }
 
-    /// `VF30`; a proof's letters are the business of [CoinFacts], which knows the strike.
+    /// `VF30`; a proof's letters are the business of [CoinDescription], which knows the strike.
     @Override
     public String toString() {
         String letters = "";

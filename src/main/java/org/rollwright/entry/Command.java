@@ -2,7 +2,7 @@ package org.rollwright.entry;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Mass;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Watch;
@@ -65,5 +65,5 @@ public sealed interface Command {
     record Resume() implements Command {}
 
     /// A find as typed, before it has a number and a place.
-    record FindDraft(CoinFacts facts, int count, boolean ender, Disposition disposition) {}
+    record FindDraft(CoinDescription facts, int count, boolean ender, Disposition disposition) {}
 }

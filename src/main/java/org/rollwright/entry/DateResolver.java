@@ -9,7 +9,7 @@ import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mint;
 
@@ -125,7 +125,7 @@ final class DateResolver {
 
     /// Whether a watch selects an issue; before 1900 only a watch that names the series counts.
     private boolean watches(Selection watch, Issue issue) {
-        return watch.selects(CoinFacts.plain(issue.identity()), List.of(issue), context.home())
+        return watch.selects(CoinDescription.plain(issue.identity()), List.of(issue), context.home())
                 && (issue.year() >= 1900 || watch.namesSeries());
     }
 

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.TradeWord;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
@@ -99,7 +99,7 @@ final class FindReader {
                 return new Result.Other(failure);
             }
         }
-        CoinFacts facts = new CoinFacts(
+        CoinDescription facts = new CoinDescription(
                 identity, grade, details, colour, strike, varieties, errors, String.join(" ", notes), photos);
         return new Result.Draft(new Command.FindDraft(facts, count == null ? 1 : count, ender, disposition));
     }

@@ -8,7 +8,7 @@ import java.util.Set;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.TradeWord;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
@@ -32,7 +32,7 @@ public final class FindText {
     /// @param box denomination of the box it will be read in; another denomination is written out
     public static String print(Command.FindDraft draft, Catalog catalog, Denomination box) {
         List<String> words = new ArrayList<>();
-        CoinFacts facts = draft.facts();
+        CoinDescription facts = draft.facts();
         Identity identity = facts.identity();
         if (draft.count() > 1) {
             words.add("x" + draft.count());

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mass;
 
@@ -50,7 +50,7 @@ public final class Sentence {
     }
 
     private static String draft(Command.FindDraft draft, Catalog catalog, Denomination box) {
-        CoinFacts facts = draft.facts();
+        CoinDescription facts = draft.facts();
         StringBuilder words = new StringBuilder();
         if (draft.count() > 1) {
             words.append(draft.count()).append(" × ");

@@ -2,7 +2,7 @@ package org.rollwright.hunt;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mass;
 
@@ -48,7 +48,7 @@ public sealed interface Event {
     record FindLogged(Find find) implements Event {}
 
     /// What a find is was corrected; its place and number stay.
-    record FindCorrected(FindId find, CoinFacts facts, int count, boolean ender) implements Event {}
+    record FindCorrected(FindId find, CoinDescription facts, int count, boolean ender) implements Event {}
 
     /// A find belongs to another roll or box.
     record FindMoved(FindId find, BoxId box, int roll) implements Event {}
@@ -101,7 +101,7 @@ public sealed interface Event {
     }
 
     /// A coin owned before the journal began, or bought, or given.
-    record CoinAdded(CoinRef coin, CoinFacts facts, String provenance) implements Event {}
+    record CoinAdded(CoinRef coin, CoinDescription facts, String provenance) implements Event {}
 
     /// An album was made or its rule rewritten.
     record AlbumDefined(AlbumId album, String name, String rule) implements Event {}

@@ -1,7 +1,7 @@
 package org.rollwright.hunt;
 
 import java.time.Instant;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 
 /// One find: one coin, or several alike found together.
 ///
@@ -16,7 +16,7 @@ public record Find(
         int ordinal,
         BoxId box,
         int roll,
-        CoinFacts facts,
+        CoinDescription facts,
         int count,
         boolean ender,
         Disposition disposition,
@@ -31,7 +31,7 @@ public record Find(
         }
     }
 
-    Find corrected(CoinFacts newFacts, int newCount, boolean newEnder) {
+    Find corrected(CoinDescription newFacts, int newCount, boolean newEnder) {
         return new Find(id, hunt, ordinal, box, roll, newFacts, newCount, newEnder, disposition, at);
     }
 

@@ -1,8 +1,8 @@
 package org.rollwright.hunt;
 
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 
 /// One coin in the hunter's hands.
 ///
 /// @param provenance where it came from, for a person: `Box 12, roll 7` or what was said when it was added
-public record OwnedCoin(CoinRef ref, CoinFacts facts, String provenance) {}
+public record OwnedCoin(CoinRef ref, CoinDescription description, String provenance) {}

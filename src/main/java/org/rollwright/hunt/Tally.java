@@ -10,7 +10,7 @@ import java.util.function.Function;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
@@ -108,7 +108,7 @@ public final class Tally {
         }
         for (Map.Entry<Identity, Integer> entry : book.coinsByIdentity().entrySet()) {
             Identity identity = entry.getKey();
-            if (good.selection().selects(CoinFacts.plain(identity), catalog.lookup(identity), home)) {
+            if (good.selection().selects(CoinDescription.plain(identity), catalog.lookup(identity), home)) {
                 coins += entry.getValue();
             }
         }

@@ -7,7 +7,7 @@ import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Mass;
@@ -119,7 +119,7 @@ final class EventJson {
                 .changeDefaultPropertyInclusion(inclusion ->
                         JsonInclude.Value.construct(JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL))
                 .addMixIn(Event.class, EventMixin.class)
-                .addMixIn(CoinFacts.class, FactsMixin.class)
+                .addMixIn(CoinDescription.class, FactsMixin.class)
                 .addMixIn(BoxId.class, NumberMixin.class)
                 .addMixIn(HuntId.class, NumberMixin.class)
                 .addMixIn(FindId.class, NumberMixin.class)

@@ -7,7 +7,7 @@ import org.rollwright.album.AlbumIndex;
 import org.rollwright.album.AlbumShelves;
 import org.rollwright.album.AlbumState;
 import org.rollwright.album.HoleAlert;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.Find;
@@ -47,7 +47,7 @@ final class AlbumShelf {
     }
 
     /// What a coin just being typed would do.
-    List<HoleAlert> alerts(CoinFacts facts) {
+    List<HoleAlert> alerts(CoinDescription facts) {
         return bench.desk().read(this::index).alerts(facts);
     }
 

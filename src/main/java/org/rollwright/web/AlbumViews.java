@@ -12,7 +12,7 @@ import org.rollwright.album.WantList;
 import org.rollwright.catalog.AlbumExample;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Rarity;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Grade;
 import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.Find;
@@ -114,14 +114,14 @@ public final class AlbumViews {
     }
 
     private static @Nullable Grade gradeOf(Logbook book, CoinRef ref) {
-        return book.coin(ref).map(coin -> coin.facts().grade()).orElse(null);
+        return book.coin(ref).map(coin -> coin.description().grade()).orElse(null);
     }
 
     private static String state(Logbook book, CoinRef ref) {
-        return book.coin(ref).map(coin -> stateOf(coin.facts())).orElse("");
+        return book.coin(ref).map(coin -> stateOf(coin.description())).orElse("");
     }
 
-    private static String stateOf(CoinFacts facts) {
+    private static String stateOf(CoinDescription facts) {
         return facts.state().isEmpty() ? "no grade told" : facts.state();
     }
 
@@ -140,9 +140,9 @@ public final class AlbumViews {
         return new Cell(
                 hole.key(),
                 true,
-                stateOf(coin.get().facts()),
+                stateOf(coin.get().description()),
                 coin.get().provenance(),
-                coin.get().facts().note(),
+                coin.get().description().note(),
                 rarity.word(),
                 box);
     }
@@ -200,8 +200,10 @@ public final class AlbumViews {
     }
 
     private static String coin(Catalog catalog, OwnedCoin coin) {
-        String state = coin.facts().state();
-        return catalog.name(coin.facts().identity(), coin.facts().identity().denomination())
+        String state = coin.description().state();
+        return catalog.name(
+                        coin.description().identity(),
+                        coin.description().identity().denomination())
                 + (state.isEmpty() ? "" : " " + state) + " (" + coin.provenance()
                 + ")";
     }

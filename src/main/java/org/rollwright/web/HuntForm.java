@@ -132,9 +132,9 @@ public record HuntForm(
         if (!wrong.isEmpty() || details.isEmpty() || facts.isEmpty()) {
             return new Checked(null, wrong);
         }
-        Denomination coin = facts.get().denomination();
+        Denomination chosenCoin = facts.get().denomination();
         BoxDetails one = details.get();
-        return new Checked((book, hunt) -> start(book, hunt, coin, one, howMany, chosen), List.of());
+        return new Checked((book, hunt) -> start(book, hunt, chosenCoin, one, howMany, chosen), List.of());
     }
 
     private String nameOr(String otherwise) {

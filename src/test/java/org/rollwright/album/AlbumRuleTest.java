@@ -9,7 +9,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.rollwright.catalog.AlbumExample;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
@@ -31,8 +31,8 @@ class AlbumRuleTest {
         return new Places(rule, CATALOG, rule.holes(CATALOG, Country.US));
     }
 
-    private static CoinFacts cent(int year, Mint mint) {
-        return CoinFacts.plain(CATALOG.lookup(Identity.of(Denomination.US_CENT, year, mint))
+    private static CoinDescription cent(int year, Mint mint) {
+        return CoinDescription.plain(CATALOG.lookup(Identity.of(Denomination.US_CENT, year, mint))
                 .getFirst()
                 .identity());
     }
@@ -92,7 +92,7 @@ class AlbumRuleTest {
         assertThat(keys(places("series memorial; years 1960; kinds apart").holes()))
                 .containsExactly("1960-P large date", "1960-P small date", "1960-D large date", "1960-D small date");
         Places apart = places("series memorial; years 1960; kinds apart");
-        CoinFacts untold = CoinFacts.plain(Identity.of(Denomination.US_CENT, 1960, Mint.D));
+        CoinDescription untold = CoinDescription.plain(Identity.of(Denomination.US_CENT, 1960, Mint.D));
         assertThat(apart.fit(untold).holes()).isEmpty();
         assertThat(keys(apart.fit(untold).untold()))
                 .containsExactlyInAnyOrder("1960-D large date", "1960-D small date");
@@ -103,8 +103,8 @@ class AlbumRuleTest {
     @Test
     void a_variety_hole_takes_only_a_coin_with_that_variety() {
         Places places = places("series wheat; years 1955; also 1955 ddo");
-        CoinFacts plain = cent(1955, Mint.P);
-        CoinFacts doubled = new CoinFacts(
+        CoinDescription plain = cent(1955, Mint.P);
+        CoinDescription doubled = new CoinDescription(
                 plain.identity(), null, null, null, Strike.BUSINESS, List.of("ddo"), List.of(), "", List.of());
         assertThat(keys(places.fit(plain).holes())).containsExactly("1955-P");
         assertThat(keys(places.fit(doubled).holes())).containsExactly("1955 ddo", "1955-P");
@@ -112,11 +112,11 @@ class AlbumRuleTest {
 
     @Test
     void conditions_keep_coins_out() {
-        CoinFacts coin = cent(1944, Mint.D);
-        CoinFacts poor = coin.withGrade(new Grade(4));
-        CoinFacts proof =
-                new CoinFacts(coin.identity(), null, null, null, Strike.PROOF, List.of(), List.of(), "", List.of());
-        CoinFacts bent = new CoinFacts(
+        CoinDescription coin = cent(1944, Mint.D);
+        CoinDescription poor = coin.withGrade(new Grade(4));
+        CoinDescription proof = new CoinDescription(
+                coin.identity(), null, null, null, Strike.PROOF, List.of(), List.of(), "", List.of());
+        CoinDescription bent = new CoinDescription(
                 coin.identity(), null, "bent", null, Strike.BUSINESS, List.of(), List.of(), "", List.of());
         assertThat(places("series wheat; least vf20").fit(poor).holes()).isEmpty();
         assertThat(places("series wheat; least vf20").fit(coin).holes()).hasSize(1);

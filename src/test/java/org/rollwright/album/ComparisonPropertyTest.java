@@ -18,7 +18,7 @@ import net.jqwik.api.constraints.LongRange;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
@@ -61,7 +61,7 @@ class ComparisonPropertyTest {
             Places places = new Places(rule, CATALOG, holes);
             Map<String, CoinRef> content = new HashMap<>();
             for (OwnedCoin coin : owned) {
-                List<Hole> fits = places.fit(coin.facts()).holes();
+                List<Hole> fits = places.fit(coin.description()).holes();
                 if (!fits.isEmpty() && random.nextInt(3) == 0 && !lying.contains(coin.ref())) {
                     String hole = fits.get(random.nextInt(fits.size())).key();
                     if (content.putIfAbsent(hole, coin.ref()) == null) {
@@ -74,14 +74,14 @@ class ComparisonPropertyTest {
         return new Case(albums, owned);
     }
 
-    private static CoinFacts coin(Random random) {
+    private static CoinDescription coin(Random random) {
         Identity identity = CATALOG.lookup(Identity.of(
                         Denomination.US_CENT, 1943 + random.nextInt(3), random.nextBoolean() ? Mint.P : Mint.D))
                 .getFirst()
                 .identity();
         Grade grade =
                 random.nextInt(4) == 0 ? null : new Grade(List.of(4, 12, 20, 30).get(random.nextInt(4)));
-        return new CoinFacts(
+        return new CoinDescription(
                 identity,
                 grade,
                 random.nextInt(4) == 0 ? "bent" : null,
@@ -119,10 +119,11 @@ class ComparisonPropertyTest {
     private static long[] aims(Case one, Map<Spot, OwnedCoin> state) {
         Map<Spot, OwnedCoin> before = before(one);
         List<OwnedCoin> worstFirst = new ArrayList<>(one.owned);
-        worstFirst.sort(Comparator.comparing((OwnedCoin coin) -> Policy.usual().quality(coin.facts()), Arrays::compare)
-                .reversed()
-                .thenComparingLong(coin -> coin.ref().find())
-                .reversed());
+        worstFirst.sort(
+                Comparator.comparing((OwnedCoin coin) -> Policy.usual().quality(coin.description()), Arrays::compare)
+                        .reversed()
+                        .thenComparingLong(coin -> coin.ref().find())
+                        .reversed());
         long priority = 0;
         long quality = 0;
         long stays = 0;
@@ -167,11 +168,11 @@ class ComparisonPropertyTest {
         @Nullable OwnedCoin there = before.get(spot);
         for (OwnedCoin coin : one.owned) {
             boolean fits = coin.equals(there)
-                    || one.albums.get(spot.album).places().fit(coin.facts()).holes().stream()
+                    || one.albums.get(spot.album).places().fit(coin.description()).holes().stream()
                             .anyMatch(hole -> hole.key().equals(spot.hole));
             boolean allowed = there == null
                     || coin.equals(there)
-                    || Policy.usual().compare(coin.facts(), there.facts()) instanceof Policy.Verdict.Better;
+                    || Policy.usual().compare(coin.description(), there.description()) instanceof Policy.Verdict.Better;
             if (fits && allowed && used.add(coin.ref())) {
                 now.put(spot, coin);
                 search(one, spots, at + 1, before, now, used, best);
@@ -200,7 +201,7 @@ class ComparisonPropertyTest {
             OwnedCoin now = after.get(spot);
             assertThat(now).as("seed %d", seed).isNotNull();
             assertThat(now.equals(coin)
-                            || Policy.usual().compare(now.facts(), coin.facts()) instanceof Policy.Verdict.Better)
+                            || Policy.usual().compare(now.facts(), coin.description()) instanceof Policy.Verdict.Better)
                     .as("seed %d", seed)
                     .isTrue();
         });

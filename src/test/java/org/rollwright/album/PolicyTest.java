@@ -11,7 +11,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
@@ -20,9 +20,9 @@ import org.rollwright.coin.Mint;
 import org.rollwright.coin.Strike;
 
 class PolicyTest {
-    private static CoinFacts coin(
+    private static CoinDescription coin(
             @Nullable Integer grade, @Nullable String details, @Nullable Colour colour, String note) {
-        return new CoinFacts(
+        return new CoinDescription(
                 Identity.of(Denomination.US_CENT, 1944, Mint.D),
                 grade == null ? null : new Grade(grade),
                 details,
@@ -34,7 +34,7 @@ class PolicyTest {
                 List.of());
     }
 
-    private static Policy.Verdict compare(CoinFacts a, CoinFacts b) {
+    private static Policy.Verdict compare(CoinDescription a, CoinDescription b) {
         return Policy.usual().compare(a, b);
     }
 
@@ -79,7 +79,7 @@ class PolicyTest {
     }
 
     @Provide
-    Arbitrary<CoinFacts> coins() {
+    Arbitrary<CoinDescription> coins() {
         return Combinators.combine(
                         Arbitraries.of(4, 12, 30, 63).injectNull(0.2),
                         Arbitraries.of("bent").injectNull(0.6),
@@ -90,7 +90,7 @@ class PolicyTest {
 
     @Property
     void better_one_way_is_worse_the_other(
-            @ForAll("policies") Policy policy, @ForAll("coins") CoinFacts a, @ForAll("coins") CoinFacts b) {
+            @ForAll("policies") Policy policy, @ForAll("coins") CoinDescription a, @ForAll("coins") CoinDescription b) {
         Policy.Verdict there = policy.compare(a, b);
         Policy.Verdict back = policy.compare(b, a);
         assertThat(there instanceof Policy.Verdict.Better).isEqualTo(back instanceof Policy.Verdict.Worse);

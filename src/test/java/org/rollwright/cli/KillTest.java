@@ -80,7 +80,7 @@ class KillTest {
     private static void killAfter(ExecutorService killer, Process process, long micros) {
         killer.execute(() -> {
             LockSupport.parkNanos(TimeUnit.MICROSECONDS.toNanos(micros));
-            process.destroyForcibly();
+            process.toHandle().destroyForcibly();
         });
     }
 

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.catalog.Selection;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
@@ -29,7 +29,7 @@ class EntryLineTest {
         return new EntryContext(CATALOG, new Denomination(Country.US, denomination), selections, 2026);
     }
 
-    private static CoinFacts find(String line, EntryContext context) {
+    private static CoinDescription find(String line, EntryContext context) {
         Reading reading = EntryParser.parse(line, context);
         assertThat(reading).as(line).isInstanceOf(Reading.Clear.class);
         Command command = ((Reading.Clear) reading).commands().getFirst();
@@ -63,7 +63,7 @@ class EntryLineTest {
         "14d, 1914, D",
     })
     void a_date_may_be_written_in_any_habit(String line, int year, String mint) {
-        CoinFacts facts = find(line, watching("cent", "wheat"));
+        CoinDescription facts = find(line, watching("cent", "wheat"));
         assertThat(facts.identity().year()).isEqualTo(year);
         assertThat(facts.identity().mint()).isEqualTo(new Mint(mint));
     }
@@ -102,36 +102,36 @@ class EntryLineTest {
 
     @Test
     void sixty_four_in_a_box_of_dimes_is_silver() {
-        CoinFacts facts = find("64", watching("dime"));
+        CoinDescription facts = find("64", watching("dime"));
         assertThat(CATALOG.lookup(facts.identity()))
                 .allSatisfy(issue -> assertThat(issue.alloy().metal()).isEqualTo(org.rollwright.coin.Metal.SILVER));
     }
 
     @Test
     void grade_colour_variety_and_note_follow_in_any_order() {
-        CoinFacts facts = find("36d bn \"notch, under the D\" rpm vf30", watching("cent", "wheat"));
+        CoinDescription facts = find("36d bn \"notch, under the D\" rpm vf30", watching("cent", "wheat"));
         assertThat(facts.grade()).isEqualTo(new Grade(30));
         assertThat(facts.colour()).isEqualTo(Colour.BN);
         assertThat(facts.varieties()).containsExactly("rpm");
         assertThat(facts.note()).isEqualTo("notch, under the D");
-        CoinFacts joined = find("55 ms64rd", watching("cent", "wheat"));
+        CoinDescription joined = find("55 ms64rd", watching("cent", "wheat"));
         assertThat(joined.grade()).isEqualTo(new Grade(64));
         assertThat(joined.colour()).isEqualTo(Colour.RD);
-        CoinFacts proof = find("50 pf65", watching("cent", "wheat"));
+        CoinDescription proof = find("50 pf65", watching("cent", "wheat"));
         assertThat(proof.strike()).isEqualTo(Strike.PROOF);
         assertThat(proof.grade()).isEqualTo(new Grade(65));
     }
 
     @Test
     void other_countries_and_denominations_may_stray_in() {
-        CoinFacts canadian = find("ca 67", watching("cent", "wheat"));
+        CoinDescription canadian = find("ca 67", watching("cent", "wheat"));
         assertThat(canadian.identity().denomination()).isEqualTo(new Denomination(Country.CANADA, "cent"));
         assertThat(canadian.identity().year()).isEqualTo(1967);
         for (String line : List.of("dime 64", "64 dime")) {
             assertThat(find(line, watching("cent", "wheat")).identity().denomination())
                     .isEqualTo(new Denomination(Country.US, "dime"));
         }
-        CoinFacts british = find("gb 1p 1988", watching("cent", "wheat"));
+        CoinDescription british = find("gb 1p 1988", watching("cent", "wheat"));
         assertThat(british.identity().denomination()).isEqualTo(new Denomination(new Country("GB"), "1p"));
         assertThat(find("bm 1970", watching("cent")).identity().denomination().country())
                 .isEqualTo(new Country("BM"));
@@ -141,7 +141,7 @@ class EntryLineTest {
     void what_cannot_be_read_is_said_to_be_unreadable() {
         assertThat(find("nd", watching("cent", "wheat")).identity().year()).isNull();
         assertThat(find("nd s", watching("cent", "wheat")).identity().mint()).isEqualTo(Mint.S);
-        CoinFacts noMint = find("36?", watching("cent", "wheat"));
+        CoinDescription noMint = find("36?", watching("cent", "wheat"));
         assertThat(noMint.identity().mint()).isNull();
         assertThat(noMint.identity().year()).isEqualTo(1936);
     }

@@ -15,7 +15,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.TradeWord;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
@@ -30,7 +30,7 @@ class EntryPropertyTest {
 
     @Provide
     Arbitrary<Command.FindDraft> drafts() {
-        Arbitrary<CoinFacts> facts = Combinators.combine(
+        Arbitrary<CoinDescription> facts = Combinators.combine(
                         identities(),
                         Arbitraries.of(Grade.steps()).map(Grade::new).optional(),
                         texts().optional(),
@@ -39,7 +39,7 @@ class EntryPropertyTest {
                         said(TradeWord.Role.VARIETY),
                         said(TradeWord.Role.ERROR),
                         texts().optional())
-                .as((identity, grade, details, colour, strike, varieties, errors, note) -> new CoinFacts(
+                .as((identity, grade, details, colour, strike, varieties, errors, note) -> new CoinDescription(
                         identity,
                         grade.orElse(null),
                         details.orElse(null),

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import org.rollwright.coin.CoinFacts;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mass;
@@ -122,7 +122,7 @@ public final class Histories {
         };
     }
 
-    private static CoinFacts coin(Random random) {
-        return CoinFacts.plain(Identity.of(Denomination.US_CENT, 1909 + random.nextInt(50), Mint.D));
+    private static CoinDescription coin(Random random) {
+        return CoinDescription.plain(Identity.of(Denomination.US_CENT, 1909 + random.nextInt(50), Mint.D));
     }
 }

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 /// @param errors words such as `clip`, in the order given
 /// @param note free text, blank when there is none
 /// @param photos references of stored photographs
-public record CoinFacts(
+public record CoinDescription(
         Identity identity,
         @Nullable Grade grade,
         @Nullable String details,
@@ -22,22 +22,22 @@ public record CoinFacts(
         String note,
         List<String> photos) {
 
-    public CoinFacts {
+    public CoinDescription {
         varieties = List.copyOf(varieties);
         errors = List.copyOf(errors);
         photos = List.copyOf(photos);
     }
 
-    public static CoinFacts plain(Identity identity) {
-        return new CoinFacts(identity, null, null, null, Strike.BUSINESS, List.of(), List.of(), "", List.of());
+    public static CoinDescription plain(Identity identity) {
+        return new CoinDescription(identity, null, null, null, Strike.BUSINESS, List.of(), List.of(), "", List.of());
     }
 
-    public CoinFacts withGrade(@Nullable Grade newGrade) {
-        return new CoinFacts(identity, newGrade, details, colour, strike, varieties, errors, note, photos);
+    public CoinDescription withGrade(@Nullable Grade newGrade) {
+        return new CoinDescription(identity, newGrade, details, colour, strike, varieties, errors, note, photos);
     }
 
-    public CoinFacts withIdentity(Identity newIdentity) {
-        return new CoinFacts(newIdentity, grade, details, colour, strike, varieties, errors, note, photos);
+    public CoinDescription withIdentity(Identity newIdentity) {
+        return new CoinDescription(newIdentity, grade, details, colour, strike, varieties, errors, note, photos);
     }
 
     /// Whether the coin has damage or cleaning that ranks it below every sound coin.

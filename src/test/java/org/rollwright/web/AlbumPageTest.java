@@ -1,0 +1,72 @@
+package org.rollwright.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/// From a rule typed in the page to coins in holes, and back.
+class AlbumPageTest {
+    private TestBench bench;
+    private BrowserContext window;
+
+    @BeforeEach
+    void open() {
+        bench = new TestBench();
+        window = Browser.window();
+    }
+
+    @AfterEach
+    void close() {
+        window.close();
+        bench.close();
+    }
+
+    private long filled() {
+        return bench.bench.desk().read(book -> (long)
+                book.albums().stream().mapToInt(album -> album.holes().size()).sum());
+    }
+
+    @Test
+    void an_album_is_made_compared_accepted_in_part_and_the_acceptance_undone() {
+        bench.type("+ 39s vf20", "44 g6", "44 xf40");
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/albums");
+        page.locator("input[name=name]:not([type=hidden])").fill("War years");
+        page.locator("textarea[name=rule]").fill("series wheat; yers 1939-1945");
+        page.locator("form.form button").click();
+        assertThat(page.locator(".problem").first()).containsText("yers");
+        assertThat(page.locator("textarea[name=rule]")).hasValue("series wheat; yers 1939-1945");
+        page.locator("textarea[name=rule]").fill("series wheat; years 1939-1945");
+        page.locator("form.form button").click();
+        assertThat(page.locator("main")).containsText("War years");
+        assertThat(filled()).isZero();
+
+        page.navigate(bench.address + "/albums/compare");
+        assertThat(page.locator(".moves li").first()).containsText("1939-S");
+        assertThat(page.locator("ul.moves").first().locator("li")).hasCount(2);
+        assertThat(page.locator("main")).containsText("XF40");
+        page.locator("ul.moves input[type=checkbox]").first().uncheck();
+        page.getByText("Accept the ticked ones").click();
+        assertThat(page.locator("h1")).hasText("Albums");
+        assertThat(filled()).isEqualTo(1);
+        page.navigate(bench.address + "/albums/compare");
+        assertThat(page.locator("ul.moves").first().locator("li")).hasCount(1);
+
+        page.navigate(bench.address + "/albums/1");
+        assertThat(page.locator(".hole.filled")).hasCount(1);
+        assertThat(page.locator(".hole.filled")).containsText("XF40");
+        assertThat(page.locator(".hole.filled")).containsText("Box 12, roll 1");
+        page.navigate(bench.address + "/albums");
+        page.getByText("Undo").first().click();
+        assertThat(page.locator("main")).containsText("War years");
+        assertThat(filled()).isZero();
+        assertThat(complaints).isEmpty();
+    }
+}
