@@ -201,7 +201,8 @@ class ComparisonPropertyTest {
             OwnedCoin now = after.get(spot);
             assertThat(now).as("seed %d", seed).isNotNull();
             assertThat(now.equals(coin)
-                            || Policy.usual().compare(now.facts(), coin.description()) instanceof Policy.Verdict.Better)
+                            || Policy.usual().compare(now.description(), coin.description())
+                                    instanceof Policy.Verdict.Better)
                     .as("seed %d", seed)
                     .isTrue();
         });
