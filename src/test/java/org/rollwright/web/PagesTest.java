@@ -41,19 +41,8 @@ class PagesTest {
 
     @BeforeAll
     static void fill() {
-        bench.type(
-                "e 2/52",
-                "+ 44",
-                "+",
-                "+ 57d xf40, ca 61",
-                "+, + x3 56d vf20",
-                "r5 49",
-                "+ 36d rpm vf30 bn \"notch under the D\"",
-                "+, +, + 19s g6",
-                "+ 43 vf20 ender",
-                "w 3lb 4oz \"copper pile\"",
-                "watch everything",
-                "+");
+        bench.typeAnEvening();
+        bench.type("watch everything");
         bench.bench
                 .desk()
                 .record(

@@ -62,6 +62,22 @@ final class TestBench implements AutoCloseable {
         }
     }
 
+    /// The lines of a short evening: enders, a short roll, grades, a note, a weighing.
+    void typeAnEvening() {
+        type(
+                "e 2/52",
+                "+ 44",
+                "+",
+                "+ 57d xf40, ca 61",
+                "+, + x3 56d vf20",
+                "r5 49",
+                "+ 36d rpm vf30 bn \"notch under the D\"",
+                "+, +, + 19s g6",
+                "+ 43 vf20 ender",
+                "w 3lb 4oz \"copper pile\"",
+                "+");
+    }
+
     @Override
     public void close() {
         server.close();
@@ -70,18 +86,7 @@ final class TestBench implements AutoCloseable {
     /// Serves until it is stopped, for looking at pages.
     public static void main(String[] args) throws InterruptedException {
         try (TestBench bench = new TestBench()) {
-            bench.type(
-                    "e 2/52",
-                    "+ 44",
-                    "+",
-                    "+ 57d xf40, ca 61",
-                    "+, + x3 56d vf20",
-                    "r5 49",
-                    "+ 36d rpm vf30 bn \"notch under the D\"",
-                    "+, +, + 19s g6",
-                    "+ 43 vf20 ender",
-                    "w 3lb 4oz \"copper pile\"",
-                    "+");
+            bench.typeAnEvening();
             System.out.println(bench.address);
             Thread.sleep(Long.MAX_VALUE);
         }
