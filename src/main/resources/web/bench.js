@@ -14,6 +14,61 @@
     });
   }
 
+  var review = document.getElementById("review");
+  if (review) reviewKeys(review);
+
+  // The review of a narration: one row after the other by keyboard, the captions moving along.
+  function reviewKeys(form) {
+    var ticked = document.getElementById("ticked");
+    function lines() { return Array.prototype.slice.call(form.querySelectorAll(".say")); }
+    function go(from, by) {
+      var all = lines();
+      var next = all[all.indexOf(from) + by];
+      if (next) { next.focus(); next.select(); }
+    }
+    function keep(input, yes) {
+      input.closest(".said-row").querySelector("input[type=checkbox]").checked = yes;
+      count();
+    }
+    function count() {
+      var sum = 0;
+      lines().forEach(function (input) {
+        var on = input.closest(".said-row").querySelector("input[type=checkbox]").checked;
+        var text = input.value.trim();
+        if (!on || text === "" || text.indexOf("w ") === 0) return;
+        var times = /^x([0-9]{1,4})( |$)/.exec(text);
+        sum += times ? Number(times[1]) : 1;
+      });
+      ticked.textContent = String(sum);
+    }
+    function submit(what) { form.querySelector("button[value=" + what + "]").click(); }
+    form.addEventListener("input", count);
+    form.addEventListener("focusin", function (event) {
+      var row = event.target.closest(".said-row");
+      var cue = row && document.getElementById("cue-" + row.dataset.cue);
+      form.querySelectorAll(".captions .now").forEach(function (one) { one.classList.remove("now"); });
+      if (cue) {
+        cue.classList.add("now");
+        var list = cue.parentElement;
+        list.scrollTop = cue.offsetTop - list.offsetTop - list.clientHeight / 3;
+      }
+    });
+    form.addEventListener("keydown", function (event) {
+      var input = event.target;
+      var inRow = input.closest && input.closest(".said-row");
+      if (event.key === "Enter" && event.ctrlKey) { event.preventDefault(); submit("accept"); return; }
+      if (event.altKey && (event.key === "n" || event.key === "N")) { event.preventDefault(); submit("add"); return; }
+      if (!inRow) return;
+      var say = inRow.querySelector(".say");
+      if (event.key === "Enter") { event.preventDefault(); keep(say, true); go(say, 1); }
+      else if (event.altKey && (event.key === "x" || event.key === "X")) { event.preventDefault(); keep(say, false); go(say, 1); }
+      else if (event.key === "ArrowDown") { event.preventDefault(); go(say, 1); }
+      else if (event.key === "ArrowUp") { event.preventDefault(); go(say, -1); }
+    });
+    var wrong = form.querySelector(".said-row.wrong .say") || lines()[0];
+    if (wrong) wrong.focus();
+  }
+
   var mat = document.getElementById("mat");
   if (!mat) return;
   var hunt = mat.dataset.hunt;

@@ -8,6 +8,9 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogLoader;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.Phrases;
+import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.Desk;
 import org.rollwright.store.CatalogTexts;
 import org.rollwright.store.DataFolder;
@@ -69,6 +72,13 @@ final class Open {
         texts.problems().forEach(problem -> talk.println(problem + " The file was left out."));
         loaded.problems().forEach(problem -> talk.println(problem + " The file was left out."));
         return loaded.catalog();
+    }
+
+    /// The decoder of narrations with its data.
+    static Decoder decoder() {
+        return new Decoder(
+                Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
+                Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
     /// Opens the store.

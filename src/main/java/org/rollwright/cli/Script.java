@@ -205,7 +205,7 @@ final class Script {
         if (parts.length != 5) {
             return new Line(number, text, 0, "An opening balance has five parts.", right);
         }
-        Optional<DenominationFacts> facts = denomination(parts[0]);
+        Optional<DenominationFacts> facts = denomination(catalog, parts[0]);
         Optional<WatchName> watch = catalog.watchByWord(parts[1]);
         if (facts.isEmpty() || watch.isEmpty()) {
             return new Line(number, text, 0, "The denomination or the watch is not known.", right);
@@ -227,7 +227,7 @@ final class Script {
         }
     }
 
-    Optional<DenominationFacts> denomination(String word) {
+    static Optional<DenominationFacts> denomination(Catalog catalog, String word) {
         String lower = word.toLowerCase(java.util.Locale.ROOT);
         int space = lower.indexOf(' ');
         org.rollwright.coin.Country country = org.rollwright.coin.Country.US;
@@ -276,7 +276,7 @@ final class Script {
     ///     stamp, sisters, picked, ordered, returned, to, note
     Line start(int number, String text, String name, Map<String, String> values) {
         String coin = values.getOrDefault("denomination", "cent");
-        Optional<DenominationFacts> facts = denomination(coin);
+        Optional<DenominationFacts> facts = denomination(catalog, coin);
         if (facts.isEmpty()) {
             return new Line(
                     number,

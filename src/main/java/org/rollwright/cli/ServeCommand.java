@@ -53,7 +53,8 @@ final class ServeCommand implements Callable<Integer> {
                 fill(bench);
             }
             InstantSource clock = InstantSource.system();
-            Pages.Work work = new Pages.Work(bench.desk(), bench.catalog(), bench.recorder(), clock, open.demo());
+            Pages.Work work =
+                    new Pages.Work(bench.desk(), bench.catalog(), bench.recorder(), Open.decoder(), clock, open.demo());
             switch (pages.start(work, port)) {
                 case Pages.Started.NoPort none ->
                     throw new Open.Stop(

@@ -49,7 +49,7 @@ final class WarmUpCommand implements Callable<Integer> {
                                         "+ 44d, x2 41"),
                                 true,
                                 line -> {});
-                if (pages.start(new Pages.Work(desk, bench.catalog(), recorder, clock, false), 0)
+                if (pages.start(new Pages.Work(desk, bench.catalog(), recorder, Open.decoder(), clock, false), 0)
                         instanceof Pages.Started.Running running) {
                     try (Pages.Serving serving = running.serving()) {
                         for (String page : List.of(

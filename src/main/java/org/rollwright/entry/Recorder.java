@@ -89,6 +89,81 @@ public final class Recorder {
         };
     }
 
+    /// One of several lines recorded together: a find told in a recording, a weight.
+    ///
+    /// @param at when it happened
+    /// @param box which box of the hunt, from 1
+    /// @param roll within the box; 0 for none in particular
+    /// @param line blank for a roll that was searched and held nothing
+    public record Told(Instant at, int box, int roll, String line) {}
+
+    /// What came of several lines.
+    public sealed interface Together {
+        /// All of them are durable, as one step of undo.
+        record Recorded(long seq) implements Together {}
+
+        /// None was recorded, because of one.
+        ///
+        /// @param row which one, from 0; -1 for all
+        record Wrong(int row, String wrong, String right) implements Together {}
+    }
+
+    /// Records finds and weights told elsewhere, in order of box and roll, as one step of undo or not at all.
+    public Together recordTogether(HuntId hunt, String raw, List<Told> told) {
+        Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
+        if (context.isEmpty()) {
+            return new Together.Wrong(-1, "There is no hunt " + hunt + ".", "Look at the list of hunts.");
+        }
+        List<List<Command>> commands = new ArrayList<>();
+        for (int row = 0; row < told.size(); row++) {
+            switch (EntryParser.parse(told.get(row).line(), context.get())) {
+                case Reading.Clear clear -> commands.add(clear.commands());
+                case Reading.Empty empty -> commands.add(List.of());
+                case Reading.Problem problem -> {
+                    return new Together.Wrong(row, problem.wrong(), problem.right());
+                }
+                case Reading.Choose choose -> {
+                    return new Together.Wrong(
+                            row,
+                            choose.question(),
+                            "Write one of: "
+                                    + String.join(
+                                            ", ",
+                                            choose.options().stream()
+                                                    .map(Reading.Option::label)
+                                                    .toList())
+                                    + ".");
+                }
+            }
+            boolean others = commands.getLast().stream()
+                    .anyMatch(one -> !(one instanceof Command.Found) && !(one instanceof Command.Weigh));
+            if (others) {
+                return new Together.Wrong(row, "Only finds and weights can stand here.", "Write a find such as 39s.");
+            }
+        }
+        int[] row = {-1};
+        try {
+            Outcome outcome = outcome(desk.recordAt(clock.instant(), raw, book -> {
+                Translation translation = new Translation(book, hunt, clock.instant());
+                List<Event> events = new ArrayList<>();
+                for (row[0] = 0; row[0] < told.size(); row[0]++) {
+                    translation.told(told.get(row[0]), commands.get(row[0]), events);
+                }
+                row[0] = -1;
+                return new Desk.Step(hunt.number(), new Event.Batch(events));
+            }));
+            return switch (outcome) {
+                case Outcome.Recorded recorded -> new Together.Recorded(recorded.seq());
+                case Outcome.Refused refused ->
+                    new Together.Wrong(
+                            -1, refused.refusal().wrong(), refused.refusal().right());
+                case Outcome.NotClear notClear -> throw new IllegalStateException("a batch is not read");
+            };
+        } catch (CannotTranslate e) {
+            return new Together.Wrong(row[0], e.refusal.wrong(), e.refusal.right());
+        }
+    }
+
     /// What a line of this hunt is read against.
     public EntryContext context(Logbook book, Hunt hunt) {
         Denomination denomination = hunt.box()
@@ -126,7 +201,7 @@ public final class Recorder {
     private static final class Translation {
         private final Logbook book;
         private final Hunt hunt;
-        private final Instant at;
+        private Instant at;
         private @Nullable BoxId box;
         private int roll;
         private long nextFind;
@@ -150,6 +225,18 @@ public final class Recorder {
                 translate(command, events);
             }
             return events.size() == 1 ? events.getFirst() : new Event.Batch(events);
+        }
+
+        /// What was told of one place: the roll is opened when it is another one, then what was found there.
+        void told(Told told, List<Command> commands, List<Event> into) {
+            at = told.at();
+            BoxId wanted = nth(told.box());
+            if (told.roll() > 0 && (!wanted.equals(box) || told.roll() != roll)) {
+                box = wanted;
+                roll = told.roll();
+                into.add(new Event.RollOpened(hunt.id(), wanted, roll));
+            }
+            commands.forEach(command -> translate(command, into));
         }
 
         private void translate(Command command, List<Event> into) {

@@ -48,7 +48,7 @@ public final class CatalogTexts {
         return new Texts(files, problems);
     }
 
-    /// A text of ours, such as `albums.csv`.
+    /// A text of ours, such as `albums.csv` or `narration/weights.csv`.
     public static String resource(String name) {
         try (InputStream in = CatalogTexts.class.getResourceAsStream("/catalog/" + name)) {
             if (in == null) {

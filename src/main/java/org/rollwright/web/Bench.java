@@ -3,9 +3,11 @@ package org.rollwright.web;
 import java.time.InstantSource;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Decoder;
 import org.rollwright.hunt.Desk;
 
 /// What the pages work on.
 ///
 /// @param demo whether this is the invented demo series, which every page says
-public record Bench(Desk desk, Catalog catalog, Recorder recorder, InstantSource clock, boolean demo) {}
+public record Bench(
+        Desk desk, Catalog catalog, Recorder recorder, Decoder decoder, InstantSource clock, boolean demo) {}

@@ -95,6 +95,7 @@ public final class Server implements AutoCloseable {
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
             new MatPages(bench, render, shelf, live).register(config.routes);
+            new NarrationPages(bench, render).register(config.routes);
             new BoxPages(bench, render).register(config.routes);
             new AlbumPages(bench, render, shelf).register(config.routes);
             new GuidePages(bench, render).register(config.routes);

@@ -6,6 +6,9 @@ import java.util.List;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.Phrases;
+import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Desk;
@@ -14,6 +17,7 @@ import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.MemoryJournal;
 import org.rollwright.hunt.Watch;
+import org.rollwright.store.CatalogTexts;
 
 /// A server over a journal in memory, with one hunt of two cent boxes under way.
 final class TestBench implements AutoCloseable {
@@ -25,7 +29,7 @@ final class TestBench implements AutoCloseable {
         InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
         Desk desk = new Desk(new MemoryJournal(), clock, new Logbook());
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock);
-        bench = new Bench(desk, CatalogFolder.catalog(), recorder, clock, true);
+        bench = new Bench(desk, CatalogFolder.catalog(), recorder, decoder(), clock, true);
         desk.record(
                 1,
                 "",
@@ -43,6 +47,12 @@ final class TestBench implements AutoCloseable {
         }
         server = running.server();
         address = "http://127.0.0.1:" + running.port();
+    }
+
+    private static Decoder decoder() {
+        return new Decoder(
+                Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
+                Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
     private static Watch watch(String name) {

@@ -1,0 +1,298 @@
+package org.rollwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.catalog.Selection;
+import org.rollwright.coin.Identity;
+import org.rollwright.entry.EntryContext;
+import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Captions;
+import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.Narration;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.store.Store;
+import picocli.CommandLine;
+
+/// What the captions of a filmed hunt tell.
+@CommandLine.Command(
+        name = "narrate",
+        description = "Propose a log from the captions of a filmed hunt (WebVTT, SRT, or text with [m:ss]).",
+        footer = {
+            "",
+            "Example: ./run narrate hunt.vtt --watch wheat",
+            "         ./run narrate hunt.vtt --watch wheat --accept-above 0.9 --box \"Box 12\"",
+            "",
+            "Nothing is recorded without --accept-above; the Mat's review page shows every find beside its words.",
+            "Exit status: 0 printed, 2 the file or an option was not usable, 3 no such hunt, 4 the store is in use."
+        })
+final class NarrateCommand implements Callable<Integer> {
+    @CommandLine.Mixin
+    private Open open = new Open();
+
+    @CommandLine.Parameters(paramLabel = "FILE", description = "The captions.")
+    private @Nullable Path file;
+
+    @CommandLine.Option(
+            names = "--denomination",
+            paramLabel = "WORD",
+            description = "cent, nickel, ca cent ... (default: ${DEFAULT-VALUE}).",
+            defaultValue = "cent")
+    private String denomination = "cent";
+
+    @CommandLine.Option(
+            names = "--watch",
+            paramLabel = "NAMES",
+            description = "What was watched for, by commas: wheat,copper.")
+    private String watch = "";
+
+    @CommandLine.Option(
+            names = "--rolls",
+            paramLabel = "N",
+            description = "Rolls in a full box (default: ${DEFAULT-VALUE}).",
+            defaultValue = "50")
+    private int rolls = 50;
+
+    @CommandLine.Option(
+            names = "--accept-above",
+            paramLabel = "P",
+            description = "Record the finds at least this probable, 0 to 1, with --hunt or --box.")
+    private @Nullable Double acceptAbove;
+
+    @CommandLine.Option(names = "--hunt", paramLabel = "N", description = "Record into hunt number N.")
+    private @Nullable Long hunt;
+
+    @CommandLine.Option(names = "--box", paramLabel = "NAME", description = "Record into a new hunt on a new box.")
+    private @Nullable String box;
+
+    @CommandLine.Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
+    /// One proposed find.
+    record FindJson(
+            String at,
+            int roll,
+            int box,
+            String country,
+            String denomination,
+            @Nullable Integer year,
+            @Nullable String mint,
+            int count,
+            @Nullable String variety,
+            @Nullable String note,
+            double probability,
+            String words) {}
+
+    /// A weight read aloud.
+    record WeightJson(String at, double grams, String words) {}
+
+    /// The last running count and what the finds come to there.
+    record TotalsJson(@Nullable Integer spoken, int decoded) {}
+
+    /// Where they differ.
+    record ConflictJson(String at, int spoken, int decoded, String words) {}
+
+    /// What is printed.
+    record Report(
+            List<FindJson> finds,
+            List<WeightJson> weights,
+            TotalsJson totals,
+            List<ConflictJson> conflicts,
+            List<String> remarks,
+            @Nullable Integer recorded) {}
+
+    @Override
+    public Integer call() throws IOException {
+        Path wanted = file;
+        if (wanted == null || !Files.isRegularFile(wanted)) {
+            throw new Open.Stop(ExitCode.INPUT, "There is no file " + wanted + ".");
+        }
+        if (rolls < 1 || rolls > 500) {
+            throw new Open.Stop(ExitCode.INPUT, "A box has 1 to 500 rolls, not " + rolls + ".");
+        }
+        Double above = acceptAbove;
+        if (above != null && !(above >= 0 && above <= 1)) {
+            throw new Open.Stop(ExitCode.INPUT, "--accept-above is a probability from 0 to 1, not " + above + ".");
+        }
+        if (above != null && hunt == null && box == null) {
+            throw new Open.Stop(ExitCode.INPUT, "Say where to record: --hunt N, or --box NAME for a new one.");
+        }
+        Captions captions =
+                switch (Captions.read(Files.readAllBytes(wanted))) {
+                    case Captions.Read.Unusable unusable -> throw new Open.Stop(ExitCode.INPUT, unusable.sentence());
+                    case Captions.Read.Good good -> good.captions();
+                };
+        if (above == null) {
+            Catalog catalog = open.catalog(System.err);
+            print(Open.decoder().decode(captions, context(catalog), rolls), null);
+            return ExitCode.OK.number();
+        }
+        try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
+            HuntId into = hunt(bench);
+            EntryContext context = bench.desk()
+                    .read(book -> bench.recorder().context(book, book.hunt(into).orElseThrow()));
+            Narration narration = Open.decoder().decode(captions, context, rolls);
+            print(narration, accept(bench, into, narration, above));
+            return ExitCode.OK.number();
+        }
+    }
+
+    private HuntId hunt(Open.Bench bench) {
+        Long number = hunt;
+        if (number != null) {
+            boolean there = number >= 1
+                    && bench.desk().read(book -> book.hunt(new HuntId(number)).isPresent());
+            if (!there) {
+                throw new Open.Stop(ExitCode.NOTHING, "There is no hunt " + number + ".");
+            }
+            return new HuntId(number);
+        }
+        Script runner = new Script(bench.desk(), bench.catalog(), bench.recorder(), null);
+        Map<String, String> details = new LinkedHashMap<>();
+        details.put("denomination", denomination);
+        details.put("watch", watch);
+        details.put("rolls", Integer.toString(rolls));
+        Script.Line started = runner.start(0, "--box", String.valueOf(box).replace(',', ' '), details);
+        if (!started.recorded()) {
+            throw new Open.Stop(ExitCode.INPUT, started.wrong() + " " + started.right());
+        }
+        return runner.started().getFirst();
+    }
+
+    private int accept(Open.Bench bench, HuntId into, Narration narration, double above) {
+        Instant now = Instant.now();
+        List<Recorder.Told> told = new ArrayList<>();
+        int finds = 0;
+        for (Narration.Visit visit : narration.rolls()) {
+            told.add(new Recorder.Told(now, visit.box(), visit.roll(), ""));
+            for (Narration.Proposed find : narration.finds()) {
+                boolean here = find.box() == visit.box() && find.roll() == visit.roll();
+                if (here && find.probability() >= above) {
+                    told.add(new Recorder.Told(now, find.box(), find.roll(), find.line()));
+                    finds += find.count();
+                }
+            }
+        }
+        for (Narration.Proposed find : narration.finds()) {
+            if (find.roll() == 0 && find.probability() >= above) {
+                told.add(new Recorder.Told(now, find.box(), 0, find.line()));
+                finds += find.count();
+            }
+        }
+        if (told.isEmpty()) {
+            return 0;
+        }
+        return switch (bench.recorder().recordTogether(into, "narrate " + file, told)) {
+            case Recorder.Together.Recorded recorded -> finds;
+            case Recorder.Together.Wrong wrong ->
+                throw new Open.Stop(ExitCode.INPUT, wrong.wrong() + " " + wrong.right() + " Nothing was recorded.");
+        };
+    }
+
+    private EntryContext context(Catalog catalog) {
+
+        Optional<DenominationFacts> facts = Script.denomination(catalog, denomination);
+        if (facts.isEmpty()) {
+            throw new Open.Stop(
+                    ExitCode.INPUT,
+                    "'" + denomination + "' is no denomination. Write cent, nickel, dime, quarter, half, or ca cent.");
+        }
+        List<Selection> watches = new ArrayList<>();
+        for (String name : watch.split(",")) {
+            String word = name.strip().toLowerCase(Locale.ROOT);
+            if (!word.isEmpty()) {
+                String rule =
+                        catalog.watchByWord(word).map(known -> known.rule()).orElse(word);
+                if (!(Selection.parse(rule) instanceof Selection.Parsed.Good good)) {
+                    throw new Open.Stop(
+                            ExitCode.INPUT,
+                            "'" + name.strip()
+                                    + "' is nothing the catalogue can watch for. Write a name such as wheat, or a"
+                                    + " rule such as metal silver.");
+                }
+                watches.add(good.selection());
+            }
+        }
+        int year = Instant.now().atOffset(java.time.ZoneOffset.UTC).getYear();
+        return new EntryContext(catalog, facts.get().denomination(), watches, year);
+    }
+
+    private void print(Narration narration, @Nullable Integer recorded) {
+        List<FindJson> finds =
+                narration.finds().stream().map(NarrateCommand::json).toList();
+        if (json) {
+            System.out.println(Json.of(new Report(
+                    finds,
+                    narration.weights().stream()
+                            .map(one -> new WeightJson(
+                                    Captions.clock(one.at()), one.mass().grams(), one.words()))
+                            .toList(),
+                    new TotalsJson(narration.spokenTotal(), narration.decodedTotal()),
+                    narration.conflicts().stream()
+                            .map(one -> new ConflictJson(
+                                    Captions.clock(one.at()), one.spoken(), one.decoded(), one.words()))
+                            .toList(),
+                    narration.remarks(),
+                    recorded)));
+            return;
+        }
+        narration.remarks().forEach(System.err::println);
+        for (Narration.Proposed find : narration.finds()) {
+            System.out.printf(
+                    Locale.ROOT,
+                    "%s  b%d r%-3d %-14s %3.0f %%  %s%n",
+                    Captions.clock(find.at()),
+                    find.box(),
+                    find.roll(),
+                    find.line(),
+                    100 * find.probability(),
+                    find.words());
+        }
+        narration
+                .weights()
+                .forEach(one -> System.out.printf(
+                        Locale.ROOT,
+                        "%s  weight %.0f g  %s%n",
+                        Captions.clock(one.at()),
+                        one.mass().grams(),
+                        one.words()));
+        narration.conflicts().forEach(System.out::println);
+        int coins =
+                narration.finds().stream().mapToInt(Narration.Proposed::count).sum();
+        String spoken = narration.spokenTotal() == null
+                ? ""
+                : "; the last count spoken is " + narration.spokenTotal() + ", the finds come to "
+                        + narration.decodedTotal() + " there";
+        System.out.println(coins + (coins == 1 ? " coin" : " coins") + " proposed" + spoken + ". "
+                + (recorded == null ? "Nothing was recorded." : recorded + " recorded as one step."));
+    }
+
+    private static FindJson json(Narration.Proposed find) {
+        Identity identity = find.identity();
+        List<String> varieties = new ArrayList<>(find.extras());
+        return new FindJson(
+                Captions.clock(find.at()),
+                find.roll(),
+                find.box(),
+                identity.denomination().country().code(),
+                identity.denomination().key(),
+                identity.year(),
+                Decoder.letter(identity),
+                find.count(),
+                varieties.isEmpty() ? null : String.join(" ", varieties),
+                null,
+                Math.round(find.probability() * 1000) / 1000.0,
+                find.words());
+    }
+}

@@ -1,0 +1,227 @@
+package org.rollwright.entry.narration;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/// Reads numbers in digits or words.
+final class Numbers {
+    /// A number.
+    ///
+    /// @param value 0 or more
+    /// @param end behind its last word
+    /// @param ordinal whether it was `twelfth` rather than `twelve`
+    /// @param year whether it was said as a year: `nineteen thirty-six`, `19 36`, or four digits
+    /// @param words whether it was words rather than digits
+    record Spoken(int value, int end, boolean ordinal, boolean year, boolean words) {
+        boolean twoDigits() {
+            return !year && value >= 0 && value <= 99 && !ordinal;
+        }
+    }
+
+    private static final Map<String, Integer> UNITS =
+            Map.of("one", 1, "two", 2, "three", 3, "four", 4, "five", 5, "six", 6, "seven", 7, "eight", 8, "nine", 9);
+    private static final Map<String, Integer> TEENS = Map.of(
+            "ten",
+            10,
+            "eleven",
+            11,
+            "twelve",
+            12,
+            "thirteen",
+            13,
+            "fourteen",
+            14,
+            "fifteen",
+            15,
+            "sixteen",
+            16,
+            "seventeen",
+            17,
+            "eighteen",
+            18,
+            "nineteen",
+            19);
+    private static final Map<String, Integer> TENS = Map.of(
+            "twenty", 20, "thirty", 30, "forty", 40, "fourty", 40, "fifty", 50, "sixty", 60, "seventy", 70, "eighty",
+            80, "ninety", 90);
+    private static final Map<String, Integer> ORDINALS = Map.ofEntries(
+            Map.entry("first", 1),
+            Map.entry("second", 2),
+            Map.entry("third", 3),
+            Map.entry("fourth", 4),
+            Map.entry("fifth", 5),
+            Map.entry("sixth", 6),
+            Map.entry("seventh", 7),
+            Map.entry("eighth", 8),
+            Map.entry("ninth", 9),
+            Map.entry("tenth", 10),
+            Map.entry("eleventh", 11),
+            Map.entry("twelfth", 12),
+            Map.entry("thirteenth", 13),
+            Map.entry("fourteenth", 14),
+            Map.entry("fifteenth", 15),
+            Map.entry("sixteenth", 16),
+            Map.entry("seventeenth", 17),
+            Map.entry("eighteenth", 18),
+            Map.entry("nineteenth", 19),
+            Map.entry("twentieth", 20),
+            Map.entry("thirtieth", 30),
+            Map.entry("fortieth", 40),
+            Map.entry("fiftieth", 50));
+
+    private Numbers() {}
+
+    /// The number that begins at a word, as long as it reaches.
+    static Optional<Spoken> at(List<Word> words, int i) {
+        if (i >= words.size()) {
+            return Optional.empty();
+        }
+        Word word = words.get(i);
+        if (word.isNumber()) {
+            return digits(words, i);
+        }
+        if (ordinalDigits(word.text()) > 0) {
+            return Optional.of(new Spoken(ordinalDigits(word.text()), i + 1, true, false, false));
+        }
+        return inWords(words, i);
+    }
+
+    /// A number that counts: `19 46` is 19 here, and `nineteen forty-six` nineteen.
+    static Optional<Spoken> count(List<Word> words, int i) {
+        if (i < 0 || i >= words.size()) {
+            return Optional.empty();
+        }
+        Word word = words.get(i);
+        if (word.isNumber()) {
+            boolean usable = word.text().length() <= 3 && word.text().chars().allMatch(c -> c >= '0' && c <= '9');
+            return usable
+                    ? Optional.of(new Spoken(Integer.parseInt(word.text()), i + 1, false, false, false))
+                    : Optional.empty();
+        }
+        if (ordinalDigits(word.text()) > 0) {
+            return at(words, i);
+        }
+        Integer ordinal = ORDINALS.get(word.text());
+        return ordinal != null ? Optional.of(new Spoken(ordinal, i + 1, true, false, true)) : small(words, i);
+    }
+
+    private static int ordinalDigits(String text) {
+        int n = text.length() - 2;
+        boolean shaped = n >= 1
+                && n <= 4
+                && text.substring(0, n).chars().allMatch(c -> c >= '0' && c <= '9')
+                && List.of("st", "nd", "rd", "th").contains(text.substring(n));
+        return shaped ? Integer.parseInt(text.substring(0, n)) : 0;
+    }
+
+    private static Optional<Spoken> digits(List<Word> words, int i) {
+        String text = words.get(i).text();
+        if (!text.chars().allMatch(c -> c >= '0' && c <= '9') || text.length() > 6) {
+            return Optional.empty();
+        }
+        int value = Integer.parseInt(text);
+        if (text.length() == 4 && isYear(value)) {
+            return Optional.of(new Spoken(value, i + 1, false, true, false));
+        }
+        boolean century = text.equals("18") || text.equals("19") || text.equals("20");
+        if (century && joins(words, i + 1)) {
+            String next = words.get(i + 1).text();
+            if (words.get(i + 1).isNumber() && next.length() == 2) {
+                return Optional.of(new Spoken(value * 100 + Integer.parseInt(next), i + 2, false, true, false));
+            }
+        }
+        return Optional.of(new Spoken(value, i + 1, false, false, false));
+    }
+
+    private static boolean isYear(int value) {
+        return value >= 1793 && value <= 2099;
+    }
+
+    /// Whether the word goes on without a pause.
+    private static boolean joins(List<Word> words, int i) {
+        return i < words.size() && !words.get(i).opens();
+    }
+
+    private static Optional<Spoken> inWords(List<Word> words, int i) {
+        String text = words.get(i).text();
+        Integer ordinal = ORDINALS.get(text);
+        if (ordinal != null) {
+            return Optional.of(new Spoken(ordinal, i + 1, true, false, true));
+        }
+        Optional<Spoken> small = small(words, i);
+        if (small.isEmpty()) {
+            return Optional.empty();
+        }
+        Spoken first = small.get();
+        int end = first.end();
+        if (first.ordinal() || !joins(words, end)) {
+            return small;
+        }
+        String next = words.get(end).text();
+        boolean century = first.value() == 18 || first.value() == 19 || first.value() == 20;
+        if (next.equals("hundred")) {
+            return hundreds(words, first, end + 1, century);
+        }
+        if (next.equals("thousand") && first.value() == 2) {
+            int after = joins(words, end + 1) && words.get(end + 1).is("and") ? end + 2 : end + 1;
+            Optional<Spoken> rest = joins(words, after) ? small(words, after) : Optional.empty();
+            int value = 2000 + rest.map(Spoken::value).orElse(0);
+            return Optional.of(new Spoken(value, rest.map(Spoken::end).orElse(end + 1), false, true, true));
+        }
+        if (century) {
+            if ((next.equals("oh") || next.equals("o")) && joins(words, end + 1)) {
+                Integer unit = UNITS.get(words.get(end + 1).text());
+                if (unit != null) {
+                    return Optional.of(new Spoken(first.value() * 100 + unit, end + 2, false, true, true));
+                }
+            }
+            Optional<Spoken> rest = small(words, end);
+            if (rest.isPresent() && rest.get().value() >= 10 && !rest.get().ordinal()) {
+                return Optional.of(new Spoken(
+                        first.value() * 100 + rest.get().value(), rest.get().end(), false, true, true));
+            }
+            if (words.get(end).isNumber() && words.get(end).text().length() == 2) {
+                int value =
+                        first.value() * 100 + Integer.parseInt(words.get(end).text());
+                return Optional.of(new Spoken(value, end + 1, false, true, true));
+            }
+        }
+        return small;
+    }
+
+    private static Optional<Spoken> hundreds(List<Word> words, Spoken first, int end, boolean century) {
+        int after = joins(words, end) && words.get(end).is("and") ? end + 1 : end;
+        Optional<Spoken> rest = joins(words, after) ? small(words, after) : Optional.empty();
+        int value = first.value() * 100 + rest.map(Spoken::value).orElse(0);
+        return Optional.of(
+                new Spoken(value, rest.map(Spoken::end).orElse(end), false, century && first.value() >= 18, true));
+    }
+
+    /// 1 to 99 in words.
+    private static Optional<Spoken> small(List<Word> words, int i) {
+        String text = words.get(i).text();
+        Integer value = UNITS.get(text);
+        if (value == null) {
+            value = TEENS.get(text);
+        }
+        if (value != null) {
+            return Optional.of(new Spoken(value, i + 1, false, false, true));
+        }
+        Integer tens = TENS.get(text);
+        if (tens == null) {
+            return Optional.empty();
+        }
+        if (joins(words, i + 1)) {
+            Integer unit = UNITS.get(words.get(i + 1).text());
+            if (unit != null) {
+                return Optional.of(new Spoken(tens + unit, i + 2, false, false, true));
+            }
+            Integer ordinal = ORDINALS.get(words.get(i + 1).text());
+            if (ordinal != null && ordinal < 10) {
+                return Optional.of(new Spoken(tens + ordinal, i + 2, true, false, true));
+            }
+        }
+        return Optional.of(new Spoken(tens, i + 1, false, false, true));
+    }
+}

@@ -1,0 +1,256 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import org.rollwright.entry.EntryContext;
+import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Captions;
+import org.rollwright.entry.narration.Narration;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntId;
+
+/// From the captions of a filmed hunt to its log: choose a file, review what was understood, accept. Nothing is
+/// kept here between two requests; what was typed travels with the form until it is recorded.
+final class NarrationPages {
+    private static final int MOST_ROWS = 2_000;
+
+    private final Bench bench;
+    private final Render render;
+
+    NarrationPages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/mat/{hunt}/narration", context -> choose(context, List.of()));
+        routes.post("/mat/{hunt}/narration", this::decode);
+        routes.post("/mat/{hunt}/narration/accept", this::accept);
+    }
+
+    private record Place(HuntId id, String name, EntryContext context, int rolls) {}
+
+    private Place place(Context context) {
+        long number;
+        try {
+            number = Long.parseLong(context.pathParam("hunt"));
+        } catch (NumberFormatException e) {
+            throw new NotFoundResponse();
+        }
+        if (number < 1) {
+            throw new NotFoundResponse();
+        }
+        return bench.desk()
+                .read(book -> book.hunt(new HuntId(number)).map(hunt -> {
+                    int rolls = firstBoxRolls(hunt, book);
+                    return new Place(hunt.id(), hunt.name(), bench.recorder().context(book, hunt), rolls);
+                }))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    private static int firstBoxRolls(Hunt hunt, org.rollwright.hunt.Logbook book) {
+        return hunt.boxes().stream()
+                .findFirst()
+                .flatMap(book::box)
+                .map(box -> box.details().rolls())
+                .filter(rolls -> rolls > 0)
+                .orElse(50);
+    }
+
+    private void choose(Context context, List<String> problems) {
+        Place place = place(context);
+        if (!problems.isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        render.page(
+                context,
+                "narration",
+                Map.of(
+                        "frame",
+                        new Frame("Narration", "mat", bench.demo()),
+                        "hunt",
+                        place.id.number(),
+                        "title",
+                        place.name,
+                        "problems",
+                        problems));
+    }
+
+    private void decode(Context context) {
+        Place place = place(context);
+        UploadedFile file = context.uploadedFile("captions");
+        if (file == null || file.size() == 0) {
+            choose(context, List.of("No file was chosen. Choose the captions of the recording: a .vtt or .srt file."));
+            return;
+        }
+        byte[] bytes;
+        try (InputStream in = file.content()) {
+            bytes = in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        switch (Captions.read(bytes)) {
+            case Captions.Read.Unusable unusable -> choose(context, List.of(unusable.sentence()));
+            case Captions.Read.Good good -> {
+                Narration narration = bench.decoder().decode(good.captions(), place.context, place.rolls);
+                review(
+                        context,
+                        ReviewView.of(place.id.number(), place.name, file.filename(), good.captions(), narration));
+            }
+        }
+    }
+
+    private void review(Context context, ReviewView view) {
+        render.page(context, "review", Map.of("frame", new Frame("Review", "mat", bench.demo()), "view", view));
+    }
+
+    private static String field(Context context, String name) {
+        return Optional.ofNullable(context.formParam(name)).orElse("");
+    }
+
+    private static int number(String text, int otherwise) {
+        try {
+            return text.isBlank() ? otherwise : Integer.parseInt(text.strip());
+        } catch (NumberFormatException e) {
+            return otherwise;
+        }
+    }
+
+    private static List<ReviewView.Row> rows(Context context) {
+        List<ReviewView.Row> rows = new ArrayList<>();
+        int count = Math.min(MOST_ROWS, number(field(context, "rows"), 0));
+        for (int i = 0; i < count; i++) {
+            String p = "r" + i + "-";
+            rows.add(new ReviewView.Row(
+                    context.formParam(p + "keep") != null,
+                    field(context, p + "at"),
+                    field(context, p + "box"),
+                    field(context, p + "roll"),
+                    field(context, p + "line"),
+                    number(field(context, p + "sure"), -1),
+                    field(context, p + "words"),
+                    number(field(context, p + "cue"), -1),
+                    ""));
+        }
+        return rows;
+    }
+
+    private void accept(Context context) {
+        Place place = place(context);
+        List<ReviewView.Row> rows = new ArrayList<>(rows(context));
+        Map<Integer, String> rolls = new TreeMap<>();
+        for (int box = 1; box <= 50; box++) {
+            String said = context.formParam("rolls-" + box);
+            if (said != null) {
+                rolls.put(box, said);
+            }
+        }
+        List<String> problems = new ArrayList<>();
+        if (field(context, "do").equals("add")) {
+            rows.add(ReviewView.Row.blank());
+        } else {
+            Optional<Recorder.Together> outcome = record(context, place, rows, rolls, problems);
+            if (outcome.isPresent() && outcome.get() instanceof Recorder.Together.Recorded) {
+                context.redirect("/mat/" + place.id.number(), HttpStatus.SEE_OTHER);
+                return;
+            }
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        List<ReviewView.CueLine> cues = new ArrayList<>();
+        List<String> texts = context.formParams("cue");
+        for (int i = 0; i < texts.size(); i++) {
+            String text = texts.get(i);
+            int bar = text.indexOf('|');
+            cues.add(new ReviewView.CueLine(i, bar < 0 ? "" : text.substring(0, bar), text.substring(bar + 1)));
+        }
+        review(
+                context,
+                new ReviewView(
+                        place.id.number(),
+                        place.name,
+                        field(context, "file"),
+                        rows,
+                        rolls,
+                        cues,
+                        number(field(context, "spoken"), -1),
+                        number(field(context, "decoded"), 0),
+                        context.formParams("conflict"),
+                        List.of(),
+                        problems));
+    }
+
+    /// Records the ticked rows as one step; marks the row at fault otherwise.
+    private Optional<Recorder.Together> record(
+            Context context,
+            Place place,
+            List<ReviewView.Row> rows,
+            Map<Integer, String> rolls,
+            List<String> problems) {
+        Instant now = bench.clock().instant();
+        List<Recorder.Told> told = new ArrayList<>();
+        Map<Recorder.Told, Integer> rowOf = new HashMap<>();
+        for (Map.Entry<Integer, String> entry : rolls.entrySet()) {
+            Optional<SortedSet<Integer>> searched = RollList.read(entry.getValue());
+            if (searched.isEmpty()) {
+                problems.add("'" + entry.getValue() + "' is no list of rolls. Write for example 1-10, 12.");
+                return Optional.empty();
+            }
+            searched.get().forEach(roll -> told.add(new Recorder.Told(now, entry.getKey(), roll, "")));
+        }
+        for (int i = 0; i < rows.size(); i++) {
+            ReviewView.Row row = rows.get(i);
+            if (!row.keep() || row.line().isBlank()) {
+                continue;
+            }
+            int box = number(row.box(), -1);
+            int roll = number(row.roll(), row.roll().isBlank() ? 0 : -1);
+            if (box < 1 || roll < 0) {
+                rows.set(i, row.withWrong("Box and roll are numbers, from 1."));
+                problems.add("Row " + (i + 1) + ": box and roll are numbers, from 1.");
+                return Optional.empty();
+            }
+            // the time of the recording, so that finds of one roll stay in the order they were spoken
+            Recorder.Told one = new Recorder.Told(now.plusNanos(i), box, roll, row.line());
+            rowOf.put(one, i);
+            told.add(one);
+        }
+        if (told.stream().allMatch(one -> one.line().isEmpty())) {
+            problems.add("No row is ticked. Tick what is right, or go back to the Mat.");
+            return Optional.empty();
+        }
+        Comparator<Recorder.Told> byPlace = Comparator.comparing((Recorder.Told one) -> one.roll() == 0)
+                .thenComparing(Recorder.Told::box)
+                .thenComparing(Recorder.Told::roll)
+                .thenComparing(
+                        one -> rowOf.containsKey(one) ? rows.get(rowOf.get(one)).at() : "");
+        told.sort(byPlace);
+        Recorder.Together outcome =
+                bench.recorder().recordTogether(place.id, "narration " + field(context, "file"), told);
+        if (outcome instanceof Recorder.Together.Wrong wrong) {
+            String sentence = wrong.wrong() + " " + wrong.right();
+            Integer at = wrong.row() < 0 ? null : rowOf.get(told.get(wrong.row()));
+            if (at != null) {
+                rows.set(at, rows.get(at).withWrong(sentence));
+                problems.add("Row " + (at + 1) + ": " + sentence + " Nothing was recorded.");
+            } else {
+                problems.add(sentence + " Nothing was recorded.");
+            }
+        }
+        return Optional.of(outcome);
+    }
+}

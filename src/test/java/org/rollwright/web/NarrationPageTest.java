@@ -1,0 +1,132 @@
+package org.rollwright.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.FilePayload;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.rollwright.hunt.HuntId;
+
+/// From a caption file to an accepted hunt, in a real browser.
+class NarrationPageTest {
+    private static final String CAPTIONS = """
+            WEBVTT
+
+            00:00:01.000 --> 00:00:04.000
+            Okay, roll one. There's a 1944, no mint mark.
+
+            00:00:05.000 --> 00:00:09.000
+            Roll two. Nothing. Roll three, here's a 1951 D.
+
+            00:00:10.000 --> 00:00:14.000
+            I have a 1909 S at home. And a 1957 D in the same roll. That makes three.
+
+            00:00:15.000 --> 00:00:19.000
+            Roll four. A nineteen forty-six S. Four wheats so far.
+            """;
+
+    private TestBench bench;
+    private BrowserContext window;
+
+    @BeforeEach
+    void open() {
+        bench = new TestBench();
+        window = Browser.window();
+    }
+
+    @AfterEach
+    void close() {
+        window.close();
+        bench.close();
+    }
+
+    private List<String> finds() {
+        return bench.bench
+                .desk()
+                .read(book -> book.hunt(new HuntId(1)).orElseThrow().finds().stream()
+                        .map(id -> book.find(id).orElseThrow())
+                        .map(find -> find.facts().identity().dateAndMint() + " r" + find.roll())
+                        .toList());
+    }
+
+    private static void choose(Page page, String name, String text) {
+        page.locator("input[type=file]")
+                .setInputFiles(new FilePayload(name, "text/vtt", text.getBytes(StandardCharsets.UTF_8)));
+        page.getByText("Read them").click();
+    }
+
+    @Test
+    void a_caption_file_becomes_an_accepted_hunt_with_two_corrections_and_one_undo() {
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/mat/1");
+        page.getByText("From captions").click();
+        choose(page, "hunt.vtt", CAPTIONS);
+        assertThat(page.locator(".said-row")).hasCount(4);
+        assertThat(page.locator("#ticked")).hasText("4");
+        assertThat(page.locator(".captions")).containsText("I have a 1909 S at home");
+        assertThat(finds()).as("nothing before acceptance").isEmpty();
+
+        page.locator("[data-cue='0'] .say").focus();
+        page.keyboard().press("End");
+        page.keyboard().type(" f12");
+        page.locator("[data-cue='3'] .say").fill("1946d");
+        page.locator("[data-cue='3'] .tiny").last().fill("5");
+        page.locator("[data-cue='1'] .say").focus();
+        page.keyboard().press("Alt+x");
+        assertThat(page.locator("#ticked")).hasText("3");
+        page.keyboard().press("Control+Enter");
+
+        assertThat(page.locator(".last-name")).containsText("1946-D");
+        assertThat(finds()).containsExactly("1944 r1", "1957-D r3", "1946-D r5");
+        int searched = bench.bench
+                .desk()
+                .read(book -> (int) book.boxes().stream().findFirst().orElseThrow().rolls().values().stream()
+                        .filter(org.rollwright.hunt.Roll::searched)
+                        .count());
+        assertThat(searched)
+                .as("rolls named in the recording, and the corrected one")
+                .isEqualTo(5);
+        page.locator("#line").focus();
+        page.keyboard().press("<");
+        assertThat(page.locator(".find")).hasCount(0);
+        assertThat(finds()).isEmpty();
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void a_wrong_row_is_named_and_nothing_is_lost_or_recorded() {
+        Page page = window.newPage();
+        page.navigate(bench.address + "/mat/1/narration");
+        choose(page, "hunt.vtt", CAPTIONS);
+        page.locator("[data-cue='3'] .say").fill("1922 nonsense");
+        page.locator("[data-cue='0'] .say").fill("1945");
+        page.getByText("Accept the ticked rows").click();
+        assertThat(page.locator(".said-row.wrong")).hasCount(1);
+        assertThat(page.locator(".said-row.wrong .say")).hasValue("1922 nonsense");
+        assertThat(page.locator("[data-cue='0'] .say")).hasValue("1945");
+        assertThat(page.locator(".captions")).containsText("I have a 1909 S at home");
+        assertThat(finds()).isEmpty();
+        page.keyboard().press("Alt+n");
+        assertThat(page.locator(".said-row")).hasCount(5);
+    }
+
+    @Test
+    void a_file_that_is_no_captions_and_another_language_are_said_plainly() {
+        Page page = window.newPage();
+        page.navigate(bench.address + "/mat/1/narration");
+        choose(page, "notes.txt", "just some notes without any time");
+        assertThat(page.locator(".problem")).containsText("no captions with times");
+        String german =
+                "eins zwei drei vier so wir haben hier noch eine rolle und dann kommt die naechste muenze aus dem jahr ";
+        choose(page, "de.vtt", "WEBVTT\n\n00:01.000 --> 00:09.000\n" + german.repeat(3) + "1944\n");
+        assertThat(page.locator(".check")).containsText("do not seem to be in English");
+        assertThat(page.locator(".said-row")).hasCount(0);
+    }
+}
