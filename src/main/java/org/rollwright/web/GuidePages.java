@@ -37,6 +37,7 @@ final class GuidePages {
         Map<String, String> pages = new LinkedHashMap<>();
         pages.put("first-evening", "The first evening");
         pages.put("entry-line", "The entry line");
+        pages.put("narration", "From narration to log");
         pages.put("boxes", "Boxes and earlier boxes");
         pages.put("albums", "Albums");
         pages.put("catalogue", "Catalogue");

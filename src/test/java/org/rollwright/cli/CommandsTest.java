@@ -1,6 +1,7 @@
 package org.rollwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -222,5 +223,58 @@ class CommandsTest {
         assertThat(outcome.status()).isZero();
         assertThat(JsonMapper.shared().readTree(outcome.out()).get("hunts").size())
                 .isGreaterThan(40);
+    }
+
+    @Test
+    void a_narration_is_printed_and_recorded_above_a_probability() throws IOException {
+        Path captions = folder.resolve("hunt.vtt");
+        Files.writeString(captions, """
+                WEBVTT
+
+                00:01.000 --> 00:05.000
+                Roll one. There's a 1936 D. That makes one.
+
+                00:06.000 --> 00:09.000
+                Roll two. I was hoping for a 1914 D. Two pounds three ounces of copper.
+                """);
+        Commands.Outcome printed = Commands.run("narrate", captions.toString(), "--watch", "wheat", "--json");
+        assertThat(printed.err()).isEmpty();
+        JsonNode report = JsonMapper.shared().readTree(printed.out());
+        JsonNode find = report.get("finds").get(0);
+        assertThat(report.get("finds").size()).isOne();
+        assertThat(find.get("at").asString()).isEqualTo("0:00:02");
+        assertThat(find.get("roll").asInt()).isOne();
+        assertThat(find.get("box").asInt()).isOne();
+        assertThat(find.get("country").asString()).isEqualTo("US");
+        assertThat(find.get("denomination").asString()).isEqualTo("cent");
+        assertThat(find.get("year").asInt()).isEqualTo(1936);
+        assertThat(find.get("mint").asString()).isEqualTo("D");
+        assertThat(find.get("variety").isNull()).isTrue();
+        assertThat(report.get("totals").get("spoken").asInt()).isOne();
+        assertThat(report.get("weights").get(0).get("grams").asDouble()).isCloseTo(992.2, within(0.1));
+        String data = folder.resolve("narrated").toString();
+        Commands.Outcome recorded = Commands.run(
+                "narrate",
+                captions.toString(),
+                "--data",
+                data,
+                "--watch",
+                "wheat",
+                "--accept-above",
+                "0.8",
+                "--box",
+                "Box 9",
+                "--json");
+        assertThat(JsonMapper.shared().readTree(recorded.out()).get("recorded").asInt())
+                .isOne();
+        JsonNode box = JsonMapper.shared()
+                .readTree(Commands.run("box", "1", "--data", data, "--json").out());
+        assertThat(box.toString()).contains("1936");
+        assertThat(Commands.run("narrate", folder.resolve("none.vtt").toString())
+                        .status())
+                .isEqualTo(2);
+        assertThat(Commands.run("narrate", captions.toString(), "--accept-above", "2")
+                        .err())
+                .contains("from 0 to 1");
     }
 }

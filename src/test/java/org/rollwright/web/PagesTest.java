@@ -22,6 +22,7 @@ class PagesTest {
             "/mat",
             "/mat/1",
             "/mat/1/finish",
+            "/mat/1/narration",
             "/boxes",
             "/boxes/1",
             "/boxes/2",

@@ -21,8 +21,8 @@ import org.rollwright.entry.Reading;
 ///
 /// Every mention of a coin is a new find, the last find named again, or an aside; every running count, roll and
 /// box number must fit the finds and rolls so far, or be a slip of the tongue at a price. All paths are scored;
-/// the best one is proposed, and every find carries the share of all paths that agree with it (docs/models.md).
-/// The same captions give the same answer to the last digit. Thread-safe.
+/// the best one is proposed, and every find carries the share of all paths that agree with it
+/// (docs/narration.md). The same captions give the same answer to the last digit. Thread-safe.
 public final class Decoder {
     static final int FRESH = 1;
     static final int SAME = 2;

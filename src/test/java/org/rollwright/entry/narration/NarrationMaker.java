@@ -104,6 +104,27 @@ final class NarrationMaker {
         return new NarrationMaker(seed, errors, share).narration(seed);
     }
 
+    /// The habits of the voice that a seed gives.
+    static List<String> habits(long seed) {
+        NarrationMaker maker = new NarrationMaker(seed, true, 1);
+        List<String> habits = new ArrayList<>();
+        habits.add("dates as "
+                + switch (maker.dates) {
+                    case DIGITS -> "1936, $19.36, 19 36";
+                    case WORDS -> "nineteen thirty-six";
+                    case HALF -> "a 36";
+                    case HALF_WORDS -> "a thirty-six";
+                    case BARE -> "36 alone";
+                });
+        habits.add(maker.punctuated ? "captions with punctuation" : "captions without punctuation");
+        habits.add(maker.omitsPlain ? "mint left out for Philadelphia" : "mint always said");
+        habits.add(maker.counting == 0 ? "no running counts" : "running counts, some of them slips");
+        habits.add(maker.talking == 0 ? "no asides" : "hopes, denials, coins at home, prices, history");
+        habits.add(maker.rollHabit == 2 ? "rolls mostly as next roll" : "rolls mostly by number");
+        habits.add(maker.slip.isEmpty() ? "no slip" : "one word misheard throughout (weed, scent, role)");
+        return habits;
+    }
+
     private Annotated narration(long seed) {
         int rolls = 8 + random.nextInt(25);
         int first = 1 + random.nextInt(50 - Math.min(49, rolls));
