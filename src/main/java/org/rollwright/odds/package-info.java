@@ -1,4 +1,7 @@
-/// Yields and forecasts. Empty so far; exposure, box yields, surprises and album forecasts belong here.
+/// What hunting yields, and how sure that is. Counts with their exposure enter (what was searched while it was
+/// watched for); rates, intervals, forecasts and surprises leave, each with how it was obtained. Everything is
+/// deterministic given its inputs and seed. It must never know where the counts are kept, nor state a chance
+/// without an interval where one can be given.
 @NullMarked
 package org.rollwright.odds;
 

@@ -113,6 +113,7 @@ class NarrationPageTest {
         assertThat(page.locator("[data-cue='0'] .say")).hasValue("1945");
         assertThat(page.locator(".captions")).containsText("I have a 1909 S at home");
         assertThat(finds()).isEmpty();
+        assertThat(page.locator(".said-row.wrong .say")).isFocused();
         page.keyboard().press("Alt+n");
         assertThat(page.locator(".said-row")).hasCount(5);
     }

@@ -1,0 +1,226 @@
+package org.rollwright.cli;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.odds.Clustering;
+import org.rollwright.odds.Completion;
+import org.rollwright.odds.EnderLook;
+import org.rollwright.odds.GammaRate;
+import org.rollwright.odds.Interval;
+import org.rollwright.odds.NegativeBinomial;
+import picocli.CommandLine;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/// The models by themselves, for anyone with numbers in hand.
+@CommandLine.Command(
+        name = "calc",
+        description = "Compute one model from numbers in hand: JSON on standard input, JSON on standard output.",
+        footer = {
+            "",
+            "completion  {\"holes\":[{\"shape\":2,\"rate\":50000}],\"coins\":[25000],\"probabilities\":[0.5,0.9]}",
+            "rate        {\"shape\":0.8,\"rate\":60000,\"found\":3,\"coins\":500000,\"next\":2500,\"counts\":[0,1,5]}",
+            "box         {\"mean\":12.5,\"size\":2.0,\"observed\":40}",
+            "enders      {\"coins\":2500,\"a\":2,\"b\":398,\"visible\":48,\"matching\":3}",
+            "clustering  {\"perRoll\":[0,1,0,2],\"window\":2,\"seed\":7}",
+            "",
+            "Example: echo '{\"mean\":12.5,\"size\":2,\"observed\":40}' | ./run calc box",
+            "",
+            "Exit status: 0 computed, 2 the input is not usable; the sentence names the key."
+        })
+final class CalcCommand implements Callable<Integer> {
+    private static final int MOST_NUMBERS = 100_000;
+
+    @CommandLine.Parameters(paramLabel = "MODEL", description = "completion, rate, box, enders or clustering.")
+    private String model = "";
+
+    @Override
+    public Integer call() throws IOException {
+        JsonNode input;
+        try {
+            input = JsonMapper.shared().readTree(System.in.readAllBytes());
+        } catch (JacksonException e) {
+            throw new Open.Stop(ExitCode.INPUT, "The input is no JSON. ./run calc --help shows what each model takes.");
+        }
+        if (!input.isObject()) {
+            throw new Open.Stop(
+                    ExitCode.INPUT, "The input is no JSON object. ./run calc --help shows what each model takes.");
+        }
+        System.out.println(Json.of(
+                switch (model) {
+                    case "completion" -> completion(input);
+                    case "rate" -> rate(input);
+                    case "box" -> box(input);
+                    case "enders" -> enders(input);
+                    case "clustering" -> clustering(input);
+                    default ->
+                        throw new Open.Stop(
+                                ExitCode.INPUT,
+                                "There is no model '" + model
+                                        + "'. There are completion, rate, box, enders, clustering.");
+                }));
+        return ExitCode.OK.number();
+    }
+
+    private static Map<String, Object> completion(JsonNode input) {
+        List<GammaRate> holes = new ArrayList<>();
+        JsonNode list = list(input, "holes");
+        for (int i = 0; i < list.size(); i++) {
+            String key = "holes[" + i + "].";
+            holes.add(new GammaRate(
+                    positive(list.get(i), "shape", key + "shape"), positive(list.get(i), "rate", key + "rate")));
+        }
+        List<Double> complete = new ArrayList<>();
+        List<Double> filled = new ArrayList<>();
+        for (double coins : numbers(input, "coins")) {
+            check(coins >= 0, "coins", "is 0 or more, not " + coins);
+            complete.add(Completion.complete(holes, coins));
+            filled.add(Completion.expectedFilled(holes, coins));
+        }
+        List<@Nullable Double> coinsFor = new ArrayList<>();
+        for (double p : numbers(input, "probabilities")) {
+            check(p > 0 && p < 1, "probabilities", "lies above 0 and below 1, not at " + p);
+            double coins = Completion.coinsFor(holes, p);
+            coinsFor.add(Double.isInfinite(coins) ? null : coins);
+        }
+        return map("complete", complete, "expectedFilled", filled, "coinsFor", coinsFor);
+    }
+
+    private static Map<String, Object> rate(JsonNode input) {
+        GammaRate prior = new GammaRate(positive(input, "shape", "shape"), positive(input, "rate", "rate"));
+        double found = zeroOrMore(input, "found");
+        double coins = zeroOrMore(input, "coins");
+        check(found <= coins, "found", "is at most coins: " + found + " cannot be found in " + coins);
+        double next = positive(input, "next", "next");
+        GammaRate posterior = prior.after(found, coins);
+        List<Double> exactly = new ArrayList<>();
+        for (double count : numbers(input, "counts")) {
+            exactly.add(posterior.exactly(whole(count, "counts"), next));
+        }
+        return map(
+                "mean",
+                posterior.mean(),
+                "q05",
+                posterior.quantile(0.05),
+                "q95",
+                posterior.quantile(0.95),
+                "pExactly",
+                exactly);
+    }
+
+    private static Map<String, Object> box(JsonNode input) {
+        NegativeBinomial model = new NegativeBinomial(zeroOrMore(input, "mean"), positive(input, "size", "size"));
+        int observed = whole(zeroOrMore(input, "observed"), "observed");
+        Interval ninety = model.interval(0.9);
+        return map("pAtLeast", model.atLeast(observed), "low90", ninety.low(), "high90", ninety.high());
+    }
+
+    private static Map<String, Object> enders(JsonNode input) {
+        int coins = whole(positive(input, "coins", "coins"), "coins");
+        int visible = whole(zeroOrMore(input, "visible"), "visible");
+        int matching = whole(zeroOrMore(input, "matching"), "matching");
+        check(
+                visible <= coins,
+                "visible",
+                "is at most coins: " + visible + " enders cannot be seen on " + coins + " coins");
+        check(matching <= visible, "matching", "is at most visible: " + matching + " of " + visible + " cannot match");
+        EnderLook look = new EnderLook(coins, positive(input, "a", "a"), positive(input, "b", "b"), visible, matching);
+        return map("mean", look.mean(), "q05", look.quantile(0.05), "q95", look.quantile(0.95));
+    }
+
+    private static Map<String, Object> clustering(JsonNode input) {
+        List<Double> rolls = numbers(input, "perRoll");
+        check(rolls.size() >= 2, "perRoll", "holds at least two rolls");
+        int[] perRoll = new int[rolls.size()];
+        for (int i = 0; i < perRoll.length; i++) {
+            perRoll[i] = whole(rolls.get(i), "perRoll");
+        }
+        int window = whole(positive(input, "window", "window"), "window");
+        check(window <= perRoll.length, "window", "is at most the number of rolls, " + perRoll.length);
+        double seed = input.has("seed") ? number(input, "seed", "seed") : 1;
+        Clustering found = Clustering.of(perRoll, window, (long) seed);
+        return map(
+                "d",
+                Double.isNaN(found.d()) ? null : found.d(),
+                "p",
+                found.p(),
+                "largest",
+                found.largest(),
+                "pLargest",
+                found.pLargest());
+    }
+
+    private static Map<String, Object> map(@Nullable Object... keysAndValues) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        for (int i = 0; i < keysAndValues.length; i += 2) {
+            map.put(String.valueOf(keysAndValues[i]), keysAndValues[i + 1]);
+        }
+        return map;
+    }
+
+    private static void check(boolean holds, String key, String sentence) {
+        if (!holds) {
+            throw new Open.Stop(ExitCode.INPUT, "The key '" + key + "' " + sentence + ".");
+        }
+    }
+
+    private static double number(JsonNode node, String name, String key) {
+        JsonNode value = node.get(name);
+        check(value != null, key, "is missing");
+        if (value == null) {
+            throw new IllegalStateException("checked");
+        }
+        check(value.isNumber(), key, "is a number, not " + value);
+        double number = value.asDouble();
+        check(!Double.isNaN(number) && !Double.isInfinite(number), key, "is a finite number, not " + value);
+        return number;
+    }
+
+    private static double positive(JsonNode node, String name, String key) {
+        double number = number(node, name, key);
+        check(number > 0, key, "is above 0, not " + number);
+        return number;
+    }
+
+    private static double zeroOrMore(JsonNode node, String name) {
+        double number = number(node, name, name);
+        check(number >= 0, name, "is 0 or more, not " + number);
+        return number;
+    }
+
+    private static int whole(double number, String key) {
+        check(
+                number >= 0 && number <= 1e9 && number == Math.rint(number),
+                key,
+                "is a whole number from 0, not " + number);
+        return (int) number;
+    }
+
+    private static JsonNode list(JsonNode node, String key) {
+        JsonNode value = node.get(key);
+        check(value != null, key, "is missing");
+        check(value != null && value.isArray() && value.size() <= MOST_NUMBERS, key, "is a list");
+        if (value == null) {
+            throw new IllegalStateException("checked");
+        }
+        return value;
+    }
+
+    private static List<Double> numbers(JsonNode node, String key) {
+        List<Double> numbers = new ArrayList<>();
+        for (JsonNode one : list(node, key)) {
+            check(
+                    one.isNumber() && !Double.isNaN(one.asDouble()) && !Double.isInfinite(one.asDouble()),
+                    key,
+                    "holds finite numbers, not " + one);
+            numbers.add(one.asDouble());
+        }
+        return numbers;
+    }
+}
