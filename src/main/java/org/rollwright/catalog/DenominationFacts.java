@@ -23,4 +23,10 @@ public record DenominationFacts(
     public DenominationFacts {
         words = List.copyOf(words);
     }
+
+    /// Coins in a full box; fifty rolls where no figure is known (common practice).
+    public long coinsPerBox() {
+        Integer rolls = rollsPerBox;
+        return (long) coinsPerRoll * (rolls == null ? 50 : rolls);
+    }
 }

@@ -30,7 +30,7 @@ import tools.jackson.databind.json.JsonMapper;
             "enders      {\"coins\":2500,\"a\":2,\"b\":398,\"visible\":48,\"matching\":3}",
             "clustering  {\"perRoll\":[0,1,0,2],\"window\":2,\"seed\":7}",
             "",
-            "Example: echo '{\"mean\":12.5,\"size\":2,\"observed\":40}' | ./run calc box",
+            "Example: ./run calc box < numbers.json",
             "",
             "Exit status: 0 computed, 2 the input is not usable; the sentence names the key."
         })

@@ -68,6 +68,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.addSubcommand(new AlbumCommand());
         line.addSubcommand(new CatalogCommand());
         line.addSubcommand(new NarrateCommand());
+        line.addSubcommand(new OddsCommand());
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(new ImportCommand());
         line.addSubcommand(new WarmUpCommand(pages));

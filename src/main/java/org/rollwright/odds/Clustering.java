@@ -27,12 +27,8 @@ public record Clustering(double d, double p, int window, int largest, int from, 
         if (total == 0) {
             return new Clustering(Double.NaN, 1, window, 0, 1, 1);
         }
-        double mean = total / (double) perRoll.length;
-        double d = 0;
-        for (int count : perRoll) {
-            d += (count - mean) * (count - mean) / mean;
-        }
-        double p = Gamma.regularizedGammaQ((perRoll.length - 1) / 2.0, d / 2);
+        double d = dispersion(perRoll, total);
+        double p = chance(d, perRoll.length);
         SplittableRandom random = new SplittableRandom(seed);
         int[] spread = new int[perRoll.length];
         int asMany = 0;
@@ -68,12 +64,18 @@ public record Clustering(double d, double p, int window, int largest, int from, 
         java.util.Arrays.fill(own, 1);
         double least = 1;
         int chosen = 0;
+        double most = Double.NEGATIVE_INFINITY;
         for (int w = 0; w < windows; w++) {
             double[] tail = tails(largest[w], total);
-            double here = tail[best(perRoll, w + 1)[0]];
-            if (here < least) {
+            int held = best(perRoll, w + 1)[0];
+            double here = tail[held];
+            // several windows may be beyond anything drawn: then the one that holds most above its share
+            double share = (w + 1) * total / (double) perRoll.length;
+            double excess = (held - share) / Math.sqrt(share);
+            if (here < least || (here == least && excess > most)) {
                 least = here;
                 chosen = w;
+                most = excess;
             }
             for (int draw = 0; draw < draws; draw++) {
                 own[draw] = Math.min(own[draw], tail[largest[w][draw]]);
@@ -83,8 +85,23 @@ public record Clustering(double d, double p, int window, int largest, int from, 
         for (double value : own) {
             asTelling += value <= least ? 1 : 0;
         }
-        Clustering one = of(perRoll, chosen + 1, seed + 1);
-        return new Clustering(one.d, one.p, chosen + 1, one.largest, one.from, (asTelling + 1.0) / (draws + 1.0));
+        int[] found = best(perRoll, chosen + 1);
+        double d = dispersion(perRoll, total);
+        return new Clustering(
+                d, chance(d, perRoll.length), chosen + 1, found[0], found[1], (asTelling + 1.0) / (draws + 1.0));
+    }
+
+    private static double dispersion(int[] perRoll, int total) {
+        double mean = total / (double) perRoll.length;
+        double d = 0;
+        for (int count : perRoll) {
+            d += (count - mean) * (count - mean) / mean;
+        }
+        return d;
+    }
+
+    private static double chance(double d, int rolls) {
+        return Gamma.regularizedGammaQ((rolls - 1) / 2.0, d / 2);
     }
 
     /// For every value the share of draws that reach it.

@@ -30,7 +30,7 @@ public record GammaRate(double shape, double rate) {
         // bisection on the logarithm: quantiles of small shapes are as small as 1e-300
         double low = -740 - Math.log(rate);
         double high = Math.log((shape + 20 * Math.sqrt(shape) + 60) / rate);
-        for (int i = 0; i < 200; i++) {
+        for (int i = 0; i < 72; i++) {
             double middle = 0.5 * (low + high);
             double below = Gamma.regularizedGammaP(shape, rate * Math.exp(middle), 1e-15, 100_000);
             if (below < p) {

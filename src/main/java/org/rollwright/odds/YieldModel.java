@@ -179,19 +179,34 @@ public final class YieldModel {
         return prior;
     }
 
+    private record Exposure(double boxes, double fullBoxes) {}
+
+    /// The logarithm of the likelihood over the rates. Boxes of equal exposure share all that depends on the
+    /// rate, so that a thousand whole boxes cost little more than one.
     private static double[] logLikelihood(Map<Seen, Integer> seen, double size, double[] rates) {
-        double[] sums = new double[rates.length];
-        seen.forEach((one, times) -> {
+        double fixed = 0;
+        Map<Exposure, double[]> groups = new LinkedHashMap<>();
+        for (Map.Entry<Seen, Integer> entry : seen.entrySet()) {
+            Seen one = entry.getKey();
+            int times = entry.getValue();
             double k = size * one.boxes;
-            double fixed = Gamma.logGamma(k + one.found) - Gamma.logGamma(k) - Gamma.logGamma(one.found + 1.0);
+            fixed += times * (Gamma.logGamma(k + one.found) - Gamma.logGamma(k) - Gamma.logGamma(one.found + 1.0));
+            double[] sums = groups.computeIfAbsent(new Exposure(one.boxes, one.fullBoxes), key -> new double[2]);
+            sums[0] += times;
+            sums[1] += (double) times * one.found;
+        }
+        double[] log = new double[rates.length];
+        Arrays.fill(log, fixed);
+        groups.forEach((exposure, sums) -> {
+            double k = size * exposure.boxes;
             double logK = Math.log(k);
             for (int r = 0; r < rates.length; r++) {
-                double mean = rates[r] * one.fullBoxes;
+                double mean = rates[r] * exposure.fullBoxes;
                 double logAll = Math.log(k + mean);
-                sums[r] += times * (fixed + k * (logK - logAll) + one.found * (Math.log(mean) - logAll));
+                log[r] += sums[0] * k * (logK - logAll) + sums[1] * (Math.log(mean) - logAll);
             }
         });
-        return sums;
+        return log;
     }
 
     /// The sources seen, in the order first seen.
@@ -292,13 +307,7 @@ public final class YieldModel {
     ///
     /// @param fullBoxes coins to be exposed, in full boxes
     public Predictive next(String source, double fullBoxes) {
-        double[][] bySize = new double[sizes.length][rates.length];
-        for (int i = 0; i < weight.length; i++) {
-            double[] conditional = conditional(source, i);
-            for (int r = 0; r < rates.length; r++) {
-                bySize[sizeIndex[i]][r] += weight[i] * conditional[r];
-            }
-        }
+        double[][] bySize = bySize(source);
         List<Predictive.Part> parts = new ArrayList<>();
         for (int k = 0; k < sizes.length; k++) {
             for (int r = 0; r < rates.length; r++) {
@@ -308,6 +317,43 @@ public final class YieldModel {
             }
         }
         return Predictive.of(parts);
+    }
+
+    /// The rest of a box of which a part is searched. The negative binomial is Poisson with a Gamma rate of the
+    /// box's own; what the part gave updates that rate, so that a rich start promises a rich rest.
+    ///
+    /// @param searched part of the box searched, in full boxes
+    /// @param left part still closed, in full boxes
+    public Predictive rest(String source, double searched, long found, double left) {
+        if (!(left > 0)) {
+            return new Predictive(List.of(1.0));
+        }
+        List<Predictive.Part> parts = new ArrayList<>();
+        double[][] bySize = bySize(source);
+        for (int k = 0; k < sizes.length; k++) {
+            for (int r = 0; r < rates.length; r++) {
+                if (bySize[k][r] > 1e-7) {
+                    double size = sizes[k];
+                    double mean = rates[r] * searched;
+                    double likelihood = new NegativeBinomial(mean, size).probability(found);
+                    double expected = rates[r] * left * (size + found) / (size + mean);
+                    parts.add(new Predictive.Part(
+                            bySize[k][r] * likelihood, new NegativeBinomial(expected, size + found)));
+                }
+            }
+        }
+        return Predictive.of(parts);
+    }
+
+    private double[][] bySize(String source) {
+        double[][] bySize = new double[sizes.length][rates.length];
+        for (int i = 0; i < weight.length; i++) {
+            double[] conditional = conditional(source, i);
+            for (int r = 0; r < rates.length; r++) {
+                bySize[sizeIndex[i]][r] += weight[i] * conditional[r];
+            }
+        }
+        return bySize;
     }
 
     /// Posterior mean of the size: how much boxes of one source clump.

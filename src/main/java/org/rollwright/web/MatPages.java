@@ -22,9 +22,11 @@ final class MatPages {
     private final Bench bench;
     private final Render render;
     private final AlbumShelf shelf;
+    private final OddsShelf odds;
     private final LivePages live;
 
-    MatPages(Bench bench, Render render, AlbumShelf shelf, LivePages live) {
+    MatPages(Bench bench, Render render, AlbumShelf shelf, OddsShelf odds, LivePages live) {
+        this.odds = odds;
         this.bench = bench;
         this.render = render;
         this.shelf = shelf;
@@ -98,7 +100,7 @@ final class MatPages {
     private MatView view(Context context) {
         long number = number(context);
         return bench.desk()
-                .read(book -> MatView.find(book, number, bench.catalog(), shelf))
+                .read(book -> MatView.find(book, number, bench.catalog(), shelf, odds))
                 .orElseThrow(NotFoundResponse::new);
     }
 
@@ -209,7 +211,7 @@ final class MatPages {
     private String saved(Context context, long hunt, String find, String what) {
         List<String> parts = new ArrayList<>();
         Optional<MatView.FindRow> row = bench.desk()
-                .read(book -> MatView.find(book, hunt, bench.catalog(), shelf))
+                .read(book -> MatView.find(book, hunt, bench.catalog(), shelf, odds))
                 .flatMap(view -> view.finds().stream()
                         .filter(known -> ("f" + known.ordinal()).equals(find))
                         .findFirst());

@@ -93,7 +93,7 @@ public record MatView(
             String line,
             String time) {}
 
-    static MatView of(Logbook book, Hunt hunt, Catalog catalog, AlbumShelf shelf) {
+    static MatView of(Logbook book, Hunt hunt, Catalog catalog, AlbumShelf shelf, OddsShelf odds) {
         Box box = hunt.box().flatMap(book::box).orElseThrow();
         Denomination denomination = box.denomination();
         List<Find> boxFinds = finds(book, box.finds());
@@ -118,7 +118,7 @@ public record MatView(
                 last(book, hunt, catalog, denomination, shelf),
                 rows(book, hunt, catalog, denomination),
                 hunt.finds().size(),
-                side(box),
+                side(box, odds.side(book, hunt, box)),
                 book.undoable(hunt.id().number()).isPresent(),
                 book.redoable(hunt.id().number()).isPresent());
     }
@@ -245,7 +245,7 @@ public record MatView(
                 .format(at);
     }
 
-    private static List<String> side(Box box) {
+    private static List<String> side(Box box, List<String> odds) {
         List<String> words = new ArrayList<>();
         for (Box.Enders seen : box.enders()) {
             words.add("Enders: " + seen.matching() + " of " + seen.visible() + " matched.");
@@ -257,13 +257,14 @@ public record MatView(
         long searched = box.searchedCoins();
         long all = box.details().nominalCoins();
         words.add(searched + " of " + all + " coins searched.");
+        words.addAll(odds);
         return words;
     }
 
     /// The view of a hunt by its number, empty when there is none.
-    static Optional<MatView> find(Logbook book, long hunt, Catalog catalog, AlbumShelf shelf) {
+    static Optional<MatView> find(Logbook book, long hunt, Catalog catalog, AlbumShelf shelf, OddsShelf odds) {
         return hunt < 1
                 ? Optional.empty()
-                : book.hunt(new org.rollwright.hunt.HuntId(hunt)).map(known -> of(book, known, catalog, shelf));
+                : book.hunt(new org.rollwright.hunt.HuntId(hunt)).map(known -> of(book, known, catalog, shelf, odds));
     }
 }

@@ -34,6 +34,8 @@ public final class Server implements AutoCloseable {
             "bench.js", "/web/bench.js",
             "theme.js", "/web/theme.js",
             "mark.svg", "/web/mark.svg",
+            "charts.js", "/web/charts.js",
+            "echarts.js", "/META-INF/resources/_static/echarts/5.6.0/dist/echarts.min.js",
             "htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.4/dist/htmx.min.js",
             "sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
 
@@ -84,6 +86,7 @@ public final class Server implements AutoCloseable {
     private static Javalin create(Bench bench, LivePages live) {
         Render render = new Render();
         AlbumShelf shelf = new AlbumShelf(bench);
+        OddsShelf odds = new OddsShelf(bench, shelf.shelves());
         return Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
@@ -94,10 +97,11 @@ public final class Server implements AutoCloseable {
             config.routes.before(Server::guard);
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
-            new MatPages(bench, render, shelf, live).register(config.routes);
+            new MatPages(bench, render, shelf, odds, live).register(config.routes);
             new NarrationPages(bench, render).register(config.routes);
             new BoxPages(bench, render).register(config.routes);
             new AlbumPages(bench, render, shelf).register(config.routes);
+            new OddsPages(bench, render, odds).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);

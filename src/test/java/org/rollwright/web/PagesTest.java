@@ -30,6 +30,7 @@ class PagesTest {
             "/albums/1",
             "/albums/2",
             "/albums/compare",
+            "/odds",
             "/guide",
             "/guide/entry-line",
             "/guide/albums",

@@ -1,0 +1,57 @@
+package org.rollwright.odds;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/// Did what was predicted come true? Every box is predicted from those before it, and compared.
+///
+/// @param boxes predicted
+/// @param held share of them within the 50, 80 and 90 % intervals
+/// @param steps each prediction and what came, in order
+public record Honesty(int boxes, List<Double> held, List<Step> steps, String sentence) {
+    /// One prediction.
+    public record Step(String label, int low, int high, double mean, int found) {}
+
+    private static final int FIRST = 5;
+    private static final int MOST = 40;
+    private static final double[] LEVELS = {0.5, 0.8, 0.9};
+
+    /// Predicts the last forty boxes at the most, none before the sixth.
+    public static Honesty of(History history) {
+        List<BoxHistory> boxes = history.byDay();
+        List<YieldModel.Seen> seen = new ArrayList<>(history.before());
+        int from = Math.max(FIRST, boxes.size() - MOST);
+        int[] held = new int[LEVELS.length];
+        List<Step> steps = new ArrayList<>();
+        for (int i = 0; i < boxes.size(); i++) {
+            BoxHistory box = boxes.get(i);
+            if (i >= from) {
+                Predictive predictive = YieldModel.fit(seen).next(box.source(), box.fullBoxes());
+                for (int level = 0; level < LEVELS.length; level++) {
+                    Interval interval = predictive.interval(LEVELS[level]);
+                    held[level] += box.found() >= interval.low() && box.found() <= interval.high() ? 1 : 0;
+                }
+                Interval ninety = predictive.interval(0.9);
+                steps.add(
+                        new Step(box.label(), (int) ninety.low(), (int) ninety.high(), predictive.mean(), box.found()));
+            }
+            seen.add(box.seen());
+        }
+        int count = steps.size();
+        List<Double> shares = new ArrayList<>();
+        for (int level = 0; level < LEVELS.length; level++) {
+            shares.add(count == 0 ? Double.NaN : held[level] / (double) count);
+        }
+        String sentence = count == 0
+                ? "There are too few boxes to check the predictions: the sixth is the first that is predicted."
+                : String.format(
+                        Locale.ROOT,
+                        "Of %d boxes, each predicted from those before it, %d fell into the interval called 90 %%, %d into the one called 80 %% and %d into the one called 50 %%. Whole counts make intervals a little too wide.",
+                        count,
+                        held[2],
+                        held[1],
+                        held[0]);
+        return new Honesty(count, shares, steps, sentence);
+    }
+}

@@ -1,0 +1,509 @@
+package org.rollwright.odds;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Selection;
+import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Identity;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Roll;
+
+/// Everything the Odds page says of one target in boxes of one denomination. Every number has its interval, and
+/// every part begins with a sentence.
+public record OddsReport(
+        String denomination,
+        String target,
+        int boxes,
+        double boxesBefore,
+        long coins,
+        long found,
+        String yieldSentence,
+        List<SourceLine> sources,
+        String compareSentence,
+        NextBox next,
+        List<SurpriseLine> unusual,
+        String sisterSentence,
+        String enderSentence,
+        String issueSentence,
+        List<IssueLine> issues,
+        String dueSentence,
+        List<AlbumLine> albums,
+        List<VarietyOdds> varieties,
+        String trendSentence,
+        Honesty honesty,
+        List<SeriesPoint> series) {
+
+    /// What a source yields: mean finds per full box and its intervals.
+
+    public record SourceLine(
+            String source, int boxes, double fullBoxes, long found, double mean, Interval half, Interval ninety) {}
+
+    /// The next box.
+    public record NextBox(String source, double mean, Interval half, Interval ninety, double none, String sentence) {}
+
+    /// A box judged.
+    public record SurpriseLine(long box, String label, int found, double expected, boolean unusual, String sentence) {}
+
+    /// How common an issue is.
+    ///
+    /// @param perBox finds in a full box
+    /// @param boxesForHalf boxes for an even chance of one
+    public record IssueLine(String issue, int found, double perBox, Interval ninety, double boxesForHalf) {}
+
+    /// When an album will be full.
+    ///
+    /// @param half boxes for an even chance that it is full, infinity when never
+    /// @param expectedInTen additions expected in the next ten boxes
+    /// @param clumped the same even chance when boxes clump, by simulation; -1 beyond the horizon
+    public record AlbumLine(
+            String album,
+            int empty,
+            int unknown,
+            double half,
+            double ninety,
+            double expectedInTen,
+            int clumped,
+            String sentence,
+            List<HoleLine> holes) {}
+
+    /// One empty hole.
+    ///
+    /// @param inTen chance in the next ten boxes
+    /// @param boxesForHalf boxes for an even chance
+    /// @param sane whether an even chance takes at most a thousand boxes
+    public record HoleLine(String hole, double inTen, double boxesForHalf, double boxesForNinety, boolean sane) {}
+
+    /// A box on the chart.
+    public record SeriesPoint(String label, int found, double boxes, double low, double high) {}
+
+    /// An album's empty holes, as the caller knows them.
+    ///
+    /// @param holes issues that fit, by the hole's name
+    public record Wanted(String album, Map<String, List<Issue>> holes) {}
+
+    private static final int JUDGED = 8;
+    private static final int HORIZON = 400;
+    private static final int DRAWS = 2_000;
+    private static final double SANE = 1_000;
+    private static final int CHECKED_NEXT = 100;
+
+    /// Builds the report.
+    ///
+    /// @param coinsPerBox coins of a full box
+    /// @param wanted albums with their empty holes
+    public static OddsReport of(Logbook book, Catalog catalog, History history, long coinsPerBox, List<Wanted> wanted) {
+        YieldModel model = YieldModel.fit(history.seen(null));
+        String target = history.watch().name();
+        String mainSource = history.boxes().isEmpty()
+                ? History.UNKNOWN_SOURCE
+                : history.byDay().getLast().source();
+        List<SourceLine> sources = sources(history, model);
+        Predictive predictive = model.next(mainSource, 1);
+        Interval ninety = predictive.interval(0.9);
+        Interval half = predictive.interval(0.5);
+        NextBox next = new NextBox(
+                mainSource,
+                predictive.mean(),
+                half,
+                ninety,
+                predictive.probabilities().getFirst(),
+                String.format(
+                        Locale.ROOT,
+                        "The next box from %s should hold %d to %d %s (9 in 10), %.1f on average; %s.",
+                        mainSource,
+                        (int) ninety.low(),
+                        (int) ninety.high(),
+                        target,
+                        predictive.mean(),
+                        none(predictive.probabilities().getFirst(), target)));
+        Interval all = overall(model);
+        double before =
+                history.before().stream().mapToDouble(YieldModel.Seen::boxes).sum();
+        String yields = history.coins() == 0
+                ? "Nothing was searched while watching for " + target
+                        + " yet, so only the prior speaks: start a hunt with this watch."
+                : String.format(
+                        Locale.ROOT,
+                        "%,d %s in %,d coins searched while watching: a full box of an average source gives %.1f to %.1f (9 in 10).",
+                        history.found(),
+                        target,
+                        history.coins(),
+                        all.low(),
+                        all.high());
+        IssuePart issues = issues(book, catalog, history, coinsPerBox);
+        return new OddsReport(
+                history.denomination().toString(),
+                target,
+                history.boxes().size(),
+                before,
+                history.coins(),
+                history.found(),
+                yields,
+                sources,
+                compare(model, sources),
+                next,
+                unusual(history),
+                sisters(history),
+                enders(history, coinsPerBox),
+                issues.sentence,
+                issues.lines,
+                due(history, model, mainSource),
+                wanted.stream()
+                        .map(album -> album(album, issues.rates, coinsPerBox, model.size()))
+                        .toList(),
+                varieties(book),
+                Trend.of(history)
+                        .map(Trend::sentence)
+                        .orElse("Too few dated boxes to tell a trend: eight, over half a year, are the least."),
+                Honesty.of(history),
+                series(history, model));
+    }
+
+    private static String none(double chance, String target) {
+        return chance < 0.005
+                ? "a box without any " + target + " would be a rare thing"
+                : String.format(Locale.ROOT, "%.0f %% for none at all", 100 * chance);
+    }
+
+    private static Interval overall(YieldModel model) {
+        return model.meanInterval("\u0000a source never seen", 0.9);
+    }
+
+    private static List<SourceLine> sources(History history, YieldModel model) {
+        Map<String, double[]> sums = new LinkedHashMap<>();
+        history.boxes().forEach(box -> add(sums, box.source(), 1, box.fullBoxes(), box.found()));
+        history.before()
+                .forEach(seen -> add(sums, seen.source(), seen.boxes(), seen.fullBoxes(), (double) seen.found()));
+        List<SourceLine> lines = new ArrayList<>();
+        sums.forEach((source, sum) -> lines.add(new SourceLine(
+                source,
+                (int) Math.round(sum[0]),
+                sum[1],
+                Math.round(sum[2]),
+                model.mean(source),
+                model.meanInterval(source, 0.5),
+                model.meanInterval(source, 0.9))));
+        lines.sort(Comparator.comparingDouble(SourceLine::mean).reversed());
+        return lines;
+    }
+
+    private static void add(Map<String, double[]> sums, String source, double boxes, double full, double found) {
+        double[] sum = sums.computeIfAbsent(source, key -> new double[3]);
+        sum[0] += boxes;
+        sum[1] += full;
+        sum[2] += found;
+    }
+
+    private static String compare(YieldModel model, List<SourceLine> sources) {
+        if (sources.size() < 2) {
+            return "One source so far; note bank and branch of every box to compare them.";
+        }
+        SourceLine best = sources.getFirst();
+        SourceLine second = sources.get(1);
+        double better = model.better(best.source, second.source);
+        return String.format(
+                Locale.ROOT,
+                "%s looks best; that it really is better than %s has a chance of %.0f %%%s.",
+                best.source,
+                second.source,
+                100 * better,
+                better < 0.8 ? ", which is little" : "");
+    }
+
+    private static List<SurpriseLine> unusual(History history) {
+        List<BoxHistory> last = history.byDay();
+        List<SurpriseLine> lines = new ArrayList<>();
+        for (int i = last.size() - 1; i >= 0 && lines.size() < JUDGED; i--) {
+            Surprise surprise =
+                    Surprise.of(history, last.get(i), last.get(i).id().number());
+            lines.add(new SurpriseLine(
+                    last.get(i).id().number(),
+                    last.get(i).label(),
+                    last.get(i).found(),
+                    surprise.expected(),
+                    surprise.unusual(),
+                    surprise.sentence()));
+        }
+        return lines;
+    }
+
+    /// Do sister boxes resemble each other more than other boxes do? A permutation of the boxes over the
+    /// groups.
+    private static String sisters(History history) {
+        Map<String, List<Double>> groups = new LinkedHashMap<>();
+        for (BoxHistory box : history.boxes()) {
+            if (!box.sisters().isEmpty()) {
+                // the square root evens out the spread of counts
+                double value = Math.sqrt(box.found() / Math.max(1e-9, box.fullBoxes()));
+                groups.computeIfAbsent(box.sisters(), key -> new ArrayList<>()).add(value);
+            }
+        }
+        groups.values().removeIf(group -> group.size() < 2);
+        List<Double> grouped = groups.values().stream().flatMap(List::stream).toList();
+        if (groups.size() < 2) {
+            return "Too few sister boxes are noted to say whether they resemble each other.";
+        }
+        List<Integer> sizes = groups.values().stream().map(List::size).toList();
+        double own = within(grouped, sizes);
+        java.util.SplittableRandom random = new java.util.SplittableRandom(11);
+        double[] values = grouped.stream().mapToDouble(Double::doubleValue).toArray();
+        int asClose = 0;
+        int draws = 4_000;
+        for (int draw = 0; draw < draws; draw++) {
+            for (int i = values.length - 1; i > 0; i--) {
+                int j = random.nextInt(i + 1);
+                double swap = values[i];
+                values[i] = values[j];
+                values[j] = swap;
+            }
+            List<Double> shuffled = java.util.Arrays.stream(values).boxed().toList();
+            asClose += within(shuffled, sizes) <= own + 1e-12 ? 1 : 0;
+        }
+        double p = (asClose + 1.0) / (draws + 1.0);
+        return String.format(
+                Locale.ROOT,
+                "Sister boxes in %d shipments: %s (boxes dealt out at random are at least as alike in %.0f %% of cases).",
+                groups.size(),
+                p < 0.05 ? "they do resemble each other" : "no sign that they resemble each other",
+                100 * p);
+    }
+
+    private static double within(List<Double> values, List<Integer> sizes) {
+        double sum = 0;
+        int at = 0;
+        for (int size : sizes) {
+            List<Double> group = values.subList(at, at + size);
+            double mean =
+                    group.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+            for (double value : group) {
+                sum += (value - mean) * (value - mean);
+            }
+            at += size;
+        }
+        return sum;
+    }
+
+    private static String enders(History history, long coinsPerBox) {
+        EnderHistory known = EnderHistory.of(history);
+        if (history.boxes().stream().noneMatch(box -> box.endersVisible() > 0)) {
+            return "No enders were noted yet; type e 3/48 before opening a box when 3 of 48 visible coins match.";
+        }
+        EnderLook three = new EnderLook((int) coinsPerBox, known.a(), known.b(), 48, 3);
+        EnderLook none = new EnderLook((int) coinsPerBox, known.a(), known.b(), 48, 0);
+        String look = String.format(
+                Locale.ROOT,
+                "Three matching enders of 48 would raise what you expect of a closed box from %.0f to %.0f; none would lower it to %.0f.",
+                three.meanBefore(),
+                three.mean(),
+                none.mean());
+        if (Double.isNaN(known.ratio())) {
+            return look;
+        }
+        return look
+                + String.format(
+                        Locale.ROOT,
+                        " In your %d boxes with enders noted, roll ends held %.1f times (%.1f to %.1f) the share of the whole box.",
+                        known.boxes(),
+                        known.ratio(),
+                        known.ratioInterval().low(),
+                        known.ratioInterval().high());
+    }
+
+    private record IssuePart(String sentence, List<IssueLine> lines, java.util.Optional<IssueRates> rates) {}
+
+    private static IssuePart issues(Logbook book, Catalog catalog, History history, long coinsPerBox) {
+        Map<List<String>, Long> coinsByWatches = new HashMap<>();
+        Map<String, Selection> rules = new HashMap<>();
+        Map<Identity, Integer> found = new HashMap<>();
+        for (Box box : book.boxes()) {
+            if (!box.denomination().equals(history.denomination())) {
+                continue;
+            }
+            for (Roll roll : box.rolls().values()) {
+                if (roll.searched()) {
+                    List<String> names = roll.watches().stream()
+                            .map(watch -> watch.rule())
+                            .sorted()
+                            .toList();
+                    coinsByWatches.merge(names, (long) roll.coins(box.details().coinsPerRoll()), Long::sum);
+                    names.forEach(rule -> {
+                        if (!rules.containsKey(rule) && Selection.parse(rule) instanceof Selection.Parsed.Good good) {
+                            rules.put(rule, good.selection());
+                        }
+                    });
+                }
+            }
+            for (var id : box.finds()) {
+                Find find = book.find(id).orElseThrow();
+                found.merge(find.facts().identity(), find.count(), Integer::sum);
+            }
+        }
+        List<Issue> issues = catalog.issues().stream()
+                .filter(issue ->
+                        issue.identity().denomination().equals(history.denomination()) && !issue.collectorOnly())
+                .toList();
+        List<IssueRates.Counted> counted = IssueRates.counted(issues, found, issue -> {
+            double coins = 0;
+            for (Map.Entry<List<String>, Long> entry : coinsByWatches.entrySet()) {
+                boolean watched = entry.getKey().stream().anyMatch(rule -> {
+                    Selection selection = rules.get(rule);
+                    return selection != null
+                            && selection.selects(
+                                    CoinDescription.plain(issue.identity()),
+                                    List.of(issue),
+                                    history.denomination().country());
+                });
+                coins += watched ? entry.getValue() : 0;
+            }
+            return coins;
+        });
+        if (counted.size() < 5) {
+            return new IssuePart(
+                    "Too few issues were watched for to say how common each is.",
+                    List.of(),
+                    java.util.Optional.empty());
+        }
+        IssueRates rates = IssueRates.fit(counted);
+        List<IssueLine> lines = new ArrayList<>();
+        for (IssueRates.Counted one : counted) {
+            GammaRate rate = rates.rate(one.identity()).orElseThrow();
+            Interval ninety = rate.interval(0.9);
+            lines.add(new IssueLine(
+                    one.identity().dateAndMint()
+                            + (one.identity().kind().isEmpty()
+                                    ? ""
+                                    : " " + one.identity().kind()),
+                    (int) one.found(),
+                    rate.mean() * coinsPerBox,
+                    new Interval(ninety.low() * coinsPerBox, ninety.high() * coinsPerBox, 0.9),
+                    Completion.coinsFor(List.of(rate), 0.5) / coinsPerBox));
+        }
+        lines.sort(Comparator.comparingDouble(IssueLine::perBox).reversed());
+        StringBuilder sentence = new StringBuilder(String.format(
+                Locale.ROOT,
+                "Against its mintage, a coin is found %.2f times as often for every decade it is younger",
+                rates.perDecade()));
+        rates.mintFactors()
+                .forEach((mint, factor) ->
+                        sentence.append(String.format(Locale.ROOT, "; mint %s %.2f times", mint, factor)));
+        sentence.append(". Fitted to your finds and drawn towards what you really found of each.");
+        return new IssuePart(sentence.toString(), lines, java.util.Optional.of(rates));
+    }
+
+    private static String due(History history, YieldModel model, String source) {
+        int dry = 0;
+        List<BoxHistory> boxes = history.byDay();
+        for (int i = boxes.size() - 1; i >= 0 && boxes.get(i).found() == 0; i--) {
+            dry++;
+        }
+        double none = model.next(source, 1).probabilities().getFirst();
+        return dry == 0
+                ? "Your last box was not empty. Were it, nothing would be due: a box knows nothing of the boxes before it."
+                : String.format(
+                        Locale.ROOT,
+                        "%d empty %s in a row. You are not due: the chance that the next one is empty too is %.0f %%, the same as after a good box; if anything, droughts speak for a poorer source.",
+                        dry,
+                        dry == 1 ? "box" : "boxes",
+                        100 * none);
+    }
+
+    private static AlbumLine album(Wanted wanted, java.util.Optional<IssueRates> rates, long coinsPerBox, double size) {
+        List<GammaRate> known = new ArrayList<>();
+        List<HoleLine> lines = new ArrayList<>();
+        int unknown = 0;
+        for (Map.Entry<String, List<Issue>> hole : wanted.holes.entrySet()) {
+            GammaRate best = null;
+            for (Issue issue : hole.getValue()) {
+                GammaRate rate =
+                        rates.flatMap(all -> all.rate(issue.identity())).orElse(null);
+                if (rate != null && (best == null || rate.mean() > best.mean())) {
+                    best = rate;
+                }
+            }
+            if (best == null) {
+                unknown++;
+                continue;
+            }
+            known.add(best);
+            double half = Completion.coinsFor(List.of(best), 0.5) / coinsPerBox;
+            lines.add(new HoleLine(
+                    hole.getKey(),
+                    best.atLeastOne(10.0 * coinsPerBox),
+                    half,
+                    Completion.coinsFor(List.of(best), 0.9) / coinsPerBox,
+                    half <= SANE));
+        }
+        lines.sort(Comparator.comparingDouble(HoleLine::boxesForHalf));
+        double half = Completion.coinsFor(known, 0.5) / coinsPerBox;
+        double ninety = Completion.coinsFor(known, 0.9) / coinsPerBox;
+        double ten = Completion.expectedFilled(known, 10.0 * coinsPerBox);
+        int clumped = known.isEmpty()
+                ? 0
+                : AlbumForecast.simulate(known, (int) coinsPerBox, size, new int[] {10, HORIZON}, DRAWS, 3)
+                        .boxesForHalf();
+        long hopeless = lines.stream().filter(line -> !line.sane).count();
+        String sentence = known.isEmpty()
+                ? "No hole of this album is empty that your watches look for."
+                : String.format(
+                        Locale.ROOT,
+                        "Ten more boxes should fill %.1f of %d empty holes. An even chance that all are filled takes %s boxes, nine in ten %s.%s",
+                        ten,
+                        known.size(),
+                        boxes(half),
+                        boxes(ninety),
+                        hopeless == 0
+                                ? ""
+                                : " " + hopeless + (hopeless == 1 ? " hole is" : " holes are")
+                                        + " practically not to be found by hunting: buying is the sane way there.");
+        return new AlbumLine(wanted.album, wanted.holes.size(), unknown, half, ninety, ten, clumped, sentence, lines);
+    }
+
+    static String boxes(double boxes) {
+        return Double.isInfinite(boxes) || boxes > 1e7
+                ? "more than a lifetime's"
+                : String.format(Locale.ROOT, "%,d", Math.max(1, Math.round(boxes)));
+    }
+
+    private static List<VarietyOdds> varieties(Logbook book) {
+        Map<String, int[]> counts = new LinkedHashMap<>();
+        book.hunts()
+                .forEach(hunt -> hunt.trials()
+                        .forEach(trial -> book.find(trial.find()).ifPresent(find -> {
+                            String name = find.facts().identity().dateAndMint() + " " + trial.variety();
+                            counts.computeIfAbsent(name, key -> new int[2])[0] += find.count();
+                        })));
+        for (Find find : book.finds()) {
+            for (String variety : find.facts().varieties()) {
+                int[] count = counts.get(find.facts().identity().dateAndMint() + " " + variety);
+                if (count != null) {
+                    count[0] += find.count();
+                    count[1] += find.count();
+                }
+            }
+        }
+        List<VarietyOdds> odds = new ArrayList<>();
+        counts.forEach((name, count) -> odds.add(VarietyOdds.of(name, count[0], count[1], CHECKED_NEXT)));
+        return odds;
+    }
+
+    private static List<SeriesPoint> series(History history, YieldModel model) {
+        List<SeriesPoint> points = new ArrayList<>();
+        Map<String, Interval> bands = new HashMap<>();
+        for (BoxHistory box : history.byDay()) {
+            Interval band = bands.computeIfAbsent(
+                    box.source() + "|" + Math.round(20 * box.fullBoxes()),
+                    key -> model.next(box.source(), box.fullBoxes()).interval(0.9));
+            points.add(new SeriesPoint(box.label(), box.found(), box.fullBoxes(), band.low(), band.high()));
+        }
+        return points;
+    }
+}

@@ -1,0 +1,53 @@
+package org.rollwright.odds;
+
+import java.util.Locale;
+
+/// How a box under way compares with the hunter's own history, and what the rest of it may still give.
+///
+/// @param percentile share of such stretches of rolls that give fewer, half of those that give as many; 0 to 1
+/// @param more distribution of what the unopened rest gives
+/// @param sentence in plain words
+public record Pace(double percentile, Predictive more, String sentence) {
+    /// @param before fitted to the other boxes
+    /// @param name of what is watched for
+    /// @param box as far as it was searched
+    /// @param coinsLeft coins not searched yet
+    public static Pace of(YieldModel before, String name, BoxHistory box, long coinsLeft) {
+        Predictive soFar = before.next(box.source(), box.fullBoxes());
+        double below = soFar.atMost(box.found() - 1L);
+        double same = soFar.atMost(box.found()) - below;
+        double percentile = below + same / 2;
+        Predictive more = rest(before, box, coinsLeft / (double) box.fullCoins());
+        Interval eighty = more.interval(0.8);
+
+        String sentence = String.format(
+                Locale.ROOT,
+                "Pace: %d %s in %d rolls is at the %s percentile of your own boxes. The rest should give %d to %d more (4 in 5); at least one more: %.0f %%.",
+                box.found(),
+                name,
+                box.rolls().size(),
+                ordinal((int) Math.round(100 * percentile)),
+                (int) eighty.low(),
+                (int) eighty.high(),
+                100 * more.atLeast(1));
+        return new Pace(percentile, more, sentence);
+    }
+
+    /// The rest of the same box: its own finds so far tell how rich it is, because boxes clump.
+    private static Predictive rest(YieldModel before, BoxHistory box, double fullBoxesLeft) {
+        return before.rest(box.source(), box.fullBoxes(), box.found(), fullBoxesLeft);
+    }
+
+    static String ordinal(int n) {
+        int tens = n % 100;
+        String ending = tens >= 11 && tens <= 13
+                ? "th"
+                : switch (n % 10) {
+                    case 1 -> "st";
+                    case 2 -> "nd";
+                    case 3 -> "rd";
+                    default -> "th";
+                };
+        return n + ending;
+    }
+}

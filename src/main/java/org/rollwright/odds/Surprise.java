@@ -1,0 +1,99 @@
+package org.rollwright.odds;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/// Is a box unusual, against the hunter's own history without it?
+///
+/// @param expected mean predicted for as much as was searched of it
+/// @param ninety central 90 % interval of that prediction
+/// @param atLeast chance of so many or more
+/// @param atMost chance of so few or fewer
+/// @param clustering of its finds in neighbouring rolls; empty with fewer than three finds or five rolls
+/// @param sentence in plain words
+public record Surprise(
+        BoxHistory box,
+        double expected,
+        Interval ninety,
+        double atLeast,
+        double atMost,
+        Optional<Clustering> clustering,
+        boolean unusual,
+        String sentence) {
+    /// Chances below this are called unusual: one box in a hundred.
+    static final double RARE = 0.01;
+
+    private static final int FEWEST_BOXES = 3;
+    private static final int WIDEST = 10;
+
+    /// Judges a box.
+    ///
+    /// @param seed of the simulated spreads
+    public static Surprise of(History history, BoxHistory box, long seed) {
+        YieldModel model = YieldModel.fit(history.seen(box));
+        Predictive predictive = model.next(box.source(), box.fullBoxes());
+        double atLeast = predictive.atLeast(box.found());
+        double atMost = predictive.atMost(box.found());
+        int[] perRoll = box.perRoll().stream().mapToInt(Integer::intValue).toArray();
+        Optional<Clustering> clustering = box.found() >= 3 && perRoll.length >= 5
+                ? Optional.of(Clustering.widest(perRoll, WIDEST, seed))
+                : Optional.empty();
+        int others = history.boxes().size() - 1 + history.before().size();
+        Interval ninety = predictive.interval(0.9);
+        List<String> words = new ArrayList<>();
+        boolean many = atLeast < RARE;
+        boolean few = atMost < RARE;
+        boolean close = clustering.filter(one -> one.pLargest() < RARE).isPresent();
+        String name = history.watch().name();
+        if (others < FEWEST_BOXES) {
+            words.add("With " + others + (others == 1 ? " other box" : " other boxes")
+                    + " to compare with, nothing can be called unusual yet.");
+        } else if (many || few) {
+            words.add(String.format(
+                    Locale.ROOT,
+                    "%d %s where %.1f were to be expected (%d to %d in nine boxes of ten): %s than all but one in %s boxes like yours.",
+                    box.found(),
+                    name,
+                    predictive.mean(),
+                    (int) ninety.low(),
+                    (int) ninety.high(),
+                    many ? "more" : "fewer",
+                    odds(many ? atLeast : atMost)));
+        } else {
+            words.add(String.format(
+                    Locale.ROOT,
+                    "An ordinary box: %d %s, with %.1f to be expected (%d to %d in nine boxes of ten).",
+                    box.found(),
+                    name,
+                    predictive.mean(),
+                    (int) ninety.low(),
+                    (int) ninety.high()));
+        }
+        if (close) {
+            Clustering one = clustering.orElseThrow();
+            int from = box.rolls().get(one.from() - 1);
+            int to = box.rolls().get(one.from() + one.window() - 2);
+            words.add(String.format(
+                    Locale.ROOT,
+                    "%d of them came in %s: evenly spread finds do that in one box of %s.",
+                    one.largest(),
+                    from == to ? "roll " + from : "rolls " + from + " to " + to,
+                    odds(one.pLargest())));
+            if (many) {
+                words.add("This looks like somebody's accumulation, not ordinary circulation.");
+            }
+        }
+        boolean unusual = others >= FEWEST_BOXES && (many || few || close);
+        return new Surprise(
+                box, predictive.mean(), ninety, atLeast, atMost, clustering, unusual, String.join(" ", words));
+    }
+
+    private static String odds(double chance) {
+        double in = 1 / Math.max(chance, 1e-6);
+        return in >= 1e6
+                ? "a million"
+                : String.format(Locale.ROOT, "%,d", in < 1000 ? Math.round(in) : Math.round(in / 100) * 100);
+    }
+}

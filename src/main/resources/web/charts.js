@@ -1,0 +1,55 @@
+// Draws the charts of the Odds page from the data in the page. Without this file the tables say the same.
+(function () {
+  "use strict";
+  var holder = document.getElementById("odds-data");
+  if (!holder || !window.echarts) return;
+  var data = JSON.parse(holder.textContent);
+  var style = getComputedStyle(document.documentElement);
+  function colour(name) { return style.getPropertyValue(name).trim(); }
+  var ink = colour("--ink"), soft = colour("--soft"), line = colour("--line"), copper = colour("--copper"), felt = colour("--felt");
+  var still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+
+  function draw(id, height, option) {
+    var place = document.getElementById(id);
+    if (!place) return;
+    place.hidden = false;
+    place.style.height = height + "px";
+    var chart = window.echarts.init(place, null, { renderer: "canvas" });
+    option.animation = !still;
+    option.aria = { enabled: true };
+    option.textStyle = { color: ink, fontFamily: "inherit" };
+    option.tooltip = { trigger: "axis", renderMode: "richText" };
+    chart.setOption(option);
+    addEventListener("resize", function () { chart.resize(); });
+  }
+
+  function axis(more) {
+    return Object.assign({ axisLine: { lineStyle: { color: soft } }, axisLabel: { color: soft }, splitLine: { lineStyle: { color: line } } }, more);
+  }
+
+  if (data.series.length > 1) {
+    draw("chart-series", 300, {
+      grid: { left: 45, right: 12, top: 20, bottom: 60 },
+      xAxis: axis({ type: "category", data: data.series.map(function (p) { return p[0]; }), axisLabel: { color: soft, rotate: 60 } }),
+      yAxis: axis({ type: "value", name: data.target, minInterval: 1 }),
+      series: [
+        { name: "least of nine in ten", type: "line", stack: "band", data: data.series.map(function (p) { return p[2]; }), lineStyle: { opacity: 0 }, symbol: "none", silent: true },
+        { name: "width of nine in ten", type: "line", stack: "band", data: data.series.map(function (p) { return p[3] - p[2]; }), lineStyle: { opacity: 0 }, areaStyle: { color: felt, opacity: 0.18 }, symbol: "none", silent: true },
+        { name: "found", type: "scatter", data: data.series.map(function (p) { return p[1]; }), itemStyle: { color: copper }, symbolSize: 8 }
+      ]
+    });
+  }
+  if (data.sources.length > 0) {
+    var rows = data.sources.slice().reverse();
+    draw("chart-sources", 60 + 34 * rows.length, {
+      grid: { left: 12, right: 20, top: 10, bottom: 30, containLabel: true },
+      xAxis: axis({ type: "value", min: 0 }),
+      yAxis: axis({ type: "category", data: rows.map(function (r) { return r[0]; }), axisLabel: { color: ink, width: 190, overflow: "truncate" } }),
+      series: [
+        { name: "from", type: "bar", stack: "s", data: rows.map(function (r) { return r[4]; }), itemStyle: { color: "transparent" }, silent: true, barWidth: 10 },
+        { name: "nine in ten", type: "bar", stack: "s", data: rows.map(function (r) { return r[5] - r[4]; }), itemStyle: { color: felt, opacity: 0.35 }, barWidth: 10 },
+        { name: "mean", type: "scatter", data: rows.map(function (r) { return r[1]; }), itemStyle: { color: copper }, symbolSize: 12 }
+      ]
+    });
+  }
+})();
