@@ -39,6 +39,15 @@
       ]
     });
   }
+  data.albums.forEach(function (curve, i) {
+    if (curve.length === 0 || curve[curve.length - 1] === 0) return;
+    draw("chart-album-" + i, 220, {
+      grid: { left: 45, right: 12, top: 30, bottom: 40 },
+      xAxis: axis({ type: "category", name: "boxes", nameLocation: "middle", nameGap: 25, data: curve.map(function (v, k) { return String(10 * (k + 1)); }) }),
+      yAxis: axis({ type: "value", name: "holes filled", min: 0 }),
+      series: [{ name: "expected", type: "line", data: curve.map(function (v) { return Math.round(10 * v) / 10; }), lineStyle: { color: copper }, itemStyle: { color: copper }, symbol: "none" }]
+    });
+  });
   if (data.sources.length > 0) {
     var rows = data.sources.slice().reverse();
     draw("chart-sources", 60 + 34 * rows.length, {

@@ -64,6 +64,7 @@ public record OddsReport(
     /// @param half boxes for an even chance that it is full, infinity when never
     /// @param expectedInTen additions expected in the next ten boxes
     /// @param clumped the same even chance when boxes clump, by simulation; -1 beyond the horizon
+    /// @param curve holes expected to be filled after 10, 20 … 200 more boxes
     public record AlbumLine(
             String album,
             int empty,
@@ -73,7 +74,8 @@ public record OddsReport(
             double expectedInTen,
             int clumped,
             String sentence,
-            List<HoleLine> holes) {}
+            List<HoleLine> holes,
+            List<Double> curve) {}
 
     /// One empty hole.
     ///
@@ -464,7 +466,12 @@ public record OddsReport(
                                 ? ""
                                 : " " + hopeless + (hopeless == 1 ? " hole is" : " holes are")
                                         + " practically not to be found by hunting: buying is the sane way there.");
-        return new AlbumLine(wanted.album, wanted.holes.size(), unknown, half, ninety, ten, clumped, sentence, lines);
+        List<Double> curve = new ArrayList<>();
+        for (int boxes = 10; boxes <= 200; boxes += 10) {
+            curve.add(Completion.expectedFilled(known, (double) boxes * coinsPerBox));
+        }
+        return new AlbumLine(
+                wanted.album, wanted.holes.size(), unknown, half, ninety, ten, clumped, sentence, lines, curve);
     }
 
     static String boxes(double boxes) {

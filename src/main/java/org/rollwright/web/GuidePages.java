@@ -40,6 +40,7 @@ final class GuidePages {
         pages.put("narration", "From narration to log");
         pages.put("boxes", "Boxes and earlier boxes");
         pages.put("albums", "Albums");
+        pages.put("odds", "Odds");
         pages.put("catalogue", "Catalogue");
         pages.put("commands", "Commands");
         return pages;

@@ -34,11 +34,16 @@ final class OddsPages {
     private void odds(Context context) {
         String coin = Optional.ofNullable(context.queryParam("denomination")).orElse("");
         String watch = Optional.ofNullable(context.queryParam("watch")).orElse("");
-        OddsView view = bench.desk().read(book -> view(book, coin, watch));
+        String cost = Optional.ofNullable(context.queryParam("cost")).orElse("");
+        String prices = Optional.ofNullable(context.queryParam("prices")).orElse("");
+        OddsView view = bench.desk().read(book -> view(book, coin, watch, cost, prices));
+        if (!view.problems().isEmpty()) {
+            context.status(io.javalin.http.HttpStatus.UNPROCESSABLE_CONTENT);
+        }
         render.page(context, "odds", Map.of("frame", new Frame("Odds", "odds", bench.demo()), "view", view));
     }
 
-    private OddsView view(Logbook book, String coin, String wanted) {
+    private OddsView view(Logbook book, String coin, String wanted, String cost, String prices) {
         Map<String, Denomination> denominations = new LinkedHashMap<>();
         for (Box box : book.boxes()) {
             if (box.touched()) {
@@ -82,6 +87,24 @@ final class OddsPages {
         denominations.keySet().forEach(one -> coins.add(new OddsView.Choice(one, one, one.equals(chosenCoin))));
         List<OddsView.Choice> targets = new ArrayList<>();
         watches.keySet().forEach(one -> targets.add(new OddsView.Choice(one, one, one.equals(chosenWatch))));
-        return new OddsView(coins, targets, report, OddsView.charts(report), List.of());
+        List<String> problems = new ArrayList<>();
+        double perBox = 0;
+        if (!cost.isBlank()) {
+            try {
+                perBox = Double.parseDouble(cost.strip());
+            } catch (NumberFormatException e) {
+                perBox = -1;
+            }
+            if (!(perBox >= 0) || perBox > 1e7) {
+                problems.add("“" + cost + "” is no cost of a box. Write fees and your own hours in money, such as 35.");
+            }
+        }
+        Map<String, Double> known = OddsView.prices(prices, problems);
+        List<OddsView.Buy> buys = problems.isEmpty() ? OddsView.huntOrBuy(report, perBox, known) : List.of();
+        if (problems.isEmpty() && !known.isEmpty() && buys.isEmpty()) {
+            problems.add(
+                    "None of these is an empty hole of an album on this page. Write holes as they stand below, such as 1909-S.");
+        }
+        return new OddsView(coins, targets, report, OddsView.charts(report), cost, prices, buys, problems);
     }
 }

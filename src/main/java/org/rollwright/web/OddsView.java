@@ -12,7 +12,63 @@ import tools.jackson.databind.json.JsonMapper;
 ///
 /// @param charts data of the charts as JSON
 public record OddsView(
-        List<Choice> denominations, List<Choice> watches, OddsReport report, String charts, List<String> problems) {
+        List<Choice> denominations,
+        List<Choice> watches,
+        OddsReport report,
+        String charts,
+        String cost,
+        String prices,
+        List<Buy> huntOrBuy,
+        List<String> problems) {
+    /// A hole with the hunter's own price, against what hunting for it costs.
+    ///
+    /// @param hunting cost of the boxes for an even chance
+    /// @param price own price for the coin
+    public record Buy(String album, String hole, double hunting, double price) {
+        public boolean huntFirst() {
+            return hunting <= price;
+        }
+    }
+
+    /// Reads prices such as `1909-S 95; 1914-D 180`.
+    ///
+    /// @param problems gets a sentence for every part that is none
+    static Map<String, Double> prices(String text, List<String> problems) {
+        Map<String, Double> prices = new LinkedHashMap<>();
+        for (String part : text.split("[;\\n]")) {
+            String one = part.strip();
+            if (one.isEmpty()) {
+                continue;
+            }
+            int blank = one.lastIndexOf(' ');
+            try {
+                double price = Double.parseDouble(one.substring(blank + 1));
+                if (blank < 1 || !(price > 0) || price > 1e9) {
+                    throw new NumberFormatException(one);
+                }
+                prices.put(one.substring(0, blank).strip().toLowerCase(Locale.ROOT), price);
+            } catch (NumberFormatException e) {
+                problems.add(
+                        "“" + one + "” is no price. Write the hole and your price for it, as 1909-S 95; 1914-D 180.");
+            }
+        }
+        return prices;
+    }
+
+    /// Holes with a price, those that hunting fills most cheaply against it first.
+    static List<Buy> huntOrBuy(OddsReport report, double costPerBox, Map<String, Double> prices) {
+        List<Buy> list = new ArrayList<>();
+        report.albums()
+                .forEach(album -> album.holes().forEach(hole -> {
+                    Double price = prices.get(hole.hole().toLowerCase(Locale.ROOT));
+                    if (price != null) {
+                        list.add(new Buy(album.album(), hole.hole(), hole.boxesForHalf() * costPerBox, price));
+                    }
+                }));
+        list.sort(java.util.Comparator.comparingDouble(one -> one.hunting() / one.price()));
+        return list;
+    }
+
     /// One entry of a list to choose from.
     public record Choice(String value, String label, boolean chosen) {}
 
@@ -32,6 +88,9 @@ public record OddsView(
                         line.ninety().high())));
         charts.put("sources", sources);
         charts.put("target", report.target());
+        charts.put(
+                "albums",
+                report.albums().stream().map(OddsReport.AlbumLine::curve).toList());
         return JsonMapper.shared().writeValueAsString(charts).replace("<", "\\u003c");
     }
 

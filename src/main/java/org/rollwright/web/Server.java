@@ -102,6 +102,7 @@ public final class Server implements AutoCloseable {
             new BoxPages(bench, render).register(config.routes);
             new AlbumPages(bench, render, shelf).register(config.routes);
             new OddsPages(bench, render, odds).register(config.routes);
+            new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);

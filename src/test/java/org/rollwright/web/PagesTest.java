@@ -31,10 +31,13 @@ class PagesTest {
             "/albums/2",
             "/albums/compare",
             "/odds",
+            "/odds/calc",
             "/guide",
             "/guide/entry-line",
             "/guide/albums",
             "/guide/boxes",
+            "/guide/odds",
+            "/guide/narration",
             "/guide/catalogue",
             "/guide/commands",
             "/no-such-page");
