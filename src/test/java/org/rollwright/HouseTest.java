@@ -36,7 +36,7 @@ class HouseTest {
                 .optionalLayer("entry")
                 .definedBy("org.rollwright.entry..")
                 .optionalLayer("album")
-                .definedBy("org.rollwright.album..")
+                .definedBy("org.rollwright.album..", "org.rollwright.odds..")
                 .optionalLayer("store")
                 .definedBy("org.rollwright.store..")
                 .optionalLayer("web")
@@ -126,7 +126,8 @@ class HouseTest {
                         "org.rollwright.catalog..",
                         "org.rollwright.hunt..",
                         "org.rollwright.entry..",
-                        "org.rollwright.album..")
+                        "org.rollwright.album..",
+                        "org.rollwright.odds..")
                 .should()
                 .dependOnClassesThat()
                 .resideInAnyPackage("java.nio.file..", "java.net..")
@@ -139,7 +140,8 @@ class HouseTest {
                         "org.rollwright.catalog..",
                         "org.rollwright.hunt..",
                         "org.rollwright.entry..",
-                        "org.rollwright.album..")
+                        "org.rollwright.album..",
+                        "org.rollwright.odds..")
                 .should()
                 .callMethod(java.time.Instant.class, "now")
                 .orShould()

@@ -2,6 +2,7 @@ package org.rollwright.odds;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.BoxId;
 
@@ -16,6 +17,8 @@ import org.rollwright.hunt.BoxId;
 /// @param found of the target among those coins
 /// @param perRoll found in each roll searched while watched for, in order of the rolls
 /// @param rolls numbers of those rolls
+/// @param dates coins found, by date and mint
+/// @param whole whether every roll was searched while watching
 /// @param endersMatching and
 /// @param endersVisible at roll ends before opening; 0 when nobody looked
 public record BoxHistory(
@@ -32,10 +35,12 @@ public record BoxHistory(
         List<Integer> rolls,
         int endersMatching,
         int endersVisible,
-        boolean whole) {
+        boolean whole,
+        Map<String, Integer> dates) {
     public BoxHistory {
         perRoll = List.copyOf(perRoll);
         rolls = List.copyOf(rolls);
+        dates = Map.copyOf(dates);
     }
 
     /// Exposure in full boxes.

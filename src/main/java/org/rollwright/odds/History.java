@@ -128,6 +128,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
             return null;
         }
         int found = 0;
+        Map<String, Integer> dates = new HashMap<>();
         LocalDate day = details.pickedUp();
         for (var id : box.finds()) {
             Find find = book.find(id).orElseThrow();
@@ -137,6 +138,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
             boolean exposed = perRoll.containsKey(find.roll()) || (loose && find.roll() == 0);
             if (exposed && target.matches(find.facts())) {
                 found += find.count();
+                dates.merge(find.facts().identity().dateAndMint(), find.count(), Integer::sum);
                 if (find.roll() > 0) {
                     perRoll.merge(find.roll(), find.count(), Integer::sum);
                 }
@@ -162,7 +164,8 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
                 List.copyOf(perRoll.keySet()),
                 matching,
                 visible,
-                details.rolls() > 0 && perRoll.size() == details.rolls());
+                details.rolls() > 0 && perRoll.size() == details.rolls(),
+                dates);
     }
 
     static String source(BoxDetails details) {

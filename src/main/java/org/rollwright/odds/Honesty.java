@@ -3,6 +3,7 @@ package org.rollwright.odds;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 
 /// Did what was predicted come true? Every box is predicted from those before it, and compared.
 ///
@@ -20,23 +21,26 @@ public record Honesty(int boxes, List<Double> held, List<Step> steps, String sen
     /// Predicts the last forty boxes at the most, none before the sixth.
     public static Honesty of(History history) {
         List<BoxHistory> boxes = history.byDay();
-        List<YieldModel.Seen> seen = new ArrayList<>(history.before());
+        List<YieldModel.Seen> all = new ArrayList<>(history.before());
+        boxes.stream().map(BoxHistory::seen).forEach(all::add);
         int from = Math.max(FIRST, boxes.size() - MOST);
+        // each prediction knows only the boxes before it; they are computed side by side
+        List<Predictive> predictions = IntStream.range(Math.min(from, boxes.size()), boxes.size())
+                .parallel()
+                .mapToObj(i -> YieldModel.fit(all.subList(0, history.before().size() + i))
+                        .next(boxes.get(i).source(), boxes.get(i).fullBoxes()))
+                .toList();
         int[] held = new int[LEVELS.length];
         List<Step> steps = new ArrayList<>();
-        for (int i = 0; i < boxes.size(); i++) {
-            BoxHistory box = boxes.get(i);
-            if (i >= from) {
-                Predictive predictive = YieldModel.fit(seen).next(box.source(), box.fullBoxes());
-                for (int level = 0; level < LEVELS.length; level++) {
-                    Interval interval = predictive.interval(LEVELS[level]);
-                    held[level] += box.found() >= interval.low() && box.found() <= interval.high() ? 1 : 0;
-                }
-                Interval ninety = predictive.interval(0.9);
-                steps.add(
-                        new Step(box.label(), (int) ninety.low(), (int) ninety.high(), predictive.mean(), box.found()));
+        for (int p = 0; p < predictions.size(); p++) {
+            BoxHistory box = boxes.get(from + p);
+            Predictive predictive = predictions.get(p);
+            for (int level = 0; level < LEVELS.length; level++) {
+                Interval interval = predictive.interval(LEVELS[level]);
+                held[level] += box.found() >= interval.low() && box.found() <= interval.high() ? 1 : 0;
             }
-            seen.add(box.seen());
+            Interval ninety = predictive.interval(0.9);
+            steps.add(new Step(box.label(), (int) ninety.low(), (int) ninety.high(), predictive.mean(), box.found()));
         }
         int count = steps.size();
         List<Double> shares = new ArrayList<>();

@@ -223,19 +223,21 @@ public record OddsReport(
 
     private static List<SurpriseLine> unusual(History history) {
         List<BoxHistory> last = history.byDay();
-        List<SurpriseLine> lines = new ArrayList<>();
-        for (int i = last.size() - 1; i >= 0 && lines.size() < JUDGED; i--) {
-            Surprise surprise =
-                    Surprise.of(history, last.get(i), last.get(i).id().number());
-            lines.add(new SurpriseLine(
-                    last.get(i).id().number(),
-                    last.get(i).label(),
-                    last.get(i).found(),
-                    surprise.expected(),
-                    surprise.unusual(),
-                    surprise.sentence()));
-        }
-        return lines;
+        // side by side on all processors; the order, and every seed, stay what they are
+        return last.reversed().stream()
+                .limit(JUDGED)
+                .parallel()
+                .map(box -> {
+                    Surprise surprise = Surprise.of(history, box, box.id().number());
+                    return new SurpriseLine(
+                            box.id().number(),
+                            box.label(),
+                            box.found(),
+                            surprise.expected(),
+                            surprise.unusual(),
+                            surprise.sentence());
+                })
+                .toList();
     }
 
     /// Do sister boxes resemble each other more than other boxes do? A permutation of the boxes over the

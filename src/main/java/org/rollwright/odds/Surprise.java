@@ -1,8 +1,10 @@
 package org.rollwright.odds;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /// Is a box unusual, against the hunter's own history without it?
@@ -85,7 +87,22 @@ public record Surprise(
                 words.add("This looks like somebody's accumulation, not ordinary circulation.");
             }
         }
-        boolean unusual = others >= FEWEST_BOXES && (many || few || close);
+        Map<String, Integer> usual = new HashMap<>();
+        history.boxes().stream()
+                .filter(other -> !other.equals(box))
+                .forEach(other -> other.dates().forEach((date, count) -> usual.merge(date, count, Integer::sum)));
+        Optional<Mixture> mixture = Mixture.of(box.dates(), usual, seed);
+        boolean mixed = mixture.filter(one -> one.p() < RARE).isPresent();
+        if (mixed) {
+            List<String> stands = mixture.orElseThrow().stands();
+            words.add("Its dates are not your usual mixture"
+                    + (stands.isEmpty() ? "" : ", with too many of " + String.join(", ", stands))
+                    + String.format(
+                            Locale.ROOT,
+                            " (one box in %s).",
+                            odds(mixture.orElseThrow().p())));
+        }
+        boolean unusual = others >= FEWEST_BOXES && (many || few || close || mixed);
         return new Surprise(
                 box, predictive.mean(), ninety, atLeast, atMost, clustering, unusual, String.join(" ", words));
     }

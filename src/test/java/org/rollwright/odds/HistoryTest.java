@@ -8,6 +8,7 @@ import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -46,7 +47,8 @@ class HistoryTest {
                 rolls,
                 0,
                 0,
-                true);
+                true,
+                Map.of());
     }
 
     @Test
@@ -101,6 +103,21 @@ class HistoryTest {
         assertThat(Surprise.of(history, boxes.getFirst(), 1).unusual()).isFalse();
         History young = new History(Denomination.US_CENT, WHEAT, List.of(boxes.getFirst(), hoard), List.of());
         assertThat(Surprise.of(young, hoard, 1).sentence()).contains("nothing can be called unusual yet");
+    }
+
+    @Test
+    void an_unusual_mixture_of_dates_is_noticed_and_a_usual_one_is_not() {
+        Map<String, Integer> usual =
+                Map.of("1944", 60, "1945", 50, "1946", 40, "1957-D", 80, "1958-D", 70, "1919-S", 1);
+        assertThat(Mixture.of(Map.of("1944", 3, "1957-D", 5, "1958-D", 3, "1945", 2), usual, 1)
+                        .orElseThrow()
+                        .p())
+                .isGreaterThan(0.1);
+        Mixture hoard = Mixture.of(Map.of("1919-S", 6, "1912-D", 3, "1944", 2), usual, 1)
+                .orElseThrow();
+        assertThat(hoard.p()).isLessThan(0.002);
+        assertThat(hoard.stands()).containsExactlyInAnyOrder("1919-S", "1912-D");
+        assertThat(Mixture.of(Map.of("1944", 3), usual, 1)).isEmpty();
     }
 
     @Test
