@@ -353,7 +353,13 @@ final class FindReader {
         List<Issue> left = found.issues();
         for (String word : words) {
             List<Issue> named =
-                    left.stream().filter(issue -> Slug.names(issue, word)).toList();
+                    left.stream().filter(issue -> Slug.isNameOf(issue, word)).toList();
+            if (named.isEmpty()) {
+                named = left.stream()
+                        .filter(issue -> Slug.names(issue, word))
+                        .filter(issue -> issue.words().contains(word) || !isTradeWord(word))
+                        .toList();
+            }
             if (named.isEmpty()) {
                 named = left.stream()
                         .filter(issue -> issue.series().words().contains(word))
@@ -389,7 +395,12 @@ final class FindReader {
         return identity(found.year(), left);
     }
 
-    /// A word that every candidate bears says nothing, so a trade word wins over it.
+    /// A word that every candidate bears says nothing, so a trade word wins over it. A word of the trade that
+    /// is only part of a kind's name, as in `reverse proof`, keeps its own meaning.
+    private boolean isTradeWord(String word) {
+        return context.catalog().tradeWord(word).isPresent();
+    }
+
     private boolean isMeantOtherwise(String word, List<Issue> named, List<Issue> all) {
         return named.size() == all.size()
                 && (context.catalog().tradeWord(word).isPresent()

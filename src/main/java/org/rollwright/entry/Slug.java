@@ -12,6 +12,14 @@ final class Slug {
         return text.toLowerCase(Locale.ROOT).replace(' ', '-');
     }
 
+    /// Whether a word is the whole name of this issue's kind or design.
+    static boolean isNameOf(Issue issue, String word) {
+        String kind = issue.identity().kind();
+        String design = issue.identity().design();
+        return (!kind.isEmpty() && of(kind).equals(word))
+                || (!design.isEmpty() && of(design).equals(word));
+    }
+
     /// Whether a word singles out this issue's kind or design.
     static boolean names(Issue issue, String word) {
         String kind = issue.identity().kind();

@@ -156,6 +156,14 @@ class EntryLineTest {
         assertThat(EntryParser.parse("82 copper", watching("cent", "copper"))).isInstanceOf(Reading.Choose.class);
         assertThat(find("09s vdb", watching("cent", "wheat")).identity().kind()).isEqualTo("vdb");
         assertThat(find("09s", watching("cent", "wheat")).identity().kind()).isEmpty();
+        assertThat(find("1864 bronze ender", watching("cent", "wheat"))
+                        .identity()
+                        .kind())
+                .as("a whole name goes before a part of bronze L")
+                .isEqualTo("bronze");
+        assertThat(find("dime 2015 proof", watching("cent", "wheat")).strike())
+                .as("a trade word is no part of reverse proof")
+                .isEqualTo(Strike.PROOF);
         assertThat(find("70s small", watching("cent", "copper")).identity().kind())
                 .isEqualTo("small date");
     }

@@ -103,7 +103,7 @@ class EntryPropertyTest {
                 .filter(text -> !text.isEmpty());
     }
 
-    @Property(tries = 3000)
+    @Property(tries = 10000)
     void printing_any_find_and_parsing_it_again_gives_the_same_find(@ForAll("drafts") Command.FindDraft draft) {
         for (String watch : List.of("wheat", "everything")) {
             EntryContext context = EntryLineTest.watching("cent", watch);
