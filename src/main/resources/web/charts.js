@@ -29,7 +29,7 @@
 
   if (data.series.length > 1) {
     draw("chart-series", 300, {
-      grid: { left: 45, right: 12, top: 20, bottom: 60 },
+      grid: { left: 45, right: 12, top: 32, bottom: 60 },
       xAxis: axis({ type: "category", data: data.series.map(function (p) { return p[0]; }), axisLabel: { color: soft, rotate: 60 } }),
       yAxis: axis({ type: "value", name: data.target, minInterval: 1 }),
       series: [

@@ -29,7 +29,7 @@ import org.rollwright.hunt.Watch;
 /// @param before boxes searched before the journal began, as sums
 public record History(Denomination denomination, Watch watch, List<BoxHistory> boxes, List<YieldModel.Seen> before) {
     static final String UNKNOWN_SOURCE = "source not noted";
-    private static final String BEFORE = "before this journal";
+    static final String BEFORE = "before this journal";
 
     public History {
         boxes = List.copyOf(boxes);

@@ -135,7 +135,7 @@ public record OddsReport(
                         + " yet, so only the prior speaks: start a hunt with this watch."
                 : String.format(
                         Locale.ROOT,
-                        "%,d %s in %,d coins searched while watching: a full box of an average source gives %.1f to %.1f (9 in 10).",
+                        "%,d %s in %,d coins searched while watching: a full box from a source you have not tried gives %.1f to %.1f on average (9 in 10).",
                         history.found(),
                         target,
                         history.coins(),
@@ -206,11 +206,14 @@ public record OddsReport(
     }
 
     private static String compare(YieldModel model, List<SourceLine> sources) {
-        if (sources.size() < 2) {
+        List<SourceLine> named = sources.stream()
+                .filter(line -> !line.source.equals(History.BEFORE) && !line.source.startsWith(History.UNKNOWN_SOURCE))
+                .toList();
+        if (named.size() < 2) {
             return "One source so far; note bank and branch of every box to compare them.";
         }
-        SourceLine best = sources.getFirst();
-        SourceLine second = sources.get(1);
+        SourceLine best = named.getFirst();
+        SourceLine second = named.get(1);
         double better = model.better(best.source, second.source);
         return String.format(
                 Locale.ROOT,
