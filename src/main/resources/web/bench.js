@@ -66,7 +66,7 @@
       else if (event.key === "ArrowUp") { event.preventDefault(); go(say, -1); }
     });
     var wrong = form.querySelector(".said-row.wrong .say") || lines()[0];
-    if (wrong) wrong.focus();
+    if (wrong) wrong.focus({ preventScroll: !form.querySelector(".said-row.wrong") });
   }
 
   var mat = document.getElementById("mat");

@@ -62,6 +62,8 @@ final class WarmUpCommand implements Callable<Integer> {
                                 "/albums/1",
                                 "/assets/bench.css",
                                 "/assets/htmx.js",
+                                "/odds",
+                                "/mat/1/narration",
                                 "/guide")) {
                             fetch("http://127.0.0.1:" + serving.port() + page);
                         }

@@ -3,30 +3,12 @@ package org.rollwright.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /// From a rule typed in the page to coins in holes, and back.
-class AlbumPageTest {
-    private TestBench bench;
-    private BrowserContext window;
-
-    @BeforeEach
-    void open() {
-        bench = new TestBench();
-        window = Browser.window();
-    }
-
-    @AfterEach
-    void close() {
-        window.close();
-        bench.close();
-    }
-
+class AlbumPageTest extends PageWithBench {
     private long filled() {
         return bench.bench.desk().read(book -> (long)
                 book.albums().stream().mapToInt(album -> album.holes().size()).sum());

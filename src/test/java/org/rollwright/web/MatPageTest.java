@@ -6,30 +6,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
 
 /// The Mat in a real browser, by keyboard.
-class MatPageTest {
-    private TestBench bench;
-    private BrowserContext window;
-
-    @BeforeEach
-    void open() {
-        bench = new TestBench();
-        window = Browser.window();
-    }
-
-    @AfterEach
-    void close() {
-        window.close();
-        bench.close();
-    }
-
+class MatPageTest extends PageWithBench {
     private Page mat() {
         Page page = window.newPage();
         page.navigate(bench.address + "/mat/1");

@@ -3,18 +3,15 @@ package org.rollwright.web;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.rollwright.hunt.HuntId;
 
 /// From a caption file to an accepted hunt, in a real browser.
-class NarrationPageTest {
+class NarrationPageTest extends PageWithBench {
     private static final String CAPTIONS = """
             WEBVTT
 
@@ -31,21 +28,6 @@ class NarrationPageTest {
             Roll four. A nineteen forty-six S. Four wheats so far.
             """;
 
-    private TestBench bench;
-    private BrowserContext window;
-
-    @BeforeEach
-    void open() {
-        bench = new TestBench();
-        window = Browser.window();
-    }
-
-    @AfterEach
-    void close() {
-        window.close();
-        bench.close();
-    }
-
     private List<String> finds() {
         return bench.bench
                 .desk()
@@ -59,6 +41,7 @@ class NarrationPageTest {
         page.locator("input[type=file]")
                 .setInputFiles(new FilePayload(name, "text/vtt", text.getBytes(StandardCharsets.UTF_8)));
         page.getByText("Read them").click();
+        page.waitForLoadState();
     }
 
     @Test
