@@ -124,7 +124,8 @@ class HouseTest {
         "org.rollwright.hunt..",
         "org.rollwright.entry..",
         "org.rollwright.album..",
-        "org.rollwright.odds.."
+        "org.rollwright.odds..",
+        "org.rollwright.scope.."
     };
 
     @Test

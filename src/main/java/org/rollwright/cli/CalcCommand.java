@@ -13,6 +13,8 @@ import org.rollwright.odds.EnderLook;
 import org.rollwright.odds.GammaRate;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.NegativeBinomial;
+import org.rollwright.scope.Attribution;
+import org.rollwright.scope.Doubling;
 import picocli.CommandLine;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -29,6 +31,8 @@ import tools.jackson.databind.json.JsonMapper;
             "box         {\"mean\":12.5,\"size\":2.0,\"observed\":40}",
             "enders      {\"coins\":2500,\"a\":2,\"b\":398,\"visible\":48,\"matching\":3}",
             "clustering  {\"perRoll\":[0,1,0,2],\"window\":2,\"seed\":7}",
+            "doubling    {\"pairs\":[[0,7.2,-0.18,7.2],[5.1,4.8,4.98,4.92],[-6.8,1.2,-6.83,1.03]],\"clickSd\":0.02}",
+            "attribution {\"candidates\":[\"ordinary\",\"A\"],\"priors\":[0.9,0.1],\"likelihoods\":[[0.02,0.6]],\"ask\":[[0.1,0.8]]}",
             "",
             "Example: ./run calc box < numbers.json",
             "",
@@ -37,7 +41,12 @@ import tools.jackson.databind.json.JsonMapper;
 final class CalcCommand implements Callable<Integer> {
     private static final int MOST_NUMBERS = 100_000;
 
-    @CommandLine.Parameters(paramLabel = "MODEL", description = "completion, rate, box, enders or clustering.")
+    /// Millimetres; a careful click at twenty times magnification (common practice).
+    private static final double USUAL_CLICK_SD = 0.02;
+
+    @CommandLine.Parameters(
+            paramLabel = "MODEL",
+            description = "completion, rate, box, enders, clustering, doubling or attribution.")
     private String model = "";
 
     @Override
@@ -59,11 +68,14 @@ final class CalcCommand implements Callable<Integer> {
                     case "box" -> box(input);
                     case "enders" -> enders(input);
                     case "clustering" -> clustering(input);
+                    case "doubling" -> doubling(input);
+                    case "attribution" -> attribution(input);
                     default ->
                         throw new Open.Stop(
                                 ExitCode.INPUT,
                                 "There is no model '" + model
-                                        + "'. There are completion, rate, box, enders, clustering.");
+                                        + "'. There are completion, rate, box, enders, clustering,"
+                                        + " doubling, attribution.");
                 }));
         return ExitCode.OK.number();
     }
@@ -154,6 +166,75 @@ final class CalcCommand implements Callable<Integer> {
                 found.largest(),
                 "pLargest",
                 found.pLargest());
+    }
+
+    private static Map<String, Object> doubling(JsonNode input) {
+        JsonNode list = list(input, "pairs");
+        check(list.size() >= 3, "pairs", "holds at least three pairs");
+        List<Doubling.Pair> pairs = new ArrayList<>();
+        for (JsonNode one : list) {
+            check(one.isArray() && one.size() == 4, "pairs", "holds pairs of four numbers x, y, u, v, not " + one);
+            double[] four = new double[4];
+            for (int i = 0; i < 4; i++) {
+                check(
+                        one.get(i).isNumber() && Math.abs(one.get(i).asDouble()) <= 100,
+                        "pairs",
+                        "holds millimetres from the centre, not " + one.get(i));
+                four[i] = one.get(i).asDouble();
+            }
+            pairs.add(new Doubling.Pair(four[0], four[1], four[2], four[3]));
+        }
+        double clickSd = input.has("clickSd") ? positive(input, "clickSd", "clickSd") : USUAL_CLICK_SD;
+        Doubling found = Doubling.fit(pairs, clickSd);
+        boolean turns = !Double.isNaN(found.pivotX());
+        return map(
+                "motion", found.motion().word(),
+                "class", found.motion().hubClass(),
+                "angleDeg", found.angleDegrees(),
+                "pivot", turns ? List.of(found.pivotX(), found.pivotY()) : null,
+                "shift", List.of(found.shiftX(), found.shiftY()),
+                "rms", found.rms());
+    }
+
+    private static Map<String, Object> attribution(JsonNode input) {
+        int candidates = list(input, "candidates").size();
+        check(candidates >= 2, "candidates", "names at least two, an ordinary coin among them");
+        List<Double> priors = numbers(input, "priors");
+        check(priors.size() == candidates, "priors", "holds one number for each candidate");
+        check(
+                priors.stream().allMatch(p -> p >= 0) && priors.stream().anyMatch(p -> p > 0),
+                "priors",
+                "are 0 or more, one of them above 0");
+        List<List<Double>> likelihoods = rows(input, "likelihoods", candidates);
+        List<List<Double>> ask = input.has("ask") ? rows(input, "ask", candidates) : List.of();
+        Attribution found;
+        try {
+            found = Attribution.of(priors, likelihoods);
+        } catch (IllegalArgumentException e) {
+            throw new Open.Stop(ExitCode.INPUT, "The key 'likelihoods' contradicts every candidate.");
+        }
+        return map(
+                "posterior",
+                found.posterior(),
+                "gainBits",
+                ask.stream().map(found::gainBits).toList());
+    }
+
+    private static List<List<Double>> rows(JsonNode input, String key, int width) {
+        List<List<Double>> rows = new ArrayList<>();
+        for (JsonNode row : list(input, key)) {
+            check(row.isArray() && row.size() == width, key, "holds rows of one number for each candidate, not " + row);
+            List<Double> numbers = new ArrayList<>();
+            for (JsonNode one : row) {
+                check(
+                        one.isNumber() && one.asDouble() >= 0 && one.asDouble() <= 1,
+                        key,
+                        "holds probabilities from 0 to 1, not " + one);
+                numbers.add(one.asDouble());
+            }
+            rows.add(numbers);
+        }
+        return rows;
     }
 
     private static Map<String, Object> map(@Nullable Object... keysAndValues) {

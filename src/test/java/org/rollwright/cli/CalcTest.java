@@ -171,6 +171,67 @@ class CalcTest {
         }
     }
 
+    @Test
+    void doubling() throws IOException {
+        for (NamedCsvRecord row : rows("doubling")) {
+            StringBuilder pairs = new StringBuilder();
+            Matcher pair = Pattern.compile("\\(([-0-9.]+),([-0-9.]+)\\)->\\(([-0-9.]+),([-0-9.]+)\\)")
+                    .matcher(row.getField("inputs"));
+            while (pair.find()) {
+                pairs.append(pairs.isEmpty() ? "" : ",")
+                        .append('[')
+                        .append(pair.group(1))
+                        .append(',')
+                        .append(pair.group(2))
+                        .append(',')
+                        .append(pair.group(3))
+                        .append(',')
+                        .append(pair.group(4))
+                        .append(']');
+            }
+            JsonNode result = result("doubling", "{\"pairs\":[" + pairs + "]}");
+            String quantity = row.getField("quantity");
+            boolean centre = row.getField("case").equals("A");
+            assertThat(result.get("motion").asString()).isEqualTo(centre ? "rotation" : "pivot");
+            assertThat(result.get("class").asString()).isEqualTo(centre ? "I" : "V");
+            check(
+                    row,
+                    quantity.startsWith("rotation")
+                            ? result.get("angleDeg").asDouble()
+                            : result.get("pivot")
+                                    .get(quantity.contains(" x ") ? 0 : 1)
+                                    .asDouble());
+        }
+    }
+
+    @Test
+    void attribution() throws IOException {
+        for (NamedCsvRecord row : rows("attribution")) {
+            List<Double> in = numbers(row.getField("inputs")
+                    .replace("np.float64", "")
+                    .replace("V1", "")
+                    .replace("V2", ""));
+            if (row.getField("quantity").startsWith("P(")) {
+                String likelihoods = row.getField("inputs")
+                        .substring(row.getField("inputs").indexOf("[["))
+                        .strip();
+                JsonNode result = result(
+                        "attribution",
+                        "{\"candidates\":[\"ordinary\",\"V1\",\"V2\",\"V3\"],\"priors\":" + in.subList(0, 4)
+                                + ",\"likelihoods\":" + likelihoods + "}");
+                int candidate =
+                        List.of("P(ordinary)", "P(V1)", "P(V2)", "P(V3)").indexOf(row.getField("quantity"));
+                check(row, result.get("posterior").get(candidate).asDouble());
+            } else {
+                JsonNode result = result(
+                        "attribution",
+                        "{\"candidates\":[\"a\",\"b\",\"c\"],\"priors\":" + in.subList(0, 3)
+                                + ",\"likelihoods\":[],\"ask\":[" + in.subList(3, 6) + "]}");
+                check(row, result.get("gainBits").get(0).asDouble());
+            }
+        }
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -190,6 +251,10 @@ class CalcTest {
                 "completion | {\"holes\":[{\"shape\":1}],\"coins\":[],\"probabilities\":[]} | 'holes[0].rate' is missing",
                 "completion | {\"holes\":[],\"coins\":[],\"probabilities\":[1]} | 'probabilities'",
                 "moon | {} | no model 'moon'",
+                "doubling | {\"pairs\":[[0,1,0,1]]} | 'pairs'",
+                "doubling | {\"pairs\":[[0,1,0],[1,1,1,1],[2,1,2,1]]} | 'pairs'",
+                "attribution | {\"candidates\":[\"a\",\"b\"],\"priors\":[1],\"likelihoods\":[]} | 'priors'",
+                "attribution | {\"candidates\":[\"a\",\"b\"],\"priors\":[1,1],\"likelihoods\":[[0,0]]} | 'likelihoods'",
                 "box | [] | no JSON object",
             })
     void unusable_input_is_answered_by_one_sentence_that_names_the_key(String model, String json, String sentence) {
