@@ -125,7 +125,9 @@ class HouseTest {
         "org.rollwright.entry..",
         "org.rollwright.album..",
         "org.rollwright.odds..",
-        "org.rollwright.scope.."
+        "org.rollwright.scope..",
+        "org.rollwright.scale..",
+        "org.rollwright.cabinet.."
     };
 
     @Test

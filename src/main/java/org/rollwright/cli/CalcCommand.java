@@ -7,12 +7,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.GradingDecision;
 import org.rollwright.odds.Clustering;
 import org.rollwright.odds.Completion;
 import org.rollwright.odds.EnderLook;
 import org.rollwright.odds.GammaRate;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.NegativeBinomial;
+import org.rollwright.scale.CountByWeight;
+import org.rollwright.scale.MixedPile;
 import org.rollwright.scope.Attribution;
 import org.rollwright.scope.Doubling;
 import picocli.CommandLine;
@@ -32,6 +35,9 @@ import tools.jackson.databind.json.JsonMapper;
             "enders      {\"coins\":2500,\"a\":2,\"b\":398,\"visible\":48,\"matching\":3}",
             "clustering  {\"perRoll\":[0,1,0,2],\"window\":2,\"seed\":7}",
             "doubling    {\"pairs\":[[0,7.2,-0.18,7.2],[5.1,4.8,4.98,4.92],[-6.8,1.2,-6.83,1.03]],\"clickSd\":0.02}",
+            "weight      {\"grams\":1899.4,\"coinMean\":3.11,\"coinSd\":0.04,\"resolution\":1}",
+            "mixture     {\"grams\":132.9,\"coins\":50,\"heavyMean\":3.11,\"lightMean\":2.5,\"heavySd\":0.04,\"lightSd\":0.03,\"resolution\":0.1}",
+            "grading     {\"estimate\":64.2,\"sd\":1,\"grades\":[63,64,65],\"values\":[24,40,95],\"raw\":32,\"fees\":27}",
             "attribution {\"candidates\":[\"ordinary\",\"A\"],\"priors\":[0.9,0.1],\"likelihoods\":[[0.02,0.6]],\"ask\":[[0.1,0.8]]}",
             "",
             "Example: ./run calc box < numbers.json",
@@ -46,7 +52,8 @@ final class CalcCommand implements Callable<Integer> {
 
     @CommandLine.Parameters(
             paramLabel = "MODEL",
-            description = "completion, rate, box, enders, clustering, doubling or attribution.")
+            description =
+                    "completion, rate, box, enders, clustering, doubling, attribution, weight, mixture or grading.")
     private String model = "";
 
     @Override
@@ -69,13 +76,16 @@ final class CalcCommand implements Callable<Integer> {
                     case "enders" -> enders(input);
                     case "clustering" -> clustering(input);
                     case "doubling" -> doubling(input);
+                    case "weight" -> weight(input);
+                    case "mixture" -> mixture(input);
+                    case "grading" -> grading(input);
                     case "attribution" -> attribution(input);
                     default ->
                         throw new Open.Stop(
                                 ExitCode.INPUT,
                                 "There is no model '" + model
                                         + "'. There are completion, rate, box, enders, clustering,"
-                                        + " doubling, attribution.");
+                                        + " doubling, attribution, weight, mixture, grading.");
                 }));
         return ExitCode.OK.number();
     }
@@ -194,6 +204,48 @@ final class CalcCommand implements Callable<Integer> {
                 "pivot", turns ? List.of(found.pivotX(), found.pivotY()) : null,
                 "shift", List.of(found.shiftX(), found.shiftY()),
                 "rms", found.rms());
+    }
+
+    private static Map<String, Object> weight(JsonNode input) {
+        CountByWeight found = CountByWeight.of(
+                zeroOrMore(input, "grams"),
+                positive(input, "coinMean", "coinMean"),
+                zeroOrMore(input, "coinSd"),
+                zeroOrMore(input, "resolution"));
+        return map("coins", found.coins(), "se", found.standardError());
+    }
+
+    private static Map<String, Object> mixture(JsonNode input) {
+        double heavy = positive(input, "heavyMean", "heavyMean");
+        double light = positive(input, "lightMean", "lightMean");
+        check(heavy > light, "heavyMean", "is above lightMean, " + light + ", not " + heavy);
+        int coins = whole(positive(input, "coins", "coins"), "coins");
+        check(coins <= MOST_NUMBERS, "coins", "is at most " + MOST_NUMBERS);
+        double heavySd = zeroOrMore(input, "heavySd");
+        double lightSd = zeroOrMore(input, "lightSd");
+        double resolution = zeroOrMore(input, "resolution");
+        check(resolution > 0 || (heavySd > 0 && lightSd > 0), "resolution", "is above 0 when a spread is 0");
+        MixedPile found = MixedPile.of(zeroOrMore(input, "grams"), coins, heavy, light, heavySd, lightSd, resolution);
+        return map("moments", found.moments(), "mean", found.mean(), "sd", found.sd());
+    }
+
+    private static Map<String, Object> grading(JsonNode input) {
+        List<Double> grades = numbers(input, "grades");
+        List<Double> values = numbers(input, "values");
+        check(!grades.isEmpty(), "grades", "holds at least one grade");
+        check(values.size() == grades.size(), "values", "holds one value for each grade");
+        for (int i = 1; i < grades.size(); i++) {
+            check(grades.get(i) > grades.get(i - 1), "grades", "rise from one to the next");
+        }
+        check(values.stream().allMatch(value -> value >= 0), "values", "are 0 or more");
+        GradingDecision found = GradingDecision.of(
+                number(input, "estimate", "estimate"),
+                positive(input, "sd", "sd"),
+                grades,
+                values,
+                zeroOrMore(input, "raw"),
+                zeroOrMore(input, "fees"));
+        return map("expectedNet", found.expectedNet(), "gain", found.gain(), "pAhead", found.ahead());
     }
 
     private static Map<String, Object> attribution(JsonNode input) {

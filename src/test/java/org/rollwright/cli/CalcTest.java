@@ -205,6 +205,54 @@ class CalcTest {
     }
 
     @Test
+    void weight_and_mixture() throws IOException {
+        for (NamedCsvRecord row : rows("weight")) {
+            List<Double> in = numbers(row.getField("inputs"));
+            String quantity = row.getField("quantity");
+            if (row.getField("inputs").contains("of bronze cents")) {
+                JsonNode result = result(
+                        "weight",
+                        "{\"grams\":" + in.get(0) + ",\"coinMean\":" + in.get(1) + ",\"coinSd\":" + in.get(2)
+                                + ",\"resolution\":" + in.get(3) + "}");
+                check(row, result.get(quantity.equals("coins") ? "coins" : "se").asDouble());
+            } else {
+                JsonNode result = result(
+                        "mixture",
+                        "{\"coins\":" + in.get(0) + ",\"grams\":" + in.get(1) + ",\"heavyMean\":" + in.get(2)
+                                + ",\"lightMean\":" + in.get(3) + ",\"heavySd\":" + in.get(4) + ",\"lightSd\":"
+                                + in.get(5) + ",\"resolution\":" + in.get(6) + "}");
+                check(
+                        row,
+                        result.get(
+                                        quantity.startsWith("bronze")
+                                                ? "moments"
+                                                : quantity.contains("mean") ? "mean" : "sd")
+                                .asDouble());
+            }
+        }
+    }
+
+    @Test
+    void grading() throws IOException {
+        for (NamedCsvRecord row : rows("grading")) {
+            List<Double> in = numbers(row.getField("inputs"));
+            JsonNode result = result(
+                    "grading",
+                    "{\"estimate\":" + in.get(0) + ",\"sd\":" + in.get(1) + ",\"grades\":" + in.subList(2, 7)
+                            + ",\"values\":" + in.subList(7, 12) + ",\"raw\":" + in.get(12) + ",\"fees\":" + in.get(13)
+                            + "}");
+            String quantity = row.getField("quantity");
+            check(
+                    row,
+                    result.get(
+                                    quantity.startsWith("expected")
+                                            ? "expectedNet"
+                                            : quantity.startsWith("gain") ? "gain" : "pAhead")
+                            .asDouble());
+        }
+    }
+
+    @Test
     void attribution() throws IOException {
         for (NamedCsvRecord row : rows("attribution")) {
             List<Double> in = numbers(row.getField("inputs")
@@ -251,6 +299,9 @@ class CalcTest {
                 "completion | {\"holes\":[{\"shape\":1}],\"coins\":[],\"probabilities\":[]} | 'holes[0].rate' is missing",
                 "completion | {\"holes\":[],\"coins\":[],\"probabilities\":[1]} | 'probabilities'",
                 "moon | {} | no model 'moon'",
+                "weight | {\"grams\":-1,\"coinMean\":3,\"coinSd\":0,\"resolution\":1} | 'grams'",
+                "mixture | {\"grams\":1,\"coins\":5,\"heavyMean\":2,\"lightMean\":3,\"heavySd\":0,\"lightSd\":0,\"resolution\":1} | 'heavyMean'",
+                "grading | {\"estimate\":64,\"sd\":1,\"grades\":[65,64],\"values\":[1,2],\"raw\":1,\"fees\":1} | 'grades'",
                 "doubling | {\"pairs\":[[0,1,0,1]]} | 'pairs'",
                 "doubling | {\"pairs\":[[0,1,0],[1,1,1,1],[2,1,2,1]]} | 'pairs'",
                 "attribution | {\"candidates\":[\"a\",\"b\"],\"priors\":[1],\"likelihoods\":[]} | 'priors'",
