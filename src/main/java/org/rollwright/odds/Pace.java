@@ -22,20 +22,25 @@ public record Pace(double percentile, Predictive more, String sentence) {
 
         String sentence = String.format(
                 Locale.ROOT,
-                "Pace: %d %s in %d rolls is at the %s percentile of your own boxes. The rest should give %d to %d more (4 in 5); at least one more: %.0f %%.",
+                "Pace: %d %s in %d rolls is at the %s percentile of your own boxes. The rest should give %d to %d more (4 in 5); at least one more: %s.",
                 box.found(),
                 name,
                 box.rolls().size(),
                 ordinal((int) Math.round(100 * percentile)),
                 (int) eighty.low(),
                 (int) eighty.high(),
-                100 * more.atLeast(1));
+                percent(more.atLeast(1)));
         return new Pace(percentile, more, sentence);
     }
 
     /// The rest of the same box: its own finds so far tell how rich it is, because boxes clump.
     private static Predictive rest(YieldModel before, BoxHistory box, double fullBoxesLeft) {
         return before.rest(box.source(), box.fullBoxes(), box.found(), fullBoxesLeft);
+    }
+
+    /// Never 0 or 100: nothing here is certain.
+    private static String percent(double p) {
+        return p > 0.995 ? "above 99 %" : p < 0.005 ? "below 1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
     }
 
     static String ordinal(int n) {
