@@ -105,6 +105,16 @@ class GuideTest {
             command.usage(new PrintWriter(help));
             assertThat(help.toString()).contains("Usage: ");
         });
+        // every command line shown is one the program takes, down to its options
+        Matcher shown = Pattern.compile("^(?:\\$ )?\\./run ([a-z]+[^#\\n`]*)$", Pattern.MULTILINE)
+                .matcher(Files.readString(Path.of("README.md")));
+        int lines = 0;
+        while (shown.find()) {
+            lines++;
+            String[] words = shown.group(1).strip().replace("\"Box 1\"", "Box1").split(" +");
+            RootCommand.commandLine(none).parseArgs(words);
+        }
+        assertThat(lines).isGreaterThanOrEqualTo(3);
         Matcher named = Pattern.compile("\\./run ([a-z]+)").matcher(Files.readString(Path.of("README.md")) + guide);
         while (named.find()) {
             assertThat(RootCommand.commandLine(none).getSubcommands()).containsKey(named.group(1));
