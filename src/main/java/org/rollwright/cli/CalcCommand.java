@@ -47,6 +47,13 @@ import tools.jackson.databind.json.JsonMapper;
 final class CalcCommand implements Callable<Integer> {
     private static final int MOST_NUMBERS = 100_000;
 
+    /// Numbers beyond these bounds mean nothing here, and could keep the computer busy for hours.
+    private static final double LEAST = 1e-6;
+
+    private static final double MOST = 1e9;
+    private static final int MOST_COINS = 1_000_000;
+    private static final int MOST_FINDS = 20_000;
+
     /// Millimetres; a careful click at twenty times magnification (common practice).
     private static final double USUAL_CLICK_SD = 0.02;
 
@@ -101,7 +108,7 @@ final class CalcCommand implements Callable<Integer> {
         List<Double> complete = new ArrayList<>();
         List<Double> filled = new ArrayList<>();
         for (double coins : numbers(input, "coins")) {
-            check(coins >= 0, "coins", "is 0 or more, not " + coins);
+            check(coins >= 0 && coins <= 1e15, "coins", "holds numbers from 0 to 1e15, not " + coins);
             complete.add(Completion.complete(holes, coins));
             filled.add(Completion.expectedFilled(holes, coins));
         }
@@ -145,6 +152,7 @@ final class CalcCommand implements Callable<Integer> {
 
     private static Map<String, Object> enders(JsonNode input) {
         int coins = whole(positive(input, "coins", "coins"), "coins");
+        check(coins <= MOST_COINS, "coins", "is at most " + MOST_COINS);
         int visible = whole(zeroOrMore(input, "visible"), "visible");
         int matching = whole(zeroOrMore(input, "matching"), "matching");
         check(
@@ -158,11 +166,15 @@ final class CalcCommand implements Callable<Integer> {
 
     private static Map<String, Object> clustering(JsonNode input) {
         List<Double> rolls = numbers(input, "perRoll");
-        check(rolls.size() >= 2, "perRoll", "holds at least two rolls");
+        check(rolls.size() >= 2 && rolls.size() <= 1_000, "perRoll", "holds two to 1000 rolls");
         int[] perRoll = new int[rolls.size()];
         for (int i = 0; i < perRoll.length; i++) {
             perRoll[i] = whole(rolls.get(i), "perRoll");
         }
+        int finds = java.util.Arrays.stream(perRoll)
+                .map(count -> Math.min(count, MOST_FINDS + 1))
+                .sum();
+        check(finds <= MOST_FINDS, "perRoll", "holds at most " + MOST_FINDS + " finds in all");
         int window = whole(positive(input, "window", "window"), "window");
         check(window <= perRoll.length, "window", "is at most the number of rolls, " + perRoll.length);
         double seed = input.has("seed") ? number(input, "seed", "seed") : 1;
@@ -318,12 +330,14 @@ final class CalcCommand implements Callable<Integer> {
     private static double positive(JsonNode node, String name, String key) {
         double number = number(node, name, key);
         check(number > 0, key, "is above 0, not " + number);
+        check(number >= LEAST && number <= MOST, key, "lies between " + LEAST + " and " + MOST + ", not at " + number);
         return number;
     }
 
     private static double zeroOrMore(JsonNode node, String name) {
         double number = number(node, name, name);
         check(number >= 0, name, "is 0 or more, not " + number);
+        check(number <= MOST, name, "is at most " + MOST + ", not " + number);
         return number;
     }
 

@@ -42,7 +42,7 @@ public record NegativeBinomial(double mean, double size) {
     /// The smallest count that is not exceeded with at least this probability.
     public long quantile(double p) {
         long high = 1;
-        while (atMost(high) < p) {
+        while (atMost(high) < p && high < Long.MAX_VALUE / 4) {
             high *= 2;
         }
         long low = -1;

@@ -29,6 +29,12 @@ public final class CalcPages {
 
     private static final int MOST_HOLES = 1_000;
     private static final int MOST_ROLLS = 1_000;
+    private static final int MOST_FINDS = 20_000;
+
+    /// Numbers beyond these bounds mean nothing here, and could keep the computer busy for hours.
+    private static final double LEAST = 1e-6;
+
+    private static final double MOST = 1e9;
 
     private final Bench bench;
     private final Render render;
@@ -188,14 +194,15 @@ public final class CalcPages {
             String text = values.getOrDefault(name, "").strip().replace(",", "");
             try {
                 double value = Double.parseDouble(text);
-                if (!Double.isNaN(value) && !Double.isInfinite(value) && (above ? value > least : value >= least)) {
+                boolean enough = above ? value > least && value >= LEAST : value >= least;
+                if (enough && value <= MOST) {
                     return value;
                 }
             } catch (NumberFormatException e) {
                 // falls through to the sentence that quotes the field
             }
-            throw new Wrong("“" + label(name) + "” is a number " + (above ? "above " : "from ") + (long) least
-                    + ", not “" + text + "”.");
+            throw new Wrong("“" + label(name) + "” is a number " + (above ? "above " : "from ") + (long) least + " to "
+                    + (long) MOST + ", not “" + text + "”.");
         }
 
         int whole(String name, int least, int most) {
@@ -295,6 +302,9 @@ public final class CalcPages {
 
     private static List<String> clustering(Values in) {
         int[] perRoll = in.wholes("perRoll", 2, MOST_ROLLS);
+        if (java.util.Arrays.stream(perRoll).asLongStream().sum() > MOST_FINDS) {
+            throw new Wrong("“finds in each roll” holds at most " + MOST_FINDS + " finds in all.");
+        }
         int window = in.whole("window", 1, perRoll.length);
         Clustering found = Clustering.of(perRoll, window, 7);
         if (Double.isNaN(found.d())) {

@@ -27,7 +27,7 @@ import org.rollwright.hunt.HuntId;
 /// From the captions of a filmed hunt to its log: choose a file, review what was understood, accept. Nothing is
 /// kept here between two requests; what was typed travels with the form until it is recorded.
 final class NarrationPages {
-    private static final int MOST_ROWS = 2_000;
+    private static final int MOST_ROWS = 50_000;
 
     private final Bench bench;
     private final Render render;

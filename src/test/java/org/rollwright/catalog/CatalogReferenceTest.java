@@ -235,7 +235,7 @@ class CatalogReferenceTest {
 
     @Test
     void the_kinds_hunters_tell_apart_are_there() {
-        // Seven common 1982 cents, date sizes of 1960 and of 1970-S: TRADE facts, common practice.
+        // Seven common 1982 cents, date sizes of 1960 and of 1970-S: common practice.
         assertThat(cents(1982, "P")).hasSize(4);
         assertThat(cents(1982, "D")).hasSize(3);
         assertThat(cents(1960, "P"))

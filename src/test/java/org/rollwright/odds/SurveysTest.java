@@ -34,8 +34,8 @@ class SurveysTest {
     }
 
     /// Two batches of 10,000 coins of one hunter in one year gave 14 and 91 wheat cents (surveys CGH20090129
-    /// and CGH20090416). Under one constant rate that is a matter of 5 in 10^15 (../TRADE, from memory);
-    /// clumped counts allow it.
+    /// and CGH20090416). Under one constant rate that is a matter of 5 in 10^15 (from memory); clumped counts
+    /// allow it.
     @Test
     void one_constant_rate_is_refuted_for_the_hunter_with_14_and_91_in_10000() throws IOException {
         Map<String, Integer> wheats = new HashMap<>();

@@ -112,6 +112,9 @@ class OddsPageTest {
             // reference/model_check_values.csv: mean 12.5, size 2.0: P(X >= 40) = 0.0172, 90 % from 1 to 31
             assertThat(page.locator("section:has(#calc-box)")).containsText("Nine boxes of ten give 1 to 31.");
             assertThat(page.locator("section:has(#calc-box)")).containsText("40 or more: 1.72 %");
+            page.navigate(bench.address + "/odds/calc?model=box&mean=1e308&size=1e-308&observed=3");
+            assertThat(page.locator("section:has(#calc-box) .problem")).containsText("“average per box” is a number");
+            page.navigate(bench.address + "/odds/calc");
             page.locator("section:has(#calc-enders) input[name=matching]").fill("49");
             page.locator("section:has(#calc-enders) button").click();
             assertThat(page.locator("section:has(#calc-enders) .problem")).containsText("“of them match”");

@@ -464,15 +464,14 @@ final class Grammar {
         boolean glued = i < words.size()
                 && words.get(i).is("s")
                 && words.get(i).cue() == words.get(i - 1).cue()
-                && words.get(i).from() <= words.get(i - 1).to() + 1
                 && isGlued(i);
         if (glued && (counted || !is(dateFrom - 1, "a", "an", "another", "it's"))) {
             boolean decade = year % 10 == 0 && is(dateFrom - 1, "the", "early", "late", "mid");
-            boolean plural = true;
+
             Mark further = mark(i + 1, year, counted, dateFrom);
             return further.said == Mention.Said.NOTHING
-                    ? new Mark(Mention.Said.NOTHING, "", i + 1, plural, decade)
-                    : new Mark(further.said, further.code, further.end, plural, decade);
+                    ? new Mark(Mention.Said.NOTHING, "", i + 1, true, decade)
+                    : new Mark(further.said, further.code, further.end, true, decade);
         }
         for (int skip = 0; skip <= 3 && i + skip < words.size(); skip++) {
             int at = i + skip;
@@ -506,16 +505,8 @@ final class Grammar {
         return new Mark(Mention.Said.NOTHING, "", from, false, false);
     }
 
+    /// Whether nothing lies between a word and the one before it, as in `1944s`.
     private boolean isGlued(int i) {
-        return words.get(i).from() == words.get(i - 1).to()
-                || (words.get(i).from() == words.get(i - 1).to() + 1
-                        && !words.get(i - 1).currency()
-                        && apostrophe(i));
-    }
-
-    /// Between a number and its `'s` lies only the apostrophe; a blank looks the same here, so only a glued `s`
-    /// counts.
-    private boolean apostrophe(int i) {
         return words.get(i).from() == words.get(i - 1).to();
     }
 
