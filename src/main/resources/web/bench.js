@@ -194,6 +194,9 @@
     if (line.value === "" && instant[event.key] && !event.repeat) {
       event.preventDefault();
       send(instant[event.key]);
+    } else if (line.value === "" && event.key === "*" && queue.length === 0 && document.getElementById("look-closer")) {
+      event.preventDefault();
+      document.getElementById("look-closer").click();
     } else if (event.key === "Escape") {
       line.value = "";
       preview.innerHTML = "";

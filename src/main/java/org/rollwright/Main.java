@@ -22,8 +22,15 @@ public final class Main {
     }
 
     private static Pages.Started pages(Pages.Work work, int port) {
-        Bench bench =
-                new Bench(work.desk(), work.catalog(), work.recorder(), work.decoder(), work.clock(), work.demo());
+        Bench bench = new Bench(
+                work.desk(),
+                work.catalog(),
+                work.varieties(),
+                work.photos(),
+                work.recorder(),
+                work.decoder(),
+                work.clock(),
+                work.demo());
         return switch (Server.start(bench, port)) {
             case Server.Started.NoPort none -> new Pages.Started.NoPort(none.first(), none.last());
             case Server.Started.Running running ->

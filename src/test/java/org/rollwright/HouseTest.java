@@ -36,7 +36,7 @@ class HouseTest {
                 .optionalLayer("entry")
                 .definedBy("org.rollwright.entry..")
                 .optionalLayer("album")
-                .definedBy("org.rollwright.album..", "org.rollwright.odds..")
+                .definedBy("org.rollwright.album..", "org.rollwright.odds..", "org.rollwright.scope..")
                 .optionalLayer("store")
                 .definedBy("org.rollwright.store..")
                 .optionalLayer("web")

@@ -12,12 +12,13 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 
 /// One CSV file while it is read: hands out rows and collects what is wrong with them.
-final class Table {
+public final class Table {
     private final NamedText file;
     private final List<RowProblem> problems = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
 
-    Table(NamedText file, List<String> columns) {
+    /// @param columns every one of them must be in the header row
+    public Table(NamedText file, List<String> columns) {
         this.file = file;
         read(columns);
     }
@@ -62,11 +63,11 @@ final class Table {
         return text.startsWith("\uFEFF") ? text.substring(1) : text;
     }
 
-    List<Row> rows() {
+    public List<Row> rows() {
         return rows;
     }
 
-    List<RowProblem> problems() {
+    public List<RowProblem> problems() {
         return problems;
     }
 
@@ -75,18 +76,18 @@ final class Table {
     }
 
     /// A row. Every getter that finds a cell unusable notes the problem and answers empty.
-    final class Row {
+    public final class Row {
         private final NamedCsvRecord record;
 
         private Row(NamedCsvRecord record) {
             this.record = record;
         }
 
-        String text(String column) {
+        public String text(String column) {
             return record.findField(column).orElse("").strip();
         }
 
-        Optional<String> required(String column, String example) {
+        public Optional<String> required(String column, String example) {
             String value = text(column);
             if (value.isEmpty()) {
                 refuse(column, "the cell is empty.", "Write " + example + ".");
@@ -95,14 +96,14 @@ final class Table {
             return Optional.of(value);
         }
 
-        List<String> words(String column) {
+        public List<String> words(String column) {
             return Arrays.stream(text(column).split(";"))
                     .map(String::strip)
                     .filter(word -> !word.isEmpty())
                     .toList();
         }
 
-        OptionalInt wholeNumber(String column, int least, int most) {
+        public OptionalInt wholeNumber(String column, int least, int most) {
             OptionalLong value = longNumber(column, least, most);
             return value.isPresent() ? OptionalInt.of((int) value.getAsLong()) : OptionalInt.empty();
         }
@@ -124,7 +125,7 @@ final class Table {
             return OptionalLong.empty();
         }
 
-        OptionalDouble positive(String column) {
+        public OptionalDouble positive(String column) {
             String value = text(column);
             try {
                 double number = Double.parseDouble(value);
@@ -138,11 +139,11 @@ final class Table {
             return OptionalDouble.empty();
         }
 
-        void refuse(String column, String wrong, String right) {
+        public void refuse(String column, String wrong, String right) {
             problem(record.getStartingLineNumber(), column, wrong, right);
         }
 
-        long line() {
+        public long line() {
             return record.getStartingLineNumber();
         }
     }

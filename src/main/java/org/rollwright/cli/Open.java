@@ -12,6 +12,8 @@ import org.rollwright.entry.narration.Decoder;
 import org.rollwright.entry.narration.Phrases;
 import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.Desk;
+import org.rollwright.scope.VarietyBook;
+import org.rollwright.scope.VarietyShelf;
 import org.rollwright.store.CatalogTexts;
 import org.rollwright.store.DataFolder;
 import org.rollwright.store.Store;
@@ -29,7 +31,8 @@ final class Open {
     private boolean demo;
 
     /// An open store with all that works on it.
-    record Bench(Store store, Desk desk, Catalog catalog, Recorder recorder) implements AutoCloseable {
+    record Bench(Store store, Desk desk, Catalog catalog, VarietyShelf varieties, Recorder recorder)
+            implements AutoCloseable {
         @Override
         public void close() {
             store.close();
@@ -74,6 +77,15 @@ final class Open {
         return loaded.catalog();
     }
 
+    /// The varieties; files of the user that cannot be used are reported and left out.
+    VarietyShelf varieties(Catalog catalog, PrintStream talk) {
+        CatalogTexts.Texts texts = CatalogTexts.varieties(folder());
+        VarietyBook.Loaded loaded = VarietyBook.load(texts.files(), catalog);
+        texts.problems().forEach(problem -> talk.println(problem + " The file was left out."));
+        loaded.problems().forEach(problem -> talk.println(problem + " The file was left out."));
+        return new VarietyShelf(loaded.book(), catalog);
+    }
+
     /// The decoder of narrations with its data.
     static Decoder decoder() {
         return new Decoder(
@@ -90,7 +102,9 @@ final class Open {
             case Store.Opening.Opened opened -> {
                 Catalog catalog = catalog(talk);
                 Desk desk = opened.store().desk();
-                yield new Bench(opened.store(), desk, catalog, new Recorder(desk, catalog, clock));
+                VarietyShelf varieties = varieties(catalog, talk);
+                yield new Bench(
+                        opened.store(), desk, catalog, varieties, new Recorder(desk, catalog, clock, varieties::keys));
             }
             case Store.Opening.Busy busy ->
                 throw new Stop(

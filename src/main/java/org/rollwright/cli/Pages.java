@@ -5,11 +5,21 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.hunt.Desk;
+import org.rollwright.scope.VarietyShelf;
+import org.rollwright.scope.picture.PhotoShelf;
 
 /// Starts the pages. The commands do not know how; `Main` hands it in.
 public interface Pages {
     /// What the pages work on.
-    record Work(Desk desk, Catalog catalog, Recorder recorder, Decoder decoder, InstantSource clock, boolean demo) {}
+    record Work(
+            Desk desk,
+            Catalog catalog,
+            VarietyShelf varieties,
+            PhotoShelf photos,
+            Recorder recorder,
+            Decoder decoder,
+            InstantSource clock,
+            boolean demo) {}
 
     /// Pages that are being served.
     interface Serving extends AutoCloseable {

@@ -11,6 +11,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.rollwright.store.PhotoFolder;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
@@ -53,8 +54,15 @@ final class ServeCommand implements Callable<Integer> {
                 fill(bench);
             }
             InstantSource clock = InstantSource.system();
-            Pages.Work work =
-                    new Pages.Work(bench.desk(), bench.catalog(), bench.recorder(), Open.decoder(), clock, open.demo());
+            Pages.Work work = new Pages.Work(
+                    bench.desk(),
+                    bench.catalog(),
+                    bench.varieties(),
+                    new PhotoFolder(open.folder()),
+                    bench.recorder(),
+                    Open.decoder(),
+                    clock,
+                    open.demo());
             switch (pages.start(work, port)) {
                 case Pages.Started.NoPort none ->
                     throw new Open.Stop(

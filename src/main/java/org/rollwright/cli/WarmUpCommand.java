@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.rollwright.entry.Recorder;
+import org.rollwright.store.PhotoFolder;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
@@ -38,8 +39,9 @@ final class WarmUpCommand implements Callable<Integer> {
             }
             var catalog = open.catalog(System.err);
             var desk = opened.store().desk();
-            Recorder recorder = new Recorder(desk, catalog, clock);
-            try (Open.Bench bench = new Open.Bench(opened.store(), desk, catalog, recorder)) {
+            var varieties = open.varieties(catalog, System.err);
+            Recorder recorder = new Recorder(desk, catalog, clock, varieties::keys);
+            try (Open.Bench bench = new Open.Bench(opened.store(), desk, catalog, varieties, recorder)) {
                 new Script(desk, catalog, recorder, null)
                         .run(
                                 List.of(
@@ -49,7 +51,17 @@ final class WarmUpCommand implements Callable<Integer> {
                                         "+ 44d, x2 41"),
                                 true,
                                 line -> {});
-                if (pages.start(new Pages.Work(desk, bench.catalog(), recorder, Open.decoder(), clock, false), 0)
+                if (pages.start(
+                                new Pages.Work(
+                                        desk,
+                                        bench.catalog(),
+                                        varieties,
+                                        new PhotoFolder(folder),
+                                        recorder,
+                                        Open.decoder(),
+                                        clock,
+                                        false),
+                                0)
                         instanceof Pages.Started.Running running) {
                     try (Pages.Serving serving = running.serving()) {
                         for (String page : List.of(
@@ -63,6 +75,7 @@ final class WarmUpCommand implements Callable<Integer> {
                                 "/assets/bench.css",
                                 "/assets/htmx.js",
                                 "/odds",
+                                "/scope",
                                 "/mat/1/narration",
                                 "/guide")) {
                             fetch("http://127.0.0.1:" + serving.port() + page);

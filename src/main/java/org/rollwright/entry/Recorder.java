@@ -43,11 +43,17 @@ public final class Recorder {
     private final Desk desk;
     private final Catalog catalog;
     private final InstantSource clock;
+    private final CheckList checkList;
 
     public Recorder(Desk desk, Catalog catalog, InstantSource clock) {
+        this(desk, catalog, clock, CheckList.NONE);
+    }
+
+    public Recorder(Desk desk, Catalog catalog, InstantSource clock, CheckList checkList) {
         this.desk = desk;
         this.catalog = catalog;
         this.clock = clock;
+        this.checkList = checkList;
     }
 
     /// Reads and records a line of a hunt.
@@ -75,7 +81,8 @@ public final class Recorder {
             return outcome(desk.recordAt(
                     at,
                     line,
-                    book -> new Desk.Step(hunt.number(), new Translation(book, hunt, at).event(clear.commands()))));
+                    book -> new Desk.Step(
+                            hunt.number(), new Translation(book, hunt, at, checkList).event(clear.commands()))));
         } catch (CannotTranslate e) {
             return new Outcome.Refused(e.refusal);
         }
@@ -144,7 +151,7 @@ public final class Recorder {
         int[] row = {-1};
         try {
             Outcome outcome = outcome(desk.recordAt(clock.instant(), raw, book -> {
-                Translation translation = new Translation(book, hunt, clock.instant());
+                Translation translation = new Translation(book, hunt, clock.instant(), checkList);
                 List<Event> events = new ArrayList<>();
                 for (row[0] = 0; row[0] < told.size(); row[0]++) {
                     translation.told(told.get(row[0]), commands.get(row[0]), events);
@@ -201,6 +208,7 @@ public final class Recorder {
     private static final class Translation {
         private final Logbook book;
         private final Hunt hunt;
+        private final CheckList checkList;
         private Instant at;
         private @Nullable BoxId box;
         private int roll;
@@ -208,7 +216,8 @@ public final class Recorder {
         private int nextOrdinal;
         private @Nullable FindId lastFind;
 
-        Translation(Logbook book, HuntId id, Instant at) {
+        Translation(Logbook book, HuntId id, Instant at, CheckList checkList) {
+            this.checkList = checkList;
             this.book = book;
             this.hunt = book.hunt(id).orElseThrow();
             this.at = at;
@@ -395,7 +404,13 @@ public final class Recorder {
                 throw new CannotTranslate(
                         "There is no find yet that could have been checked.", "Log the coin first, then type -.");
             }
-            List<String> varieties = checked.varieties().isEmpty() ? List.of("all on the prompt") : checked.varieties();
+            List<String> varieties = checked.varieties();
+            if (varieties.isEmpty()) {
+                varieties = book.find(id)
+                        .map(find -> checkList.of(book, find.facts().identity()))
+                        .filter(keys -> !keys.isEmpty())
+                        .orElse(List.of("all on the prompt"));
+            }
             varieties.forEach(variety -> into.add(new Event.Checked(hunt.id(), id, variety)));
         }
     }

@@ -136,7 +136,44 @@ final class Changes {
             case Event.Checked checked -> {
                 Hunt hunt = book.known(checked.hunt());
                 hunt.trials.add(new Hunt.Trial(checked.find(), checked.variety()));
-                yield () -> hunt.trials.removeLast();
+                book.countCheck(checked.variety(), 1);
+                yield () -> {
+                    hunt.trials.removeLast();
+                    book.countCheck(checked.variety(), -1);
+                };
+            }
+            case Event.Attributed attributed -> {
+                AttributionNote note = new AttributionNote(
+                        attributed.find(),
+                        attributed.variety(),
+                        attributed.verdict(),
+                        attributed.path(),
+                        attributed.note(),
+                        entry.at());
+                AttributionNote before = book.attributions.put(attributed.find(), note);
+                yield () -> back(book.attributions, attributed.find(), before);
+            }
+            case Event.VarietyWritten written -> {
+                Map<String, String> before = book.varieties.put(written.variety(), written.cells());
+                yield () -> back(book.varieties, written.variety(), before);
+            }
+            case Event.VarietyRemoved removed -> {
+                Map<String, String> before = book.varieties.remove(removed.variety());
+                yield () -> back(book.varieties, removed.variety(), before);
+            }
+            case Event.PhotoKept kept -> {
+                PhotoNote note = new PhotoNote(
+                        kept.photo(), kept.width(), kept.height(), kept.about(), kept.caption(), entry.at());
+                boolean fresh = book.photos.add(note);
+                yield fresh ? () -> book.photos.remove(note) : Changes::nothing;
+            }
+            case Event.PhotoTaken taken -> {
+                List<PhotoNote> gone = book.photos.stream()
+                        .filter(note -> note.photo().equals(taken.photo())
+                                && note.about().equals(taken.about()))
+                        .toList();
+                gone.forEach(book.photos::remove);
+                yield () -> book.photos.addAll(gone);
             }
             case Event.Marked marked -> {
                 Hunt hunt = book.known(marked.hunt());
@@ -202,6 +239,14 @@ final class Changes {
     }
 
     private static void nothing() {}
+
+    private static <K, V> void back(Map<K, V> map, K key, @Nullable V before) {
+        if (before == null) {
+            map.remove(key);
+        } else {
+            map.put(key, before);
+        }
+    }
 
     private static Runnable huntStarted(Logbook book, Event.HuntStarted started, Instant at) {
         book.hunts.put(

@@ -64,6 +64,11 @@ final class Checks {
             case Event.FindDisposed disposed -> findOwner(book, disposed.find(), here);
             case Event.Weighed weighed -> OptionalLong.of(weighed.hunt().number());
             case Event.Checked checked -> OptionalLong.of(checked.hunt().number());
+            case Event.Attributed attributed -> findOwner(book, attributed.find(), here);
+            case Event.VarietyWritten written -> OptionalLong.of(0);
+            case Event.VarietyRemoved removed -> OptionalLong.of(0);
+            case Event.PhotoKept kept -> OptionalLong.empty();
+            case Event.PhotoTaken taken -> OptionalLong.empty();
             case Event.Marked marked -> OptionalLong.of(marked.hunt().number());
             case Event.Noted noted -> OptionalLong.of(noted.hunt().number());
             case Event.HuntFinished over -> OptionalLong.of(over.hunt().number());
@@ -132,6 +137,21 @@ final class Checks {
             case Event.EndersSeen seen -> enders(book, seen);
             case Event.Weighed weighed -> boxOf(book, weighed.hunt(), weighed.box());
             case Event.Checked checked -> checked(book, checked);
+            case Event.Attributed attributed -> find(book, attributed.find());
+            case Event.VarietyWritten written ->
+                written.variety().isBlank() ? refusal("The variety has no key.", "Give it a name.") : Optional.empty();
+            case Event.VarietyRemoved removed ->
+                book.varieties().containsKey(removed.variety())
+                        ? Optional.empty()
+                        : refusal(
+                                "'" + removed.variety() + "' is no variety you wrote.",
+                                "Only your own varieties and your changes to ours can be taken out.");
+            case Event.PhotoKept kept -> subject(book, kept.about());
+            case Event.PhotoTaken taken ->
+                book.photos(taken.about()).stream()
+                                .anyMatch(note -> note.photo().equals(taken.photo()))
+                        ? Optional.empty()
+                        : refusal("The photograph is not there any more.", "Look at the page again.");
             case Event.Marked marked -> hunt(book, marked.hunt());
             case Event.Noted noted -> hunt(book, noted.hunt());
             case Event.HuntFinished over -> first(hunt(book, over.hunt()), () -> running(book, over.hunt()));
@@ -343,6 +363,17 @@ final class Checks {
         return book.find(id).isPresent()
                 ? Optional.empty()
                 : refusal("There is no find " + id + ".", "It may have been struck out; look at the list of finds.");
+    }
+
+    private static Optional<Refusal> subject(Logbook book, PhotoSubject about) {
+        if (!about.kind().equals("find")) {
+            return Optional.empty();
+        }
+        try {
+            return find(book, new FindId(Long.parseLong(about.key())));
+        } catch (NumberFormatException e) {
+            return refusal("'" + about.key() + "' is no find.", "Open the find and add the photograph there.");
+        }
     }
 
     private static Optional<Refusal> moved(Logbook book, Event.FindMoved moved) {

@@ -1,6 +1,7 @@
 package org.rollwright.hunt;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
@@ -75,6 +76,17 @@ public sealed interface Event {
     /// each.
     record Checked(HuntId hunt, FindId find, String variety) implements Event {}
 
+    /// A find was looked at for varieties, with what came of it.
+    ///
+    /// @param variety key of the variety it is taken for; blank when it is none
+    /// @param verdict how sure, in the words of the attribution
+    /// @param path what was looked at and what was seen, in order
+    record Attributed(FindId find, String variety, String verdict, List<Look> path, String note) implements Event {
+        public Attributed {
+            path = List.copyOf(path);
+        }
+    }
+
     /// A moment worth finding again in a recording.
     record Marked(HuntId hunt, String text) implements Event {}
 
@@ -116,6 +128,27 @@ public sealed interface Event {
         }
     }
 
+    /// A variety of the user's own was written, or one of ours rewritten.
+    ///
+    /// @param cells its row by column, as a file of varieties has it
+    record VarietyWritten(String variety, Map<String, String> cells) implements Event {
+        public VarietyWritten {
+            cells = Map.copyOf(cells);
+        }
+    }
+
+    /// A variety of the user's own was given up, or ours put back.
+    record VarietyRemoved(String variety) implements Event {}
+
+    /// A photograph was kept.
+    ///
+    /// @param photo its name on the shelf
+    /// @param about what it shows, blank when nothing in particular
+    record PhotoKept(String photo, int width, int height, PhotoSubject about, String caption) implements Event {}
+
+    /// A photograph shows something else than was said, or is no longer wanted there.
+    record PhotoTaken(String photo, PhotoSubject about) implements Event {}
+
     /// The order in which coins are compared was changed.
     record PolicyChanged(String policy) implements Event {}
 
@@ -131,6 +164,9 @@ public sealed interface Event {
 
     /// An undone entry counts again.
     record Redone(long target) implements Event {}
+
+    /// One look of an attribution: what was looked for and the answer.
+    record Look(String looked, String answer) {}
 
     /// Coins found of what was watched for.
     record WatchCount(Watch watch, int found) {}

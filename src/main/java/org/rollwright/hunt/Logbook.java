@@ -4,13 +4,16 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 
@@ -41,6 +44,13 @@ public final class Logbook {
     final Map<AlbumId, Album> albums = new TreeMap<>((a, b) -> Long.compare(a.number(), b.number()));
     final Map<CoinRef, OwnedCoin> added = new LinkedHashMap<>();
     final List<Balance> balances = new ArrayList<>();
+    private final Map<String, Integer> checks = new HashMap<>();
+    final Map<FindId, AttributionNote> attributions = new TreeMap<>(Comparator.comparing(FindId::number));
+    final Map<String, Map<String, String>> varieties = new TreeMap<>();
+    /// In the order kept, whichever way it came about, so that undo in one hunt disturbs no other.
+    final NavigableSet<PhotoNote> photos = new TreeSet<>(Comparator.comparing(PhotoNote::at)
+            .thenComparing(PhotoNote::photo)
+            .thenComparing(note -> note.about().toString()));
     final Map<Identity, Integer> coinsByIdentity = new HashMap<>();
     private final Map<Long, Steps> steps = new HashMap<>();
     private long unboundedScope = -1;
@@ -106,6 +116,38 @@ public final class Logbook {
 
     public Optional<Album> album(AlbumId id) {
         return Optional.ofNullable(albums.get(id));
+    }
+
+    /// What attributions came to, the latest of each find.
+    public Map<FindId, AttributionNote> attributions() {
+        return Collections.unmodifiableMap(attributions);
+    }
+
+    /// How often each variety was looked for in vain, over all hunts.
+    public Map<String, Integer> checks() {
+        return Collections.unmodifiableMap(checks);
+    }
+
+    void countCheck(String variety, int sign) {
+        checks.merge(variety, sign, (a, b) -> {
+            int sum = a + b;
+            return sum == 0 ? null : sum;
+        });
+    }
+
+    /// Varieties the user wrote or rewrote: their rows by key.
+    public Map<String, Map<String, String>> varieties() {
+        return Collections.unmodifiableMap(varieties);
+    }
+
+    /// Every photograph in the record, in the order kept.
+    public Collection<PhotoNote> photos() {
+        return Collections.unmodifiableCollection(photos);
+    }
+
+    /// Photographs of one thing.
+    public List<PhotoNote> photos(PhotoSubject about) {
+        return photos.stream().filter(note -> note.about().equals(about)).toList();
     }
 
     /// The comparison policy as the user last wrote it, blank when never changed.

@@ -20,7 +20,10 @@ public record LogbookImage(
         List<Find> finds,
         List<AlbumImage> albums,
         List<OwnedCoin> added,
-        List<Logbook.Balance> balances) {
+        List<Logbook.Balance> balances,
+        List<AttributionNote> attributions,
+        Map<String, Map<String, String>> varieties,
+        List<PhotoNote> photos) {
 
     /// A hunt as values.
     public record HuntImage(
@@ -69,7 +72,10 @@ public record LogbookImage(
                         .map(album -> new AlbumImage(album.id(), album.name(), album.rule(), Map.copyOf(album.holes())))
                         .toList(),
                 List.copyOf(book.added.values()),
-                List.copyOf(book.balances));
+                List.copyOf(book.balances),
+                List.copyOf(book.attributions.values()),
+                Map.copyOf(book.varieties),
+                List.copyOf(book.photos));
     }
 
     private static HuntImage hunt(Hunt hunt) {
@@ -141,6 +147,7 @@ public record LogbookImage(
             hunt.marks.addAll(image.marks);
             hunt.notes.addAll(image.notes);
             hunt.trials.addAll(image.trials);
+            image.trials.forEach(trial -> book.countCheck(trial.variety(), 1));
             book.hunts.put(image.id, hunt);
         }
         for (Find find : finds) {
@@ -154,6 +161,9 @@ public record LogbookImage(
         }
         added.forEach(coin -> book.added.put(coin.ref(), coin));
         book.balances.addAll(balances);
+        attributions.forEach(note -> book.attributions.put(note.find(), note));
+        book.varieties.putAll(varieties);
+        book.photos.addAll(photos);
         return book;
     }
 }

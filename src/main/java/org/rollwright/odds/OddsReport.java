@@ -7,11 +7,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Identity;
+import org.rollwright.hunt.AttributionNote;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Logbook;
@@ -485,26 +487,45 @@ public record OddsReport(
                 : String.format(Locale.ROOT, "%,d", Math.max(1, Math.round(boxes)));
     }
 
+    /// Verdicts that count as found.
+    private static final Set<String> SURE_ENOUGH = Set.of("probable", "matched", "confirmed");
+
     private static List<VarietyOdds> varieties(Logbook book) {
         Map<String, int[]> counts = new LinkedHashMap<>();
         book.hunts()
                 .forEach(hunt -> hunt.trials()
                         .forEach(trial -> book.find(trial.find()).ifPresent(find -> {
-                            String name = find.facts().identity().dateAndMint() + " " + trial.variety();
+                            String name = nameOf(find, trial.variety());
                             counts.computeIfAbsent(name, key -> new int[2])[0] += find.count();
                         })));
         for (Find find : book.finds()) {
             for (String variety : find.facts().varieties()) {
-                int[] count = counts.get(find.facts().identity().dateAndMint() + " " + variety);
-                if (count != null) {
-                    count[0] += find.count();
-                    count[1] += find.count();
-                }
+                found(counts, nameOf(find, variety), find.count());
+            }
+            AttributionNote note = book.attributions().get(find.id());
+            if (note != null && SURE_ENOUGH.contains(note.verdict())) {
+                found(counts, nameOf(find, note.variety()), find.count());
             }
         }
         List<VarietyOdds> odds = new ArrayList<>();
         counts.forEach((name, count) -> odds.add(VarietyOdds.of(name, count[0], count[1], CHECKED_NEXT)));
         return odds;
+    }
+
+    private static void found(Map<String, int[]> counts, String name, int coins) {
+        int[] count = counts.get(name);
+        if (count != null) {
+            count[0] += coins;
+            count[1] += coins;
+        }
+    }
+
+    /// A variety of the catalogue has a name that says its date; a word such as `rpm` has not.
+    private static String nameOf(Find find, String variety) {
+        String own = find.facts().identity().denomination().key() + "-";
+        return variety.startsWith(own)
+                ? variety.substring(own.length()).replace('-', ' ')
+                : find.facts().identity().dateAndMint() + " " + variety;
     }
 
     private static List<SeriesPoint> series(History history, YieldModel model) {

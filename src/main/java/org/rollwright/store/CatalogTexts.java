@@ -31,6 +31,9 @@ public final class CatalogTexts {
             "watches.csv",
             "albums.csv");
 
+    private static final List<String> VARIETIES =
+            List.of("us-cent", "us-five-cents", "us-dime", "us-quarter", "us-half-dollar", "ca-cent", "lookalikes");
+
     private CatalogTexts() {}
 
     /// Ours first, then those of the user in `catalog/` of the data folder.
@@ -45,6 +48,18 @@ public final class CatalogTexts {
             files.add(new NamedText(name, resource(name)));
         }
         own(dataFolder.resolve("catalog"), files, problems);
+        return new Texts(files, problems);
+    }
+
+    /// Our files of varieties, then those of the user in `catalog/varieties/` of the data folder.
+    public static Texts varieties(Path dataFolder) {
+        List<NamedText> files = new ArrayList<>();
+        List<RowProblem> problems = new ArrayList<>();
+        for (String file : VARIETIES) {
+            String name = "varieties/" + file + ".csv";
+            files.add(new NamedText(name, resource(name)));
+        }
+        own(dataFolder.resolve("catalog").resolve("varieties"), files, problems);
         return new Texts(files, problems);
     }
 
@@ -75,8 +90,10 @@ public final class CatalogTexts {
             return;
         }
         try (Stream<Path> paths = Files.walk(folder, 2)) {
-            for (Path path :
-                    paths.filter(p -> p.toString().endsWith(".csv")).sorted().toList()) {
+            for (Path path : paths.filter(
+                            p -> p.toString().endsWith(".csv") && !p.startsWith(folder.resolve("varieties")))
+                    .sorted()
+                    .toList()) {
                 String name =
                         "your catalog/" + folder.relativize(path).toString().replace('\\', '/');
                 try {

@@ -53,6 +53,11 @@ final class EventJson {
         names.put(Event.EndersSeen.class, "enders-seen");
         names.put(Event.Weighed.class, "weighed");
         names.put(Event.Checked.class, "checked");
+        names.put(Event.Attributed.class, "attributed");
+        names.put(Event.VarietyWritten.class, "variety-written");
+        names.put(Event.VarietyRemoved.class, "variety-removed");
+        names.put(Event.PhotoKept.class, "photo-kept");
+        names.put(Event.PhotoTaken.class, "photo-taken");
         names.put(Event.Marked.class, "marked");
         names.put(Event.Noted.class, "noted");
         names.put(Event.HuntFinished.class, "hunt-finished");

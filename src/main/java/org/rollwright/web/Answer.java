@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.LookFor;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Sentence;
+import org.rollwright.scope.Prompt;
 
 /// What stands below the entry line: what it will record, what to choose from, or what is wrong.
 ///
@@ -27,7 +29,8 @@ public record Answer(
         return new Answer("problem", line, wrong, right, List.of(), List.of());
     }
 
-    static Answer of(String line, Reading reading, Catalog catalog, Denomination box, AlbumShelf shelf) {
+    static Answer of(String line, Reading reading, Bench bench, Denomination box, AlbumShelf shelf) {
+        Catalog catalog = bench.catalog();
         return switch (reading) {
             case Reading.Empty empty -> empty();
             case Reading.Problem problem -> problem(line, problem.wrong(), problem.right());
@@ -39,7 +42,7 @@ public record Answer(
                     if (command instanceof Command.Found found) {
                         said.add(new Said(
                                 Sentence.of(command, catalog, box),
-                                LookFor.on(catalog, found.draft().facts().identity()),
+                                look(bench, found.draft().facts().identity()),
                                 shelf.alerts(found.draft().facts()).stream()
                                         .map(MatView::alert)
                                         .toList()));
@@ -50,5 +53,16 @@ public record Answer(
                 yield new Answer("clear", line, "", "", List.of(), said);
             }
         };
+    }
+
+    /// What to look for on a coin: the two most worthwhile varieties, or the catalogue's own words.
+    private static String look(Bench bench, Identity coin) {
+        List<Prompt> prompts = bench.desk().read(book -> bench.varieties().prompts(book, coin));
+        if (prompts.isEmpty()) {
+            return LookFor.on(bench.catalog(), coin);
+        }
+        String words = String.join(
+                "; ", prompts.stream().limit(2).map(Prompt::sentence).toList());
+        return prompts.size() > 2 ? words + "; and " + (prompts.size() - 2) + " more" : words;
     }
 }

@@ -5,9 +5,18 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.hunt.Desk;
+import org.rollwright.scope.VarietyShelf;
+import org.rollwright.scope.picture.PhotoShelf;
 
 /// What the pages work on.
 ///
 /// @param demo whether this is the invented demo series, which every page says
 public record Bench(
-        Desk desk, Catalog catalog, Recorder recorder, Decoder decoder, InstantSource clock, boolean demo) {}
+        Desk desk,
+        Catalog catalog,
+        VarietyShelf varieties,
+        PhotoShelf photos,
+        Recorder recorder,
+        Decoder decoder,
+        InstantSource clock,
+        boolean demo) {}

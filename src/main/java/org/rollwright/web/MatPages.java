@@ -100,7 +100,7 @@ final class MatPages {
     private MatView view(Context context) {
         long number = number(context);
         return bench.desk()
-                .read(book -> MatView.find(book, number, bench.catalog(), shelf, odds))
+                .read(book -> MatView.find(book, number, bench.catalog(), bench.varieties(), shelf, odds))
                 .orElseThrow(NotFoundResponse::new);
     }
 
@@ -130,7 +130,7 @@ final class MatPages {
 
     private Answer answer(long hunt, String line) {
         Place place = place(hunt).orElseThrow(NotFoundResponse::new);
-        return Answer.of(line, EntryParser.parse(line, place.context()), bench.catalog(), place.denomination(), shelf);
+        return Answer.of(line, EntryParser.parse(line, place.context()), bench, place.denomination(), shelf);
     }
 
     private void preview(Context context) {
@@ -182,7 +182,7 @@ final class MatPages {
                 Optional.of(Answer.of(
                         line,
                         notClear.reading(),
-                        bench.catalog(),
+                        bench,
                         place(hunt).orElseThrow(NotFoundResponse::new).denomination(),
                         shelf));
         };
@@ -211,7 +211,7 @@ final class MatPages {
     private String saved(Context context, long hunt, String find, String what) {
         List<String> parts = new ArrayList<>();
         Optional<MatView.FindRow> row = bench.desk()
-                .read(book -> MatView.find(book, hunt, bench.catalog(), shelf, odds))
+                .read(book -> MatView.find(book, hunt, bench.catalog(), bench.varieties(), shelf, odds))
                 .flatMap(view -> view.finds().stream()
                         .filter(known -> ("f" + known.ordinal()).equals(find))
                         .findFirst());

@@ -10,6 +10,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.FindText;
+import org.rollwright.hunt.AttributionNote;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
@@ -20,6 +21,8 @@ import org.rollwright.hunt.Milestones;
 import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
+import org.rollwright.scope.Prompt;
+import org.rollwright.scope.VarietyShelf;
 
 /// Everything the Mat shows of a hunt, ready to print.
 ///
@@ -51,6 +54,9 @@ public record MatView(
     /// How many finds are listed; the box report has them all.
     static final int LISTED = 30;
 
+    /// How many varieties are prompted for; the attribution has them all.
+    private static final int PROMPTED = 4;
+
     /// One line of the running tally.
     public record TallyRow(String label, long box, long hunt, long series) {}
 
@@ -69,8 +75,16 @@ public record MatView(
             int count,
             String place,
             String check,
+            List<PromptLine> prompts,
+            int morePrompts,
             List<String> milestones,
             List<Alert> alerts) {}
+
+    /// A variety worth a look on the find.
+    ///
+    /// @param oneIn about one coin in so many of its date
+    /// @param checked whether this find was looked at for it already
+    public record PromptLine(String key, String name, String where, String look, String oneIn, boolean checked) {}
 
     /// What a coin does for an album.
     ///
@@ -91,9 +105,11 @@ public record MatView(
             boolean ender,
             String disposition,
             String line,
-            String time) {}
+            String time,
+            String attribution) {}
 
-    static MatView of(Logbook book, Hunt hunt, Catalog catalog, AlbumShelf shelf, OddsShelf odds) {
+    static MatView of(
+            Logbook book, Hunt hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
         Box box = hunt.box().flatMap(book::box).orElseThrow();
         Denomination denomination = box.denomination();
         List<Find> boxFinds = finds(book, box.finds());
@@ -115,8 +131,8 @@ public record MatView(
                 hunt.watches().stream().map(Watch::name).toList(),
                 tallies(book, hunt, catalog, denomination, boxFinds, huntFinds),
                 cells.stream().map(MatView::cell).toList(),
-                last(book, hunt, catalog, denomination, shelf),
-                rows(book, hunt, catalog, denomination),
+                last(book, hunt, catalog, denomination, varieties, shelf),
+                rows(book, hunt, catalog, denomination, varieties),
                 hunt.finds().size(),
                 side(box, odds.side(book, hunt, box)),
                 book.undoable(hunt.id().number()).isPresent(),
@@ -179,12 +195,18 @@ public record MatView(
     }
 
     private static @Nullable LastFind last(
-            Logbook book, Hunt hunt, Catalog catalog, Denomination denomination, AlbumShelf shelf) {
+            Logbook book,
+            Hunt hunt,
+            Catalog catalog,
+            Denomination denomination,
+            VarietyShelf varieties,
+            AlbumShelf shelf) {
         if (hunt.finds().isEmpty()) {
             return null;
         }
         Find find = book.find(hunt.finds().getLast()).orElseThrow();
-        String check = checks(catalog, find);
+        List<Prompt> prompts = varieties.prompts(book, find.facts().identity());
+        String check = prompts.isEmpty() ? checks(catalog, find) : "";
         return new LastFind(
                 find.ordinal(),
                 catalog.name(find.facts().identity(), denomination),
@@ -192,8 +214,24 @@ public record MatView(
                 find.count(),
                 place(hunt, find),
                 check,
+                prompts.stream()
+                        .limit(PROMPTED)
+                        .map(prompt -> promptLine(hunt, find, prompt))
+                        .toList(),
+                Math.max(0, prompts.size() - PROMPTED),
                 Milestones.of(book, find, catalog),
                 shelf.alerts(book, find).stream().map(MatView::alert).toList());
+    }
+
+    private static PromptLine promptLine(Hunt hunt, Find find, Prompt prompt) {
+        return new PromptLine(
+                prompt.variety().key(),
+                prompt.variety().name(),
+                prompt.variety().where(),
+                prompt.variety().markers().getFirst().text(),
+                String.format(java.util.Locale.ROOT, "%,d", prompt.oneIn()),
+                hunt.trials()
+                        .contains(new Hunt.Trial(find.id(), prompt.variety().key())));
     }
 
     static Alert alert(HoleAlert alert) {
@@ -216,7 +254,8 @@ public record MatView(
         return hunt.boxes().size() < 2 ? roll : "box " + (hunt.boxes().indexOf(find.box()) + 1) + ", " + roll;
     }
 
-    private static List<FindRow> rows(Logbook book, Hunt hunt, Catalog catalog, Denomination denomination) {
+    private static List<FindRow> rows(
+            Logbook book, Hunt hunt, Catalog catalog, Denomination denomination, VarietyShelf varieties) {
         List<FindId> ids = hunt.finds();
         List<FindRow> rows = new ArrayList<>();
         for (int i = ids.size() - 1; i >= Math.max(0, ids.size() - LISTED); i--) {
@@ -234,9 +273,19 @@ public record MatView(
                             ? ""
                             : find.disposition().word(),
                     FindText.print(find, catalog, denomination),
-                    time(find.at())));
+                    time(find.at()),
+                    attribution(book, varieties, find)));
         }
         return rows;
+    }
+
+    private static String attribution(Logbook book, VarietyShelf varieties, Find find) {
+        AttributionNote note = book.attributions().get(find.id());
+        if (note == null) {
+            return "";
+        }
+        String name = AttributionView.name(book, varieties, note.variety());
+        return name.isEmpty() ? note.verdict() : note.verdict() + ": " + name;
     }
 
     private static String time(Instant at) {
@@ -262,9 +311,11 @@ public record MatView(
     }
 
     /// The view of a hunt by its number, empty when there is none.
-    static Optional<MatView> find(Logbook book, long hunt, Catalog catalog, AlbumShelf shelf, OddsShelf odds) {
+    static Optional<MatView> find(
+            Logbook book, long hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
         return hunt < 1
                 ? Optional.empty()
-                : book.hunt(new org.rollwright.hunt.HuntId(hunt)).map(known -> of(book, known, catalog, shelf, odds));
+                : book.hunt(new org.rollwright.hunt.HuntId(hunt))
+                        .map(known -> of(book, known, catalog, varieties, shelf, odds));
     }
 }

@@ -30,14 +30,24 @@ public final class Server implements AutoCloseable {
 
     /// Files a page may ask for, and where they lie on the class path.
     private static final Map<String, String> ASSETS = Map.of(
-            "bench.css", "/web/bench.css",
-            "bench.js", "/web/bench.js",
-            "theme.js", "/web/theme.js",
-            "mark.svg", "/web/mark.svg",
-            "charts.js", "/web/charts.js",
-            "echarts.js", "/META-INF/resources/_static/echarts/5.6.0/dist/echarts.min.js",
-            "htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.4/dist/htmx.min.js",
-            "sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
+            "bench.css",
+            "/web/bench.css",
+            "bench.js",
+            "/web/bench.js",
+            "theme.js",
+            "/web/theme.js",
+            "mark.svg",
+            "/web/mark.svg",
+            "charts.js",
+            "/web/charts.js",
+            "scope.js",
+            "/web/scope.js",
+            "echarts.js",
+            "/META-INF/resources/_static/echarts/5.6.0/dist/echarts.min.js",
+            "htmx.js",
+            "/META-INF/resources/webjars/htmx.org/2.0.4/dist/htmx.min.js",
+            "sse.js",
+            "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
 
     /// Nothing but our own files is ever loaded, and nothing inline runs.
     private static final String POLICY =
@@ -91,7 +101,7 @@ public final class Server implements AutoCloseable {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
             config.http.defaultContentType = "text/html; charset=utf-8";
-            config.http.maxRequestSize = 25_000_000L;
+            config.http.maxRequestSize = 60_000_000L;
             config.http.generateEtags = false;
             config.jetty.modifyServer(server -> server.setStopTimeout(0));
             config.routes.before(Server::guard);
@@ -102,6 +112,8 @@ public final class Server implements AutoCloseable {
             new BoxPages(bench, render).register(config.routes);
             new AlbumPages(bench, render, shelf).register(config.routes);
             new OddsPages(bench, render, odds).register(config.routes);
+            new ScopePages(bench, render).register(config.routes);
+            new PhotoPages(bench, render).register(config.routes);
             new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
@@ -120,7 +132,9 @@ public final class Server implements AutoCloseable {
                         "This is our mistake, not yours. Nothing recorded is lost. The log tells more.");
             });
             config.routes.error(HttpStatus.NOT_FOUND.getCode(), context -> {
-                if (context.result() == null || String.valueOf(context.result()).startsWith("Endpoint")) {
+                if (context.result() == null
+                        || context.result().equals("Not Found")
+                        || context.result().startsWith("Endpoint")) {
                     sorry(
                             bench,
                             render,

@@ -26,8 +26,10 @@ public final class CatalogFolder {
         List<NamedText> files = new ArrayList<>();
         Path root = Path.of("catalog");
         try (Stream<Path> paths = Files.walk(root)) {
-            for (Path path :
-                    paths.filter(p -> p.toString().endsWith(".csv")).sorted().toList()) {
+            for (Path path : paths.filter(
+                            p -> p.toString().endsWith(".csv") && !p.startsWith(root.resolve("varieties")))
+                    .sorted()
+                    .toList()) {
                 files.add(new NamedText(root.relativize(path).toString().replace('\\', '/'), Files.readString(path)));
             }
         } catch (IOException e) {

@@ -54,7 +54,19 @@ public final class Histories {
     }
 
     private static Desk.Step outside(Logbook book, Random random) {
-        return switch (random.nextInt(6)) {
+        return switch (random.nextInt(9)) {
+            case 6 ->
+                new Desk.Step(
+                        0,
+                        new Event.VarietyWritten(
+                                "v" + random.nextInt(3), java.util.Map.of("name", "n" + random.nextInt(9))));
+            case 7 -> new Desk.Step(0, new Event.VarietyRemoved("v" + random.nextInt(3)));
+            case 8 ->
+                new Desk.Step(
+                        0,
+                        random.nextBoolean()
+                                ? new Event.PhotoKept("p" + random.nextInt(4), 4, 3, PhotoSubject.BENCH, "")
+                                : new Event.PhotoTaken("p" + random.nextInt(4), PhotoSubject.BENCH));
             case 0 -> new Desk.Step(0, new Event.BoxAdded(book.nextBox(), Denomination.US_CENT, box()));
             case 1 -> new Desk.Step(0, new Event.AlbumDefined(book.nextAlbum(), "Album", "series wheat"));
             case 2 -> new Desk.Step(0, new Event.PolicyChanged("policy " + random.nextInt(9)));
@@ -87,7 +99,12 @@ public final class Histories {
     private static Event inside(Logbook book, Hunt hunt, Random random, int number) {
         BoxId box = hunt.boxes().get(random.nextInt(hunt.boxes().size()));
         FindId some = new FindId(1 + random.nextInt((int) book.nextFind().number()));
-        return switch (random.nextInt(16)) {
+        return switch (random.nextInt(20)) {
+            case 16 ->
+                new Event.Attributed(
+                        some, "v1", "probable", List.of(new Event.Look("a second D", "yes")), "n" + random.nextInt(5));
+            case 17 -> new Event.PhotoKept("p" + random.nextInt(4), 4, 3, PhotoSubject.find(some), "");
+            case 18 -> new Event.PhotoTaken("p" + random.nextInt(4), PhotoSubject.find(some));
             case 0 -> new Event.RollOpened(hunt.id(), box, random.nextInt(55));
             case 1 -> new Event.RollCounted(box, 1 + random.nextInt(50), 40 + random.nextInt(20));
             case 2 -> new Event.RollLeft(box, 1 + random.nextInt(50));

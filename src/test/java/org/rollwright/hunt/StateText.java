@@ -74,6 +74,13 @@ public final class StateText {
                 .map(Object::toString)
                 .sorted()
                 .collect(Collectors.joining("\n")));
+        text.append('\n')
+                .append(book.attributions())
+                .append(book.varieties().entrySet().stream()
+                        .map(entry -> entry.getKey() + new java.util.TreeMap<>(entry.getValue()))
+                        .toList())
+                .append(book.photos())
+                .append(new java.util.TreeMap<>(book.checks()));
         return text.toString();
     }
 }

@@ -17,6 +17,10 @@ import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.MemoryJournal;
 import org.rollwright.hunt.Watch;
+import org.rollwright.scope.Varieties;
+import org.rollwright.scope.VarietyShelf;
+import org.rollwright.scope.picture.Photo;
+import org.rollwright.scope.picture.PhotoShelf;
 import org.rollwright.store.CatalogTexts;
 
 /// A server over a journal in memory, with one hunt of two cent boxes under way.
@@ -28,8 +32,10 @@ final class TestBench implements AutoCloseable {
     TestBench() {
         InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
         Desk desk = new Desk(new MemoryJournal(), clock, new Logbook());
-        Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock);
-        bench = new Bench(desk, CatalogFolder.catalog(), recorder, decoder(), clock, true);
+        VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
+        Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
+        bench = new Bench(
+                desk, CatalogFolder.catalog(), varieties, new MemoryShelf(), recorder, decoder(), clock, true);
         desk.record(
                 1,
                 "",
@@ -47,6 +53,26 @@ final class TestBench implements AutoCloseable {
         }
         server = running.server();
         address = "http://127.0.0.1:" + running.port();
+    }
+
+    /// Photographs in memory.
+    private static final class MemoryShelf implements PhotoShelf {
+        private final java.util.Map<String, Photo> photos = new java.util.concurrent.ConcurrentHashMap<>();
+
+        @Override
+        public void keep(Photo photo) {
+            photos.put(photo.id(), photo);
+        }
+
+        @Override
+        public java.util.Optional<byte[]> jpeg(String id) {
+            return java.util.Optional.ofNullable(photos.get(id)).map(Photo::jpeg);
+        }
+
+        @Override
+        public java.util.Optional<byte[]> thumbnail(String id) {
+            return java.util.Optional.ofNullable(photos.get(id)).map(Photo::thumbnail);
+        }
     }
 
     private static Decoder decoder() {

@@ -1,0 +1,18 @@
+package org.rollwright.hunt;
+
+/// What a photograph shows.
+///
+/// @param kind `find`, `variety`, `bench` (nothing in particular)
+/// @param key number of the find or key of the variety; blank otherwise
+/// @param part which marker of the variety, from 1; 0 for none in particular
+public record PhotoSubject(String kind, String key, int part) {
+    public static final PhotoSubject BENCH = new PhotoSubject("bench", "", 0);
+
+    public static PhotoSubject find(FindId find) {
+        return new PhotoSubject("find", Long.toString(find.number()), 0);
+    }
+
+    public static PhotoSubject variety(String key, int marker) {
+        return new PhotoSubject("variety", key, marker);
+    }
+}

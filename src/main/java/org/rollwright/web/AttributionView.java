@@ -1,0 +1,196 @@
+package org.rollwright.web;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.hunt.AttributionNote;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.scope.Investigation;
+import org.rollwright.scope.VarietyShelf;
+
+/// What the page of an attribution shows. All that was answered stands in the page's address, so the browser's
+/// back key takes an answer back.
+///
+/// @param kept what was kept with the find before, null when nothing
+public record AttributionView(
+        long hunt,
+        int find,
+        String coin,
+        String state,
+        @Nullable Ask next,
+        List<Ask> others,
+        List<Ask> answered,
+        List<Candidate> candidates,
+        String verdict,
+        String sentence,
+        List<Rule> rules,
+        String answers,
+        String stage,
+        List<VarietyViews.Choice> stages,
+        List<VarietyViews.Thumb> photos,
+        @Nullable Kept kept,
+        String problem) {
+
+    /// A question with where each answer leads.
+    public record Ask(
+            String text, String where, String gain, int seconds, String answer, String yes, String no, String cannot) {}
+
+    /// One thing it may be.
+    public record Candidate(String key, String name, double probability, String percent) {}
+
+    /// A verdict's rule.
+    public record Rule(String word, String rule, boolean now) {}
+
+    /// A verdict kept before.
+    public record Kept(String verdict, String variety, String day, List<String> path, String note) {}
+
+    /// Answers as the address carries them: `3y.0n.5c`.
+    record Said(Map<Integer, Investigation.Answer> answers, Investigation.Stage stage) {
+        static Said parse(String answers, String stage) {
+            Map<Integer, Investigation.Answer> read = new LinkedHashMap<>();
+            for (String part : answers.split("\\.")) {
+                if (part.matches("[0-9]{1,3}[ync]")) {
+                    read.put(
+                            Integer.parseInt(part.substring(0, part.length() - 1)),
+                            switch (part.charAt(part.length() - 1)) {
+                                case 'y' -> Investigation.Answer.YES;
+                                case 'n' -> Investigation.Answer.NO;
+                                default -> Investigation.Answer.CANNOT_TELL;
+                            });
+                }
+            }
+            Investigation.Stage found = Investigation.Stage.UNKNOWN;
+            for (Investigation.Stage one : Investigation.Stage.values()) {
+                found = one.name().equals(stage) ? one : found;
+            }
+            return new Said(read, found);
+        }
+
+        private static String letter(Investigation.Answer answer) {
+            return switch (answer) {
+                case YES -> "y";
+                case NO -> "n";
+                case CANNOT_TELL -> "c";
+            };
+        }
+
+        String text() {
+            return String.join(
+                    ".",
+                    answers.entrySet().stream()
+                            .map(entry -> entry.getKey() + letter(entry.getValue()))
+                            .toList());
+        }
+
+        String with(int question, Investigation.Answer answer) {
+            Map<Integer, Investigation.Answer> now = new LinkedHashMap<>(answers);
+            now.remove(question);
+            now.put(question, answer);
+            return new Said(now, stage).text();
+        }
+    }
+
+    static AttributionView of(
+            Logbook book,
+            Catalog catalog,
+            VarietyShelf shelf,
+            Find find,
+            Investigation now,
+            Said said,
+            String problem) {
+        String base = "/scope/find/" + find.hunt().number() + "/" + find.ordinal() + "?stage="
+                + said.stage().name() + "&a=";
+        List<Ask> open = new ArrayList<>();
+        List<Ask> answered = new ArrayList<>();
+        for (Investigation.Question question : now.questions()) {
+            Investigation.Answer answer = question.answer();
+            Ask ask = new Ask(
+                    question.text(),
+                    question.where(),
+                    String.format(Locale.ROOT, "%.3f bits", question.gainBits()),
+                    question.seconds(),
+                    answer == null ? "" : answer.word(),
+                    base + said.with(question.number(), Investigation.Answer.YES),
+                    base + said.with(question.number(), Investigation.Answer.NO),
+                    base + said.with(question.number(), Investigation.Answer.CANNOT_TELL));
+            (answer == null ? open : answered).add(ask);
+        }
+        Investigation.Verdict verdict = now.verdict(false);
+        List<Rule> rules = new ArrayList<>();
+        Investigation.RULES.forEach((word, rule) -> rules.add(new Rule(word, rule, word.equals(verdict.word()))));
+        List<VarietyViews.Choice> stages = new ArrayList<>();
+        for (Investigation.Stage one : Investigation.Stage.values()) {
+            stages.add(new VarietyViews.Choice(one.name(), one.word()));
+        }
+        return new AttributionView(
+                find.hunt().number(),
+                find.ordinal(),
+                catalog.name(find.facts().identity(), find.facts().identity().denomination()),
+                find.facts().state(),
+                open.isEmpty() ? null : open.getFirst(),
+                open.isEmpty() ? List.of() : open.subList(1, open.size()),
+                answered,
+                now.candidates().stream()
+                        .map(one -> new Candidate(one.key(), one.name(), one.probability(), percent(one.probability())))
+                        .toList(),
+                verdict.word(),
+                sentence(verdict),
+                rules,
+                said.text(),
+                said.stage().name(),
+                stages,
+                VarietyViews.thumbs(book, catalog, PhotoSubject.find(find.id())),
+                kept(book, shelf, find),
+                problem);
+    }
+
+    private static String sentence(Investigation.Verdict verdict) {
+        return switch (verdict.word()) {
+            case "open" -> "Open: nothing leads clearly.";
+            case "ordinary" -> "An ordinary coin, as far as was seen.";
+            case "looks like something else" -> "Looks like " + verdict.candidate() + ".";
+            default ->
+                capital(verdict.word()) + ": " + verdict.candidate() + ", " + percent(verdict.probability()) + ".";
+        };
+    }
+
+    private static String capital(String word) {
+        return Character.toUpperCase(word.charAt(0)) + word.substring(1);
+    }
+
+    static String percent(double p) {
+        if (p >= 0.995) {
+            return "more than 99 %";
+        }
+        return p >= 0.01
+                ? String.format(Locale.ROOT, "%.0f %%", 100 * p)
+                : p >= 0.0005 ? String.format(Locale.ROOT, "%.1f %%", 100 * p) : "less than 0.1 %";
+    }
+
+    private static @Nullable Kept kept(Logbook book, VarietyShelf shelf, Find find) {
+        AttributionNote note = book.attributions().get(find.id());
+        return note == null
+                ? null
+                : new Kept(
+                        note.verdict(),
+                        name(book, shelf, note.variety()),
+                        Days.day(note.at()),
+                        note.path().stream()
+                                .map(look -> look.looked() + ": " + look.answer())
+                                .toList(),
+                        note.note());
+    }
+
+    /// A variety's name, or its key when it was taken out since.
+    static String name(Logbook book, VarietyShelf shelf, String key) {
+        return key.isEmpty()
+                ? ""
+                : shelf.book(book).variety(key).map(one -> one.name()).orElse(key);
+    }
+}

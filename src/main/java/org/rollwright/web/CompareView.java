@@ -1,0 +1,80 @@
+package org.rollwright.web;
+
+import java.awt.image.BufferedImage;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.PhotoNote;
+import org.rollwright.scope.picture.Registration;
+
+/// Two photographs beside and over each other.
+///
+/// @param result null while two have not been chosen
+public record CompareView(
+        String first,
+        String second,
+        List<VarietyViews.Thumb> photos,
+        @Nullable Result result) {
+
+    /// How they lie over each other.
+    public record Result(int width, int height, String sentence, String verdict, List<String> figures) {}
+
+    /// Correlations from which on both are taken for one design; measured on photographs of 24 coins, see
+    /// docs/scope.md.
+    private static final double SAME = 0.5;
+
+    private static final double PERHAPS = 0.35;
+
+    static CompareView choices(Logbook book, Catalog catalog, String first, String second) {
+        return new CompareView(
+                first,
+                second,
+                book.photos().stream()
+                        .sorted(Comparator.comparing(PhotoNote::at).reversed())
+                        .limit(60)
+                        .map(note -> VarietyViews.thumb(book, catalog, note))
+                        .toList(),
+                null);
+    }
+
+    CompareView with(Registration found, BufferedImage picture) {
+        double likeness = found.likeness();
+        String verdict = likeness >= SAME ? "same" : likeness >= PERHAPS ? "perhaps" : "different";
+        String sentence =
+                switch (verdict) {
+                    case "same" -> "The same side of the same design, laid over each other.";
+                    case "perhaps" ->
+                        "Perhaps the same design: they agree in part. Another lamp or heavy wear can do that.";
+                    default ->
+                        "No agreement was found: two different designs or sides, or one photograph shows too little."
+                                + " They are laid over each other as well as can be.";
+                };
+        return new CompareView(
+                first,
+                second,
+                photos,
+                new Result(
+                        picture.getWidth(),
+                        picture.getHeight(),
+                        sentence,
+                        verdict,
+                        List.of(
+                                String.format(
+                                        Locale.ROOT,
+                                        "turned by %.2f° %s",
+                                        Math.abs(found.turnDegrees()),
+                                        found.turnDegrees() < 0 ? "counter-clockwise" : "clockwise"),
+                                String.format(Locale.ROOT, "scale %.4f", found.scale()),
+                                String.format(
+                                        Locale.ROOT,
+                                        "correlation %.2f of the relief, %.2f of its strength",
+                                        found.correlation(),
+                                        found.edges()),
+                                found.outlined()
+                                        ? "both coins were outlined"
+                                        : "no coin's edge was found in one of them: the middle was taken")));
+    }
+}

@@ -1,0 +1,280 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Length;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.PhotoNote;
+import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.scope.picture.CoinOutline;
+import org.rollwright.scope.picture.Photo;
+import org.rollwright.scope.picture.PhotoReader;
+import org.rollwright.scope.picture.PhotoShelf;
+import org.rollwright.scope.picture.Registration;
+
+/// Photographs: taken in, shown, measured, compared.
+final class PhotoPages {
+    private static final int MOST_FILES = 20;
+
+    private final Bench bench;
+    private final Render render;
+    private final OpenPhotos open;
+
+    PhotoPages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+        this.open = new OpenPhotos(bench.photos());
+    }
+
+    void register(RoutesConfig routes) {
+        routes.post("/scope/photos", this::keep);
+        routes.post("/scope/photos/take-out", this::takeOut);
+        routes.get("/photos/{file}", this::file);
+        routes.get("/scope/photo/{id}", this::photo);
+        routes.post("/scope/photo/{id}/measure", this::measure);
+        routes.get("/scope/compare", this::compare);
+        routes.get("/scope/aligned/{first}/{second}", this::aligned);
+    }
+
+    private Frame frame(String title) {
+        return new Frame(title, "scope", bench.demo());
+    }
+
+    /// Where a photograph goes, from the fields of a form.
+    private Optional<PhotoSubject> subject(Context context) {
+        String find = Optional.ofNullable(context.formParam("find")).orElse("");
+        String variety = Optional.ofNullable(context.formParam("variety")).orElse("");
+        if (!variety.isEmpty()) {
+            String marker = Optional.ofNullable(context.formParam("marker")).orElse("0");
+            boolean known = bench.desk()
+                    .<Boolean>read(book ->
+                            bench.varieties().book(book).variety(variety).isPresent());
+            return known && marker.matches("[0-9]{1,2}")
+                    ? Optional.of(PhotoSubject.variety(variety, Integer.parseInt(marker)))
+                    : Optional.empty();
+        }
+        if (!find.isEmpty()) {
+            return find(find).map(known -> PhotoSubject.find(known.id()));
+        }
+        return Optional.of(PhotoSubject.BENCH);
+    }
+
+    /// `3/12` is find 12 of hunt 3.
+    private Optional<Find> find(String text) {
+        if (!text.matches("[0-9]{1,9}/[0-9]{1,9}")) {
+            return Optional.empty();
+        }
+        String[] parts = text.split("/");
+        long hunt = Long.parseLong(parts[0]);
+        return hunt < 1
+                ? Optional.empty()
+                : bench.desk().read(book -> book.find(new HuntId(hunt), Integer.parseInt(parts[1])));
+    }
+
+    private void keep(Context context) {
+        List<String> problems = new ArrayList<>();
+        PhotoSubject about = subject(context).orElse(null);
+        List<UploadedFile> files = context.uploadedFiles("photo").stream()
+                .filter(file -> file.size() > 0)
+                .toList();
+        if (about == null) {
+            problems.add("What the photograph shows is not there any more. Open its page and add it there.");
+        } else if (files.isEmpty()) {
+            problems.add("No photograph was chosen. Choose a JPEG, PNG or WebP file, or drop one on the page.");
+        } else if (files.size() > MOST_FILES) {
+            problems.add(files.size() + " files at once are too many. Take " + MOST_FILES + " at most.");
+        } else {
+            String caption =
+                    Optional.ofNullable(context.formParam("caption")).orElse("").strip();
+            List<Photo> photos = read(files, problems);
+            if (problems.isEmpty()) {
+                record(photos, about, caption).ifPresent(problems::add);
+            }
+            if (problems.isEmpty()) {
+                String last = photos.getLast().id();
+                String back = Optional.ofNullable(context.formParam("back")).orElse("");
+                boolean ours = back.startsWith("/scope") && !back.startsWith("//");
+                context.header("X-Photo", last);
+                context.redirect(ours ? back : "/scope/photo/" + last, HttpStatus.SEE_OTHER);
+                return;
+            }
+        }
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        render.page(
+                context,
+                "photosorry",
+                Map.of(
+                        "frame",
+                        frame("Not kept"),
+                        "problems",
+                        problems,
+                        "back",
+                        Optional.ofNullable(context.formParam("back")).orElse("/scope")));
+    }
+
+    private static List<Photo> read(List<UploadedFile> files, List<String> problems) {
+        List<Photo> photos = new ArrayList<>();
+        for (UploadedFile file : files) {
+            if (file.size() > PhotoReader.MOST_BYTES) {
+                problems.add(file.filename() + ": the file has " + file.size() / 1_000_000 + " MB; at most "
+                        + PhotoReader.MOST_BYTES / 1_000_000 + " MB are taken. Save the photograph smaller.");
+                continue;
+            }
+            try (InputStream in = file.content()) {
+                switch (PhotoReader.read(in.readAllBytes())) {
+                    case PhotoReader.Read.Good good -> photos.add(good.photo());
+                    case PhotoReader.Read.Refused refused ->
+                        problems.add(file.filename() + ": " + refused.wrong() + " " + refused.right());
+                }
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+        return photos;
+    }
+
+    /// Pixels first, then the journal: what the journal names is always on the shelf.
+    private Optional<String> record(List<Photo> photos, PhotoSubject about, String caption) {
+        try {
+            photos.forEach(bench.photos()::keep);
+        } catch (PhotoShelf.NotKept e) {
+            return Optional.of(String.valueOf(e.getMessage()));
+        }
+        long scope = scope(about);
+        Desk.Outcome outcome = bench.desk().record(scope, "", book -> {
+            List<Event> events = new ArrayList<>();
+            for (Photo photo : photos) {
+                events.add(new Event.PhotoKept(photo.id(), photo.width(), photo.height(), about, caption));
+            }
+            return events.size() == 1 ? events.getFirst() : new Event.Batch(events);
+        });
+        return outcome instanceof Desk.Outcome.Refused refused
+                ? Optional.of(refused.refusal().toString())
+                : Optional.empty();
+    }
+
+    /// The hunt of a find's photographs, so that undo on its Mat takes them back.
+    private long scope(PhotoSubject about) {
+        return about.kind().equals("find")
+                ? bench.desk()
+                        .read(book -> book.find(new FindId(Long.parseLong(about.key()))))
+                        .map(find -> find.hunt().number())
+                        .orElse(0L)
+                : 0L;
+    }
+
+    private void takeOut(Context context) {
+        String photo = Optional.ofNullable(context.formParam("photo")).orElse("");
+        PhotoSubject about = subject(context).orElse(PhotoSubject.BENCH);
+        Desk.Outcome outcome = bench.desk().record(scope(about), "", book -> new Event.PhotoTaken(photo, about));
+        String back = Optional.ofNullable(context.formParam("back")).orElse("/scope");
+        if (outcome instanceof Desk.Outcome.Refused refused) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            render.page(
+                    context,
+                    "photosorry",
+                    Map.of(
+                            "frame",
+                            frame("Not taken out"),
+                            "problems",
+                            List.of(refused.refusal().toString()),
+                            "back",
+                            back));
+        } else {
+            context.redirect(back.startsWith("/scope") ? back : "/scope", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private void file(Context context) {
+        String file = context.pathParam("file");
+        Optional<byte[]> bytes = file.endsWith(".small.jpg")
+                ? bench.photos().thumbnail(file.substring(0, file.length() - 10))
+                : file.endsWith(".jpg") ? bench.photos().jpeg(file.substring(0, file.length() - 4)) : Optional.empty();
+        context.contentType("image/jpeg");
+        context.header("Cache-Control", "private, max-age=31536000, immutable");
+        context.result(bytes.orElseThrow(NotFoundResponse::new));
+    }
+
+    /// The millimetres of the coin on a photograph, as far as the record says which coin it is.
+    private static @Nullable Length diameter(Logbook book, Bench bench, PhotoNote note) {
+        if (note.about().kind().equals("find")) {
+            return book.find(new FindId(Long.parseLong(note.about().key())))
+                    .flatMap(find -> bench.catalog().lookup(find.facts().identity()).stream()
+                            .findFirst()
+                            .map(issue -> issue.alloy().diameter()))
+                    .orElse(null);
+        }
+        if (note.about().kind().equals("variety")) {
+            return bench.varieties()
+                    .book(book)
+                    .variety(note.about().key())
+                    .flatMap(one -> bench
+                            .catalog()
+                            .ofYear(one.denomination(), one.years().first())
+                            .stream()
+                            .findFirst()
+                            .map(issue -> issue.alloy().diameter()))
+                    .orElse(null);
+        }
+        return null;
+    }
+
+    private Optional<PhotoNote> note(Logbook book, String id) {
+        return book.photos().stream().filter(one -> one.photo().equals(id)).reduce((a, b) -> b);
+    }
+
+    private void photo(Context context) {
+        String id = context.pathParam("id");
+        PhotoView view = bench.desk()
+                .read(book -> note(book, id).map(note -> {
+                    Length diameter = diameter(book, bench, note);
+                    return PhotoView.of(book, bench.catalog(), note, diameter);
+                }))
+                .orElseThrow(NotFoundResponse::new);
+        @Nullable
+        CoinOutline outline = open.pixels(id).flatMap(CoinOutline::find).orElse(null);
+        render.page(context, "photo", Map.of("frame", frame("Photograph"), "view", view.withOutline(outline)));
+    }
+
+    private void measure(Context context) {
+        BufferedImage picture = open.pixels(context.pathParam("id")).orElseThrow(NotFoundResponse::new);
+        Measured measured = Measured.of(picture, context.formParamMap());
+        context.html(render.print("parts/measured", Map.of("view", measured)));
+    }
+
+    private void compare(Context context) {
+        String first = Optional.ofNullable(context.queryParam("a")).orElse("");
+        String second = Optional.ofNullable(context.queryParam("b")).orElse("");
+        CompareView view = bench.desk().read(book -> CompareView.choices(book, bench.catalog(), first, second));
+        Optional<BufferedImage> one = open.pixels(first);
+        Optional<BufferedImage> two = open.pixels(second);
+        if (one.isPresent() && two.isPresent()) {
+            view = view.with(Registration.of(one.get(), two.get()), one.get());
+        }
+        render.page(context, "comparephotos", Map.of("frame", frame("Two photographs"), "view", view));
+    }
+
+    private void aligned(Context context) {
+        BufferedImage first = open.pixels(context.pathParam("first")).orElseThrow(NotFoundResponse::new);
+        BufferedImage second = open.pixels(context.pathParam("second")).orElseThrow(NotFoundResponse::new);
+        context.contentType("image/jpeg");
+        context.result(PhotoReader.jpeg(Registration.of(first, second).secondOverFirst(first, second)));
+    }
+}

@@ -1,0 +1,316 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.rollwright.catalog.NamedText;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.scope.Investigation;
+import org.rollwright.scope.Variety;
+import org.rollwright.scope.VarietyBook;
+
+/// The Scope: the catalogue of varieties, and the attribution of a find.
+final class ScopePages {
+    private static final int MOST_ROWS = 20_000;
+
+    private final Bench bench;
+    private final Render render;
+
+    ScopePages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/scope", context -> listing(context, List.of()));
+        routes.get("/scope/varieties.csv", this::export);
+        routes.post("/scope/varieties.csv", this::importFile);
+        routes.post("/scope/undo", this::undo);
+        routes.get("/scope/new", context -> edit(context, blank(), List.of()));
+        routes.post("/scope/new", this::save);
+        routes.get("/scope/variety/{key}", this::variety);
+        routes.post("/scope/variety/{key}", this::save);
+        routes.post("/scope/variety/{key}/remove", this::remove);
+        routes.get("/scope/find/{hunt}/{find}", this::attribution);
+        routes.post("/scope/find/{hunt}/{find}", this::keepVerdict);
+    }
+
+    private Frame frame(String title) {
+        return new Frame(title, "scope", bench.demo());
+    }
+
+    private static String parameter(Context context, String name) {
+        return Optional.ofNullable(context.queryParam(name)).orElse("").strip();
+    }
+
+    private static String field(Context context, String name) {
+        return Optional.ofNullable(context.formParam(name)).orElse("").strip();
+    }
+
+    private void listing(Context context, List<String> problems) {
+        String query = parameter(context, "q");
+        String denomination = parameter(context, "coin");
+        VarietyViews.Listing view = bench.desk()
+                .read(book ->
+                        VarietyViews.listing(book, bench.catalog(), bench.varieties(), query, denomination, problems));
+        render.page(context, "scope", Map.of("frame", frame("Scope"), "view", view));
+    }
+
+    private void undo(Context context) {
+        Desk.Outcome outcome = bench.desk().undo(0, "<");
+        if (outcome instanceof Desk.Outcome.Refused refused) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            listing(context, List.of(refused.refusal().toString()));
+        } else {
+            context.redirect("/scope", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private void variety(Context context) {
+        VarietyViews.Page page = bench.desk()
+                .read(book -> VarietyViews.page(book, bench.catalog(), bench.varieties(), context.pathParam("key")))
+                .orElseThrow(NotFoundResponse::new);
+        render.page(context, "variety", Map.of("frame", frame(page.name()), "view", page));
+    }
+
+    private static Map<String, String> blank() {
+        Map<String, String> cells = new LinkedHashMap<>();
+        cells.put("country", "US");
+        cells.put("denomination", "cent");
+        cells.put("mints", "P");
+        cells.put("side", "obverse");
+        cells.put("rarity", "scarce");
+        cells.put("worth", "10");
+        cells.put("source", "own observation");
+        return cells;
+    }
+
+    private void edit(Context context, Map<String, String> cells, List<String> problems) {
+        render.page(
+                context,
+                "varietyform",
+                Map.of(
+                        "frame",
+                        frame("A variety of your own"),
+                        "cells",
+                        cells,
+                        "problems",
+                        problems,
+                        "order",
+                        Variety.ORDER_OF_IMAGES));
+    }
+
+    private void save(Context context) {
+        Map<String, String> cells = new LinkedHashMap<>();
+        for (String column : VarietyBook.COLUMNS) {
+            cells.put(column, field(context, column));
+        }
+        cells.put(VarietyBook.CROSS_REFERENCES, field(context, VarietyBook.CROSS_REFERENCES));
+        String old = context.path().equals("/scope/new") ? "" : context.pathParam("key");
+        cells.put("key", old);
+        VarietyBook.Rows rows = VarietyBook.row(cells, bench.catalog());
+        List<String> problems = new ArrayList<>();
+        rows.problems()
+                .forEach(problem -> problems.add(
+                        (problem.column().isEmpty() ? "" : problem.column().replace('_', ' ') + ": ") + problem.wrong()
+                                + " " + problem.right()));
+        if (problems.isEmpty() && old.isEmpty()) {
+            String key = rows.varieties().getFirst().key();
+            boolean taken = bench.desk()
+                    .<Boolean>read(
+                            book -> bench.varieties().book(book).variety(key).isPresent());
+            if (taken) {
+                problems.add("name: there is already a variety called " + key + ". Give this one another name.");
+            }
+        }
+        if (problems.isEmpty()) {
+            Variety variety = rows.varieties().getFirst();
+            Desk.Outcome outcome =
+                    bench.desk().record(0, "", book -> new Event.VarietyWritten(variety.key(), variety.cells()));
+            if (outcome instanceof Desk.Outcome.Refused refused) {
+                problems.add(refused.refusal().toString());
+            } else {
+                context.redirect("/scope/variety/" + variety.key(), HttpStatus.SEE_OTHER);
+                return;
+            }
+        }
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        edit(context, cells, problems);
+    }
+
+    private void remove(Context context) {
+        String key = context.pathParam("key");
+        Desk.Outcome outcome = bench.desk().record(0, "", book -> new Event.VarietyRemoved(key));
+        if (outcome instanceof Desk.Outcome.Refused refused) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            listing(context, List.of(refused.refusal().toString()));
+        } else {
+            context.redirect(bench.varieties().isOurs(key) ? "/scope/variety/" + key : "/scope", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private void export(Context context) {
+        List<String> columns = new ArrayList<>(VarietyBook.COLUMNS);
+        columns.add(VarietyBook.CROSS_REFERENCES);
+        java.io.StringWriter text = new java.io.StringWriter();
+        try (de.siegmar.fastcsv.writer.CsvWriter writer =
+                de.siegmar.fastcsv.writer.CsvWriter.builder().build(text)) {
+            writer.writeRecord(columns);
+            bench.desk()
+                    .read(book -> List.copyOf(bench.varieties().book(book).varieties()))
+                    .forEach(one -> writer.writeRecord(columns.stream()
+                            .map(column -> one.cells().getOrDefault(column, ""))
+                            .toList()));
+        } catch (IOException e) {
+            throw new UncheckedIOException("writing to memory", e);
+        }
+        context.contentType("text/csv; charset=utf-8");
+        context.header("Content-Disposition", "attachment; filename=\"varieties.csv\"");
+        context.result(text.toString());
+    }
+
+    /// A file is taken whole or not at all.
+    private void importFile(Context context) {
+        UploadedFile file = context.uploadedFile("file");
+        List<String> problems = new ArrayList<>();
+        if (file == null || file.size() == 0) {
+            problems.add("No file was chosen. Choose a CSV file of varieties.");
+        } else {
+            try (InputStream in = file.content()) {
+                String text = StandardCharsets.UTF_8
+                        .newDecoder()
+                        .decode(ByteBuffer.wrap(in.readAllBytes()))
+                        .toString();
+                problems.addAll(taken(new NamedText(file.filename(), text)));
+            } catch (CharacterCodingException e) {
+                problems.add(file.filename() + ": the file is no text in UTF-8. Save it as CSV in UTF-8.");
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+        if (problems.isEmpty()) {
+            context.redirect("/scope", HttpStatus.SEE_OTHER);
+        } else {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            listing(context, problems);
+        }
+    }
+
+    private List<String> taken(NamedText file) {
+        VarietyBook.Rows rows = VarietyBook.rows(file, bench.catalog());
+        if (!rows.problems().isEmpty()) {
+            List<String> problems = new ArrayList<>();
+            problems.add("Nothing was taken from " + file.name() + ": "
+                    + rows.problems().size() + (rows.problems().size() == 1 ? " cell is" : " cells are") + " wrong.");
+            rows.problems().stream().limit(30).map(Object::toString).forEach(problems::add);
+            return problems;
+        }
+        if (rows.varieties().isEmpty() || rows.varieties().size() > MOST_ROWS) {
+            return List.of("The file has " + rows.varieties().size() + " rows; 1 to " + MOST_ROWS + " are taken.");
+        }
+        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
+            VarietyBook known = bench.varieties().book(book);
+            List<Event> events = new ArrayList<>();
+            for (Variety one : rows.varieties()) {
+                // a row as the catalogue has it already changes nothing
+                if (!known.variety(one.key()).map(one::equals).orElse(false)) {
+                    events.add(new Event.VarietyWritten(one.key(), one.cells()));
+                }
+            }
+            return new Event.Batch(events);
+        });
+        return outcome instanceof Desk.Outcome.Refused refused
+                ? List.of(refused.refusal().toString())
+                : List.of();
+    }
+
+    private Find find(Context context) {
+        try {
+            HuntId hunt = new HuntId(Long.parseLong(context.pathParam("hunt")));
+            int ordinal = Integer.parseInt(context.pathParam("find"));
+            return bench.desk().read(book -> book.find(hunt, ordinal)).orElseThrow(NotFoundResponse::new);
+        } catch (IllegalArgumentException e) {
+            throw new NotFoundResponse();
+        }
+    }
+
+    private Investigation investigation(Find find, AttributionView.Said said) {
+        Investigation now = bench.desk()
+                .read(book -> Investigation.begin(
+                        bench.varieties().book(book),
+                        bench.catalog(),
+                        find.facts().identity(),
+                        book.checks(),
+                        find.facts().grade(),
+                        said.stage()));
+        int questions = now.questions().size();
+        for (Map.Entry<Integer, Investigation.Answer> entry : said.answers().entrySet()) {
+            if (entry.getKey() < questions) {
+                now = now.answered(entry.getKey(), entry.getValue());
+            }
+        }
+        return now;
+    }
+
+    private void attribution(Context context) {
+        Find find = find(context);
+        AttributionView.Said said = AttributionView.Said.parse(parameter(context, "a"), parameter(context, "stage"));
+        show(context, find, said, "");
+    }
+
+    private void show(Context context, Find find, AttributionView.Said said, String problem) {
+        Investigation now = investigation(find, said);
+        AttributionView view = bench.desk()
+                .read(book -> AttributionView.of(book, bench.catalog(), bench.varieties(), find, now, said, problem));
+        render.page(context, "attribution", Map.of("frame", frame("What is " + view.coin() + "?"), "view", view));
+    }
+
+    private void keepVerdict(Context context) {
+        Find find = find(context);
+        AttributionView.Said said = AttributionView.Said.parse(field(context, "a"), field(context, "stage"));
+        Investigation now = investigation(find, said);
+        boolean compared = "yes".equals(context.formParam("compared"));
+        Investigation.Verdict verdict = now.verdict(compared);
+        if (said.answers().isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, find, said, "Nothing was answered yet. Answer at least one question with y, n or c.");
+            return;
+        }
+        List<Event.Look> path = new ArrayList<>();
+        if (said.stage() != Investigation.Stage.UNKNOWN) {
+            path.add(new Event.Look("stage of the die", said.stage().word()));
+        }
+        now.path().forEach(step -> path.add(new Event.Look(step.looked(), step.answer())));
+        if (compared) {
+            path.add(new Event.Look("compared with a coin or photograph known to be it", "yes"));
+        }
+        Desk.Outcome outcome = bench.desk()
+                .record(
+                        find.hunt().number(),
+                        "",
+                        book -> new Event.Attributed(
+                                find.id(), verdict.key(), verdict.word(), path, field(context, "note")));
+        if (outcome instanceof Desk.Outcome.Refused refused) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, find, said, refused.refusal().toString());
+        } else {
+            context.redirect("/mat/" + find.hunt().number() + "#f" + find.ordinal(), HttpStatus.SEE_OTHER);
+        }
+    }
+}

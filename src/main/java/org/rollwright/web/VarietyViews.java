@@ -1,0 +1,239 @@
+package org.rollwright.web;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.PhotoNote;
+import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.scope.Marker;
+import org.rollwright.scope.Variety;
+import org.rollwright.scope.VarietyBook;
+import org.rollwright.scope.VarietyShelf;
+
+/// What the pages of the variety catalogue show.
+public final class VarietyViews {
+    private static final int LISTED = 150;
+
+    private VarietyViews() {}
+
+    /// The list.
+    ///
+    /// @param found how many fit what was asked
+    public record Listing(
+            String query,
+            String denomination,
+            List<Choice> denominations,
+            int found,
+            int all,
+            List<Row> rows,
+            List<String> problems,
+            List<Thumb> photos,
+            boolean canUndo) {}
+
+    /// One entry of a choice.
+    public record Choice(String value, String name) {}
+
+    /// One variety in the list.
+    public record Row(
+            String key, String name, String coin, String type, String where, String rarity, int checked, boolean own) {}
+
+    /// A photograph in a list.
+    ///
+    /// @param about what it shows, for a person
+
+    public record Thumb(String id, String caption, String about) {}
+
+    /// One variety.
+    ///
+    /// @param cells its row, for the form
+    public record Page(
+            String key,
+            String name,
+            String coin,
+            String side,
+            String type,
+            String where,
+            String direction,
+            List<MarkerLine> markers,
+            String rarity,
+            int oneIn,
+            List<String> lookalikes,
+            String note,
+            String source,
+            String crossReferences,
+            int checked,
+            boolean ours,
+            boolean own,
+            Map<String, String> cells,
+            List<Thumb> photos,
+            List<String> problems) {}
+
+    /// One marker in words.
+    public record MarkerLine(int number, String text, String told, List<Thumb> photos) {}
+
+    static Listing listing(
+            Logbook book,
+            Catalog catalog,
+            VarietyShelf shelf,
+            String query,
+            String denomination,
+            List<String> problems) {
+        VarietyBook varieties = shelf.book(book);
+        List<Variety> fits = varieties.varieties().stream()
+                .filter(one -> denomination.isEmpty()
+                        || (one.denomination().country() + "-"
+                                        + one.denomination().key())
+                                .equals(denomination))
+                .filter(one -> fits(one, query))
+                .toList();
+        List<Choice> denominations = varieties.varieties().stream()
+                .map(Variety::denomination)
+                .distinct()
+                .map(one -> new Choice(one.country() + "-" + one.key(), name(catalog, one)))
+                .toList();
+        return new Listing(
+                query,
+                denomination,
+                denominations,
+                fits.size(),
+                varieties.varieties().size(),
+                fits.stream().limit(LISTED).map(one -> row(book, catalog, one)).toList(),
+                problems,
+                book.photos().stream()
+                        .sorted(java.util.Comparator.comparing(PhotoNote::at).reversed())
+                        .limit(12)
+                        .map(note -> thumb(book, catalog, note))
+                        .toList(),
+                book.undoable(0).isPresent());
+    }
+
+    /// Every word must occur; a date such as `1972-D` asks for that mint as well.
+    private static boolean fits(Variety variety, String query) {
+        String all = String.join(
+                        " ",
+                        variety.name(),
+                        variety.key(),
+                        variety.type(),
+                        variety.where(),
+                        variety.note(),
+                        variety.crossReferences(),
+                        variety.side())
+                .toLowerCase(Locale.ROOT);
+        for (String word : query.toLowerCase(Locale.ROOT).split("\\s+")) {
+            java.util.regex.Matcher date =
+                    java.util.regex.Pattern.compile("([0-9]{4})-?([a-z]?)").matcher(word);
+            if (date.matches()) {
+                int year = Integer.parseInt(date.group(1));
+                String mint = date.group(2).toUpperCase(Locale.ROOT);
+                boolean inYears = variety.years().first() <= year
+                        && year <= variety.years().last();
+                boolean ofMint = mint.isEmpty()
+                        || variety.mints().stream().anyMatch(one -> one.code().equals(mint));
+                if (!inYears || !ofMint) {
+                    return false;
+                }
+            } else if (!all.contains(word)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static Row row(Logbook book, Catalog catalog, Variety one) {
+        return new Row(
+                one.key(),
+                one.name(),
+                name(catalog, one.denomination()),
+                one.type(),
+                one.where(),
+                one.rarity().word(),
+                book.checks().getOrDefault(one.key(), 0),
+                book.varieties().containsKey(one.key()));
+    }
+
+    static String name(Catalog catalog, Denomination denomination) {
+        return denomination.country() + " "
+                + catalog.facts(denomination).map(DenominationFacts::name).orElse(denomination.key());
+    }
+
+    static Optional<Page> page(Logbook book, Catalog catalog, VarietyShelf shelf, String key) {
+        return shelf.book(book).variety(key).map(one -> page(book, catalog, shelf, one, one.cells(), List.of()));
+    }
+
+    static Page page(
+            Logbook book,
+            Catalog catalog,
+            VarietyShelf shelf,
+            Variety one,
+            Map<String, String> cells,
+            List<String> problems) {
+        List<MarkerLine> markers = new java.util.ArrayList<>();
+        for (int i = 0; i < one.markers().size(); i++) {
+            Marker marker = one.markers().get(i);
+            String told = percent(marker.onVariety()) + " of 100 such coins show it, " + percent(marker.onOthers())
+                    + " of 100 others; " + marker.seconds() + " s"
+                    + (marker.fine() ? "; fine, goes with wear" : "")
+                    + (marker.stage() ? "; of one stage of the die, may be missing" : "");
+            markers.add(new MarkerLine(
+                    i + 1, marker.text(), told, thumbs(book, catalog, PhotoSubject.variety(one.key(), i + 1))));
+        }
+        return new Page(
+                one.key(),
+                one.name(),
+                name(catalog, one.denomination()) + " " + one.years() + " "
+                        + String.join(
+                                ", ", one.mints().stream().map(Object::toString).toList())
+                        + (one.coinKind().isEmpty() ? "" : ", " + one.coinKind()),
+                one.side(),
+                one.type(),
+                one.where(),
+                one.direction(),
+                markers,
+                one.rarity().word(),
+                one.rarity().oneIn(),
+                one.lookalikes(),
+                one.note(),
+                one.source(),
+                one.crossReferences(),
+                book.checks().getOrDefault(one.key(), 0),
+                shelf.isOurs(one.key()),
+                book.varieties().containsKey(one.key()),
+                cells,
+                thumbs(book, catalog, PhotoSubject.variety(one.key(), 0)),
+                problems);
+    }
+
+    private static String percent(double value) {
+        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+    }
+
+    static List<Thumb> thumbs(Logbook book, Catalog catalog, PhotoSubject about) {
+        return book.photos(about).stream()
+                .map(note -> thumb(book, catalog, note))
+                .toList();
+    }
+
+    static Thumb thumb(Logbook book, Catalog catalog, PhotoNote note) {
+        return new Thumb(note.photo(), note.caption(), about(book, catalog, note.about()));
+    }
+
+    static String about(Logbook book, Catalog catalog, PhotoSubject about) {
+        return switch (about.kind()) {
+            case "find" ->
+                book.find(new org.rollwright.hunt.FindId(Long.parseLong(about.key())))
+                        .map(find ->
+                                "f" + find.ordinal() + " of hunt " + find.hunt().number() + ": "
+                                        + catalog.name(
+                                                find.facts().identity(),
+                                                find.facts().identity().denomination()))
+                        .orElse("a find struck out");
+            case "variety" -> about.key().replace('-', ' ');
+            default -> "";
+        };
+    }
+}
