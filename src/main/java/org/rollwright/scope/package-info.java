@@ -1,7 +1,7 @@
-/// Varieties under the microscope: what doubling moved, and which variety a coin is. Points clicked and answers
-/// given enter; motions with their residuals and probabilities leave. So far this room holds the mathematics
-/// only: the catalogue of varieties, prompts and photographs have no page yet. It must never know where a
-/// photograph lies, nor call anything certain.
+/// Varieties under the microscope: which there are, which of them a coin is, and what doubling moved. Rows of
+/// the variety catalogue, answers given, points clicked and pixels enter; prompts, probabilities with a verdict
+/// in words, motions with their residuals and aligned pictures leave. It must never know where a photograph
+/// lies, nor call anything certain.
 @NullMarked
 package org.rollwright.scope;
 

@@ -19,6 +19,8 @@ import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.OwnedCoin;
+import org.rollwright.hunt.PhotoNote;
+import org.rollwright.hunt.PhotoSubject;
 
 /// What the album pages show, ready to print.
 public final class AlbumViews {
@@ -66,10 +68,14 @@ public final class AlbumViews {
             long hunt, List<Group> groups, List<Looking> looks, List<Telling> untold, int additions, int upgrades) {}
 
     /// Moves that are accepted together.
-    public record Group(int number, List<String> moves, boolean addition) {}
+    ///
+    /// @param photographs addresses that lay the photographs of old and new coin over each other
+    public record Group(int number, List<String> moves, boolean addition, List<String> photographs) {}
 
     /// Two coins to hold side by side.
-    public record Looking(String where, String coin, String there, String reason) {}
+    ///
+    /// @param photographs address that lays their photographs over each other, blank unless both have one
+    public record Looking(String where, String coin, String there, String reason, String photographs) {}
 
     /// A coin whose kind is to be told.
     public record Telling(String coin, String where) {}
@@ -158,7 +164,11 @@ public final class AlbumViews {
             groups.add(new Group(
                     number,
                     moves.stream().map(move -> sentence(catalog, move)).toList(),
-                    moves.stream().allMatch(Proposal.Move::isAddition)));
+                    moves.stream().allMatch(Proposal.Move::isAddition),
+                    moves.stream()
+                            .map(move -> photographs(book, move.displaced(), move.coin()))
+                            .filter(address -> !address.isEmpty())
+                            .toList()));
         }
         return new Compare(
                 hunt,
@@ -169,7 +179,8 @@ public final class AlbumViews {
                                 look.albumName() + ", " + look.hole().key(),
                                 coin(catalog, look.coin()),
                                 coin(catalog, look.there()),
-                                look.reason()))
+                                look.reason(),
+                                photographs(book, look.there(), look.coin())))
                         .toList(),
                 proposal.untold().stream()
                         .filter(one -> concerns(book, one.coin(), hunt))
@@ -197,6 +208,31 @@ public final class AlbumViews {
                         .flatMap((FindId id) -> book.find(id))
                         .map(find -> find.hunt().number() == hunt)
                         .orElse(false);
+    }
+
+    /// Where photographs of both coins lie over each other: of one side, where the captions say so.
+    private static String photographs(Logbook book, @Nullable OwnedCoin before, OwnedCoin after) {
+        if (before == null) {
+            return "";
+        }
+        List<PhotoNote> old = photos(book, before);
+        List<PhotoNote> fresh = photos(book, after);
+        if (old.isEmpty() || fresh.isEmpty()) {
+            return "";
+        }
+        for (PhotoNote one : old) {
+            for (PhotoNote two : fresh) {
+                if (one.caption().equalsIgnoreCase(two.caption())) {
+                    return "/scope/compare?a=" + one.photo() + "&b=" + two.photo();
+                }
+            }
+        }
+        return "/scope/compare?a=" + old.getFirst().photo() + "&b="
+                + fresh.getFirst().photo();
+    }
+
+    private static List<PhotoNote> photos(Logbook book, OwnedCoin coin) {
+        return coin.ref().findId().map(id -> book.photos(PhotoSubject.find(id))).orElse(List.of());
     }
 
     private static String coin(Catalog catalog, OwnedCoin coin) {

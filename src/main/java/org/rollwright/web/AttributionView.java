@@ -166,11 +166,11 @@ public record AttributionView(
 
     static String percent(double p) {
         if (p >= 0.995) {
-            return "more than 99 %";
+            return "> 99 %";
         }
         return p >= 0.01
                 ? String.format(Locale.ROOT, "%.0f %%", 100 * p)
-                : p >= 0.0005 ? String.format(Locale.ROOT, "%.1f %%", 100 * p) : "less than 0.1 %";
+                : p >= 0.0005 ? String.format(Locale.ROOT, "%.1f %%", 100 * p) : "< 0.1 %";
     }
 
     private static @Nullable Kept kept(Logbook book, VarietyShelf shelf, Find find) {

@@ -41,6 +41,7 @@ final class GuidePages {
         pages.put("boxes", "Boxes and earlier boxes");
         pages.put("albums", "Albums");
         pages.put("odds", "Odds");
+        pages.put("scope", "Scope");
         pages.put("catalogue", "Catalogue");
         pages.put("commands", "Commands");
         return pages;

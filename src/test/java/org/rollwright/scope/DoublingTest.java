@@ -66,6 +66,52 @@ class DoublingTest {
         assertThat(inside / (double) cases).isBetween(0.90, 0.99);
     }
 
+    /// Any rigid motion: a turn about any point, clicked with noise, is found within its stated interval.
+    @net.jqwik.api.Property(tries = 300)
+    void any_rigid_motion_is_recovered_within_four_standard_errors(
+            @net.jqwik.api.ForAll long seed,
+            @net.jqwik.api.ForAll @net.jqwik.api.constraints.DoubleRange(min = -12, max = 12) double pivotX,
+            @net.jqwik.api.ForAll @net.jqwik.api.constraints.DoubleRange(min = -12, max = 12) double pivotY,
+            @net.jqwik.api.ForAll @net.jqwik.api.constraints.DoubleRange(min = -3, max = 3) double degrees) {
+        SplittableRandom random = new SplittableRandom(seed);
+        List<Doubling.Pair> pairs = new ArrayList<>();
+        double meanX = 0;
+        double meanY = 0;
+        double[] xs = new double[8];
+        double[] ys = new double[8];
+        for (int i = 0; i < 8; i++) {
+            double at = (i + random.nextDouble() * 0.6) * Math.PI / 4;
+            double radius = 4 + 5 * random.nextDouble();
+            xs[i] = radius * Math.cos(at);
+            ys[i] = radius * Math.sin(at);
+            double[] to = turned(xs[i], ys[i], pivotX, pivotY, Math.toRadians(degrees));
+            pairs.add(new Doubling.Pair(
+                    xs[i] + CLICK * random.nextGaussian(), ys[i] + CLICK * random.nextGaussian(),
+                    to[0] + CLICK * random.nextGaussian(), to[1] + CLICK * random.nextGaussian()));
+            meanX += xs[i] / 8;
+            meanY += ys[i] / 8;
+        }
+        Doubling found = Doubling.fit(pairs, CLICK);
+        double spread = 0;
+        for (int i = 0; i < 8; i++) {
+            spread += Math.pow(xs[i] - meanX, 2) + Math.pow(ys[i] - meanY, 2);
+        }
+        double rigidSd = Math.toDegrees(Math.sqrt(2) * CLICK / Math.sqrt(spread));
+        if (found.motion() == Doubling.Motion.ROTATION || found.motion() == Doubling.Motion.PIVOT) {
+            // a turn taken for one about the centre is held to the shift it leaves out as well
+            double left = found.motion() == Doubling.Motion.ROTATION ? Math.hypot(found.shiftX(), found.shiftY()) : 0;
+            assertThat(Math.abs(found.angleDegrees() - degrees))
+                    .isLessThan(4 * Math.max(found.angleSd(), rigidSd) + Math.toDegrees(left / 30));
+        } else {
+            // what is called a mere shift or spread can hide a small turn only
+            assertThat(Math.abs(degrees)).isLessThan(4 * rigidSd + 0.2);
+        }
+        // the mean displacement is known whatever the motion
+        double[] mid = turned(meanX, meanY, pivotX, pivotY, Math.toRadians(degrees));
+        assertThat(Math.hypot(found.shiftX() - (mid[0] - meanX), found.shiftY() - (mid[1] - meanY)))
+                .isLessThan(5 * CLICK * Math.sqrt(2.0 / 8));
+    }
+
     @Test
     void a_thousand_doublings_of_each_class_are_told_apart() {
         SplittableRandom random = new SplittableRandom(2);

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.rollwright.hunt.Event;
+import org.rollwright.scope.picture.PaintedCoin;
 
 /// Every page in both themes and at both widths: no serious fault by axe-core's rules (WCAG 2.0 to 2.2 A and
 /// AA), nothing wider than the window, nothing asked of another computer, no script error.
@@ -30,6 +31,13 @@ class PagesTest {
             "/albums/1",
             "/albums/2",
             "/albums/compare",
+            "/scope",
+            "/scope?q=1972-D",
+            "/scope/new",
+            "/scope/variety/cent-1972-strongly-doubled-obverse",
+            "/scope/find/1/1",
+            "/scope/find/1/6?a=0y.1n",
+            "/scope/compare",
             "/odds",
             "/odds/calc",
             "/guide",
@@ -37,6 +45,7 @@ class PagesTest {
             "/guide/albums",
             "/guide/boxes",
             "/guide/odds",
+            "/guide/scope",
             "/guide/narration",
             "/guide/catalogue",
             "/guide/commands",
@@ -48,6 +57,8 @@ class PagesTest {
     static void fill() {
         bench.typeAnEvening();
         bench.type("watch everything");
+        bench.photograph(PaintedCoin.paint(new PaintedCoin.Second(2, 0, 0)), "one");
+        bench.photograph(PaintedCoin.turned(PaintedCoin.paint(null), 20, 0.9), "two");
         bench.bench
                 .desk()
                 .record(
@@ -81,6 +92,12 @@ class PagesTest {
             Page page = window.newPage();
             List<String> complaints = Browser.complaints(page);
             for (String path : PAGES) {
+                page.navigate(bench.address + path);
+                faults(page, path, axe, faults);
+            }
+            for (String path : List.of(
+                    "/scope/photo/" + bench.photographs().getFirst(),
+                    "/scope/compare?a=" + String.join("&b=", bench.photographs()))) {
                 page.navigate(bench.address + path);
                 faults(page, path, axe, faults);
             }

@@ -16,10 +16,14 @@ import org.rollwright.hunt.Event;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.MemoryJournal;
+import org.rollwright.hunt.PhotoNote;
+import org.rollwright.hunt.PhotoSubject;
 import org.rollwright.hunt.Watch;
 import org.rollwright.scope.Varieties;
 import org.rollwright.scope.VarietyShelf;
+import org.rollwright.scope.picture.PaintedCoin;
 import org.rollwright.scope.picture.Photo;
+import org.rollwright.scope.picture.PhotoReader;
 import org.rollwright.scope.picture.PhotoShelf;
 import org.rollwright.store.CatalogTexts;
 
@@ -96,6 +100,30 @@ final class TestBench implements AutoCloseable {
                 throw new AssertionError(line + ": " + outcome);
             }
         }
+    }
+
+    /// Keeps a photograph that shows nothing in particular.
+    void photograph(java.awt.image.BufferedImage picture, String caption) {
+        if (!(PhotoReader.read(PaintedCoin.png(picture)) instanceof PhotoReader.Read.Good good)) {
+            throw new AssertionError("refused");
+        }
+        bench.photos().keep(good.photo());
+        bench.desk()
+                .record(
+                        0,
+                        "",
+                        book -> new Event.PhotoKept(
+                                good.photo().id(),
+                                good.photo().width(),
+                                good.photo().height(),
+                                PhotoSubject.BENCH,
+                                caption));
+    }
+
+    /// Names of all photographs.
+    List<String> photographs() {
+        return bench.desk()
+                .read(book -> book.photos().stream().map(PhotoNote::photo).toList());
     }
 
     /// The lines of a short evening: enders, a short roll, grades, a note, a weighing.
