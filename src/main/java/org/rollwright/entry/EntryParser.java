@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.TradeWord;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.coin.MassText;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Watch;
 
@@ -202,9 +203,9 @@ public final class EntryParser {
             for (Token token : rest) {
                 (token.quoted() ? what : words).add(token.text());
             }
-            return switch (WeightWords.read(words)) {
-                case WeightWords.Result.Good good -> add(new Command.Weigh(good.mass(), String.join(" ", what)));
-                case WeightWords.Result.Bad bad ->
+            return switch (MassText.read(String.join("", words))) {
+                case MassText.Result.Good good -> add(new Command.Weigh(good.mass(), String.join(" ", what)));
+                case MassText.Result.Bad bad ->
                     problem(rest.isEmpty() ? first : rest.getFirst(), bad.wrong(), bad.right());
             };
         }

@@ -50,6 +50,10 @@ final class Changes {
                 book.lastAlbum = Math.max(book.lastAlbum, defined.album().number());
             case Event.CoinAdded added ->
                 book.lastAdded = Math.max(book.lastAdded, added.coin().piece());
+            case Event.CoinAcquired acquired ->
+                book.lastAdded = Math.max(book.lastAdded, acquired.coin().piece());
+            case Event.PlaceMade made ->
+                book.lastPlace = Math.max(book.lastPlace, made.place().id().number());
             case Event.Batch batch -> batch.events().forEach(part -> noteNumbers(book, part));
             default -> {
                 // no other event brings a number into the world
@@ -214,6 +218,68 @@ final class Changes {
                 book.added.put(added.coin(), new OwnedCoin(added.coin(), added.facts(), added.provenance()));
                 yield () -> book.added.remove(added.coin());
             }
+            case Event.CoinAcquired acquired -> {
+                book.added.put(
+                        acquired.coin(),
+                        new OwnedCoin(
+                                acquired.coin(),
+                                acquired.facts(),
+                                acquired.acquisition().sentence()));
+                book.acquisitions.put(acquired.coin(), acquired.acquisition());
+                yield () -> {
+                    book.added.remove(acquired.coin());
+                    book.acquisitions.remove(acquired.coin());
+                };
+            }
+            case Event.CoinDescribed described ->
+                noted(book, described.coin(), note -> note.described(described.facts(), described.gradeUpTo()));
+            case Event.PlaceMade made -> {
+                Place before = book.places.put(made.place().id(), made.place());
+                yield () -> back(book.places, made.place().id(), before);
+            }
+            case Event.PlaceRemoved removed -> {
+                Place before = book.places.remove(removed.place());
+                yield () -> back(book.places, removed.place(), before);
+            }
+            case Event.CoinsPut put ->
+                all(put.coins().stream()
+                        .map(coin -> noted(book, coin, note -> note.put(put.place(), entry.at())))
+                        .toList());
+            case Event.CoinsLeft left ->
+                all(left.coins().stream()
+                        .map(coin -> noted(book, coin, note -> note.left(left.gone())))
+                        .toList());
+            case Event.CoinSubmitted submitted ->
+                noted(book, submitted.coin(), note -> note.submitted(submitted.submission()));
+            case Event.PriceNoted noted -> prices(book, noted.price(), true);
+            case Event.PriceForgotten forgotten -> prices(book, forgotten.price(), false);
+            case Event.CupBegun begun -> {
+                Cup before = book.cups.put(begun.cup().name(), begun.cup());
+                yield () -> back(book.cups, begun.cup().name(), before);
+            }
+            case Event.CupRead read -> {
+                Cup before = java.util.Objects.requireNonNull(book.cups.get(read.cup()));
+                List<Cup.Reading> readings = new ArrayList<>(before.readings());
+                readings.add(new Cup.Reading(read.what(), read.mass(), entry.at()));
+                book.cups.put(
+                        before.name(),
+                        new Cup(
+                                before.name(),
+                                before.alloy(),
+                                before.tare(),
+                                before.resolution(),
+                                before.since(),
+                                readings));
+                yield () -> book.cups.put(before.name(), before);
+            }
+            case Event.PileCounted counted -> {
+                CountedPile before = book.piles.put(counted.pile().alloy(), counted.pile());
+                yield () -> back(book.piles, counted.pile().alloy(), before);
+            }
+            case Event.MetalPriced priced -> {
+                MetalPrice before = book.metalPrices.put(priced.price().metal(), priced.price());
+                yield () -> back(book.metalPrices, priced.price().metal(), before);
+            }
             case Event.AlbumDefined defined -> albumDefined(book, defined);
             case Event.AlbumRemoved removed -> {
                 Album album = book.known(removed.album());
@@ -239,6 +305,39 @@ final class Changes {
     }
 
     private static void nothing() {}
+
+    private static Runnable all(List<Runnable> inverses) {
+        return () -> inverses.reversed().forEach(Runnable::run);
+    }
+
+    private static Runnable noted(Logbook book, CoinRef coin, java.util.function.UnaryOperator<CabinetNote> change) {
+        CabinetNote before = book.cabinet.get(coin);
+        book.cabinet.put(coin, change.apply(before == null ? CabinetNote.blank(coin) : before));
+        return () -> back(book.cabinet, coin, before);
+    }
+
+    /// One price for a cell: the latest word holds.
+    private static Runnable prices(Logbook book, PricePoint price, boolean kept) {
+        List<PricePoint> before = book.prices.getOrDefault(price.issue(), List.of());
+        List<PricePoint> after = new ArrayList<>(before);
+        after.removeIf(price::sameCell);
+        if (kept) {
+            after.add(price);
+        }
+        put(book.prices, price.issue(), after);
+        return () -> put(book.prices, price.issue(), before);
+    }
+
+    private static void put(
+            Map<org.rollwright.coin.Identity, List<PricePoint>> prices,
+            org.rollwright.coin.Identity issue,
+            List<PricePoint> points) {
+        if (points.isEmpty()) {
+            prices.remove(issue);
+        } else {
+            prices.put(issue, List.copyOf(points));
+        }
+    }
 
     private static <K, V> void back(Map<K, V> map, K key, @Nullable V before) {
         if (before == null) {

@@ -67,8 +67,8 @@ final class Checks {
             case Event.Attributed attributed -> findOwner(book, attributed.find(), here);
             case Event.VarietyWritten written -> OptionalLong.of(0);
             case Event.VarietyRemoved removed -> OptionalLong.of(0);
-            case Event.PhotoKept kept -> OptionalLong.empty();
-            case Event.PhotoTaken taken -> OptionalLong.empty();
+            case Event.PhotoKept kept -> photoOwner(book, kept.about());
+            case Event.PhotoTaken taken -> photoOwner(book, taken.about());
             case Event.Marked marked -> OptionalLong.of(marked.hunt().number());
             case Event.Noted noted -> OptionalLong.of(noted.hunt().number());
             case Event.HuntFinished over -> OptionalLong.of(over.hunt().number());
@@ -77,6 +77,19 @@ final class Checks {
             case Event.BoxTallied tallied -> OptionalLong.of(0);
             case Event.CoinAdded added -> OptionalLong.of(0);
             case Event.AlbumDefined defined -> OptionalLong.of(0);
+            case Event.CoinAcquired acquired -> OptionalLong.of(0);
+            case Event.CoinDescribed described -> OptionalLong.of(0);
+            case Event.PlaceMade made -> OptionalLong.of(0);
+            case Event.PlaceRemoved removed -> OptionalLong.of(0);
+            case Event.CoinsPut put -> OptionalLong.of(0);
+            case Event.CoinsLeft left -> OptionalLong.of(0);
+            case Event.CoinSubmitted submitted -> OptionalLong.of(0);
+            case Event.PriceNoted noted -> OptionalLong.of(0);
+            case Event.PriceForgotten forgotten -> OptionalLong.of(0);
+            case Event.CupBegun begun -> OptionalLong.of(0);
+            case Event.CupRead read -> OptionalLong.of(0);
+            case Event.PileCounted counted -> OptionalLong.of(0);
+            case Event.MetalPriced priced -> OptionalLong.of(0);
             case Event.AlbumRemoved removed -> OptionalLong.of(0);
             case Event.HolesFilled filled -> OptionalLong.of(0);
             case Event.PolicyChanged changed -> OptionalLong.of(0);
@@ -87,6 +100,17 @@ final class Checks {
             case Event.Undone undone -> OptionalLong.empty();
             case Event.Redone redone -> OptionalLong.empty();
         };
+    }
+
+    /// Photographs of a find belong to its hunt, all others to none, so that undo in one disturbs no other.
+    private static OptionalLong photoOwner(Logbook book, PhotoSubject about) {
+        if (!about.kind().equals("find")) {
+            return OptionalLong.of(0);
+        }
+        return about.findId()
+                .flatMap(book::find)
+                .map(find -> OptionalLong.of(find.hunt().number()))
+                .orElse(OptionalLong.empty());
     }
 
     private static OptionalLong boxOwner(Logbook book, BoxId box) {
@@ -162,6 +186,26 @@ final class Checks {
                 book.coin(added.coin()).isPresent()
                         ? refusal("There is already a coin " + added.coin() + ".", "Take the next number.")
                         : Optional.empty();
+            case Event.CoinAcquired acquired ->
+                book.coin(acquired.coin()).isPresent()
+                                || book.acquisition(acquired.coin()).isPresent()
+                        ? refusal("There is already a coin " + acquired.coin() + ".", "Take the next number.")
+                        : Optional.empty();
+            case Event.CoinDescribed described -> CabinetChecks.owned(book, List.of(described.coin()));
+            case Event.PlaceMade made -> CabinetChecks.place(book, made.place());
+            case Event.PlaceRemoved removed -> CabinetChecks.emptied(book, removed.place());
+            case Event.CoinsPut put -> CabinetChecks.put(book, put);
+            case Event.CoinsLeft left -> CabinetChecks.left(book, left);
+            case Event.CoinSubmitted submitted -> CabinetChecks.owned(book, List.of(submitted.coin()));
+            case Event.PriceNoted noted -> CabinetChecks.price(noted.price());
+            case Event.PriceForgotten forgotten -> Optional.empty();
+            case Event.CupBegun begun -> CabinetChecks.cup(begun.cup());
+            case Event.CupRead read -> CabinetChecks.reading(book, read);
+            case Event.PileCounted counted -> CabinetChecks.pile(counted.pile());
+            case Event.MetalPriced priced ->
+                priced.price().perKilogram().signum() > 0
+                        ? Optional.empty()
+                        : refusal("A price of zero or less values nothing.", "Type what a pound or an ounce costs.");
             case Event.AlbumDefined defined ->
                 defined.name().isBlank() ? refusal("The album has no name.", "Give it one.") : Optional.empty();
             case Event.AlbumRemoved removed -> album(book, removed.album());
@@ -369,11 +413,10 @@ final class Checks {
         if (!about.kind().equals("find")) {
             return Optional.empty();
         }
-        try {
-            return find(book, new FindId(Long.parseLong(about.key())));
-        } catch (NumberFormatException e) {
-            return refusal("'" + about.key() + "' is no find.", "Open the find and add the photograph there.");
-        }
+        return about.findId()
+                .map(id -> find(book, id))
+                .orElseGet(() ->
+                        refusal("'" + about.key() + "' is no find.", "Open the find and add the photograph there."));
     }
 
     private static Optional<Refusal> moved(Logbook book, Event.FindMoved moved) {

@@ -5,6 +5,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Grade;
 import org.rollwright.coin.Mass;
 
 /// Something that happened at the bench. Events are facts: they are appended, never changed.
@@ -114,6 +115,56 @@ public sealed interface Event {
 
     /// A coin owned before the journal began, or bought, or given.
     record CoinAdded(CoinRef coin, CoinDescription facts, String provenance) implements Event {}
+
+    /// A coin came another way than by a hunt, with what is known of how.
+    record CoinAcquired(CoinRef coin, CoinDescription facts, Acquisition acquisition) implements Event {}
+
+    /// What one coin is was told anew, beyond what its find says.
+    ///
+    /// @param gradeUpTo upper end where the grade is a range
+    record CoinDescribed(
+            CoinRef coin, CoinDescription facts, @Nullable Grade gradeUpTo) implements Event {}
+
+    /// A place for coins was made, renamed or moved.
+    record PlaceMade(Place place) implements Event {}
+
+    /// A place was given up.
+    record PlaceRemoved(PlaceId place) implements Event {}
+
+    /// Coins were put somewhere; null is nowhere in particular.
+    record CoinsPut(List<CoinRef> coins, @Nullable PlaceId place) implements Event {
+        public CoinsPut {
+            coins = List.copyOf(coins);
+        }
+    }
+
+    /// Coins left the hunter's hands.
+    record CoinsLeft(List<CoinRef> coins, CabinetNote.Gone gone) implements Event {
+        public CoinsLeft {
+            coins = List.copyOf(coins);
+        }
+    }
+
+    /// A coin went to be graded, or came back.
+    record CoinSubmitted(CoinRef coin, CabinetNote.Submission submission) implements Event {}
+
+    /// A price was read or paid.
+    record PriceNoted(PricePoint price) implements Event {}
+
+    /// A price no longer counts.
+    record PriceForgotten(PricePoint price) implements Event {}
+
+    /// A cup for running weighings was begun, or begun anew.
+    record CupBegun(Cup cup) implements Event {}
+
+    /// The cup was weighed with what was added.
+    record CupRead(String cup, String what, Mass mass) implements Event {}
+
+    /// A counted pile was weighed.
+    record PileCounted(CountedPile pile) implements Event {}
+
+    /// A price of a metal was typed.
+    record MetalPriced(MetalPrice price) implements Event {}
 
     /// An album was made or its rule rewritten.
     record AlbumDefined(AlbumId album, String name, String rule) implements Event {}

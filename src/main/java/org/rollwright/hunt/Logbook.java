@@ -44,6 +44,14 @@ public final class Logbook {
     final Map<AlbumId, Album> albums = new TreeMap<>((a, b) -> Long.compare(a.number(), b.number()));
     final Map<CoinRef, OwnedCoin> added = new LinkedHashMap<>();
     final List<Balance> balances = new ArrayList<>();
+    final Map<CoinRef, CabinetNote> cabinet = new HashMap<>();
+    final Map<CoinRef, Acquisition> acquisitions = new HashMap<>();
+    final Map<PlaceId, Place> places = new TreeMap<>(Comparator.comparing(PlaceId::number));
+    final Map<Identity, List<PricePoint>> prices = new HashMap<>();
+    final Map<String, Cup> cups = new TreeMap<>();
+    final Map<String, CountedPile> piles = new TreeMap<>();
+    final Map<String, MetalPrice> metalPrices = new TreeMap<>();
+    long lastPlace;
     private final Map<String, Integer> checks = new HashMap<>();
     final Map<FindId, AttributionNote> attributions = new TreeMap<>(Comparator.comparing(FindId::number));
     final Map<String, Map<String, String>> varieties = new TreeMap<>();
@@ -163,19 +171,26 @@ public final class Logbook {
     /// A coin in the hunter's hands, empty when its find was struck out or the coin was returned, sold or given
     /// away.
     public Optional<OwnedCoin> coin(CoinRef ref) {
+        if (isGone(ref)) {
+            return Optional.empty();
+        }
         if (ref.find() == 0) {
-            return Optional.ofNullable(added.get(ref));
+            return Optional.ofNullable(added.get(ref)).map(this::told);
         }
         Find find = finds.get(new FindId(ref.find()));
         if (find == null || ref.piece() > find.count() || isGone(find.disposition())) {
             return Optional.empty();
         }
-        return Optional.of(new OwnedCoin(ref, find.facts(), provenance(find)));
+        return Optional.of(told(new OwnedCoin(ref, find.facts(), provenance(find))));
     }
 
     /// Every coin in the hunter's hands: added ones, then finds in the order logged.
     public List<OwnedCoin> ownedCoins() {
-        List<OwnedCoin> owned = new ArrayList<>(added.values());
+        List<OwnedCoin> owned = new ArrayList<>();
+        added.values().stream()
+                .filter(coin -> !isGone(coin.ref()))
+                .map(this::told)
+                .forEach(owned::add);
         for (Hunt hunt : hunts.values()) {
             for (FindId id : hunt.finds()) {
                 owned.addAll(coinsOf(known(id)));
@@ -189,10 +204,69 @@ public final class Logbook {
         List<OwnedCoin> coins = new ArrayList<>();
         if (!isGone(find.disposition())) {
             for (int piece = 1; piece <= find.count(); piece++) {
-                coins.add(new OwnedCoin(CoinRef.of(find.id(), piece), find.facts(), provenance(find)));
+                CoinRef ref = CoinRef.of(find.id(), piece);
+                if (!isGone(ref)) {
+                    coins.add(told(new OwnedCoin(ref, find.facts(), provenance(find))));
+                }
             }
         }
         return coins;
+    }
+
+    private boolean isGone(CoinRef coin) {
+        CabinetNote note = cabinet.get(coin);
+        return note != null && note.gone() != null;
+    }
+
+    private OwnedCoin told(OwnedCoin coin) {
+        CabinetNote note = cabinet.get(coin.ref());
+        return note == null ? coin : coin.told(note);
+    }
+
+    /// What the cabinet knows of a coin beyond its find; also of coins that left.
+    public Optional<CabinetNote> cabinet(CoinRef coin) {
+        return Optional.ofNullable(cabinet.get(coin));
+    }
+
+    /// Everything the cabinet knows beyond the finds.
+    public Collection<CabinetNote> cabinetNotes() {
+        return Collections.unmodifiableCollection(cabinet.values());
+    }
+
+    /// How a coin came that was not found.
+    public Optional<Acquisition> acquisition(CoinRef coin) {
+        return Optional.ofNullable(acquisitions.get(coin));
+    }
+
+    public Collection<Place> places() {
+        return Collections.unmodifiableCollection(places.values());
+    }
+
+    public Optional<Place> place(PlaceId id) {
+        return Optional.ofNullable(places.get(id));
+    }
+
+    public PlaceId nextPlace() {
+        return new PlaceId(lastPlace + 1);
+    }
+
+    /// Price points by issue, in the order noted.
+    public Map<Identity, List<PricePoint>> prices() {
+        return Collections.unmodifiableMap(prices);
+    }
+
+    public Collection<Cup> cups() {
+        return Collections.unmodifiableCollection(cups.values());
+    }
+
+    /// The counted pile of each alloy, the latest.
+    public Map<String, CountedPile> piles() {
+        return Collections.unmodifiableMap(piles);
+    }
+
+    /// The price of each metal, the latest.
+    public Map<String, MetalPrice> metalPrices() {
+        return Collections.unmodifiableMap(metalPrices);
     }
 
     private static boolean isGone(Disposition disposition) {

@@ -23,7 +23,17 @@ public record LogbookImage(
         List<Logbook.Balance> balances,
         List<AttributionNote> attributions,
         Map<String, Map<String, String>> varieties,
-        List<PhotoNote> photos) {
+        List<PhotoNote> photos,
+        List<CabinetNote> cabinet,
+        List<Coming> acquisitions,
+        List<Place> places,
+        List<PricePoint> prices,
+        List<Cup> cups,
+        List<CountedPile> piles,
+        List<MetalPrice> metalPrices) {
+
+    /// How a coin came.
+    public record Coming(CoinRef coin, Acquisition acquisition) {}
 
     /// A hunt as values.
     public record HuntImage(
@@ -61,7 +71,13 @@ public record LogbookImage(
     public static LogbookImage of(Logbook book) {
         return new LogbookImage(
                 book.last,
-                List.of(book.lastBox, book.lastHunt, book.lastFind, book.lastAlbum, (long) book.lastAdded),
+                List.of(
+                        book.lastBox,
+                        book.lastHunt,
+                        book.lastFind,
+                        book.lastAlbum,
+                        (long) book.lastAdded,
+                        book.lastPlace),
                 book.policy,
                 book.hunts.values().stream().map(LogbookImage::hunt).toList(),
                 book.boxes.values().stream().map(LogbookImage::box).toList(),
@@ -75,7 +91,16 @@ public record LogbookImage(
                 List.copyOf(book.balances),
                 List.copyOf(book.attributions.values()),
                 Map.copyOf(book.varieties),
-                List.copyOf(book.photos));
+                List.copyOf(book.photos),
+                List.copyOf(book.cabinet.values()),
+                book.acquisitions.entrySet().stream()
+                        .map(entry -> new Coming(entry.getKey(), entry.getValue()))
+                        .toList(),
+                List.copyOf(book.places.values()),
+                book.prices.values().stream().flatMap(List::stream).toList(),
+                List.copyOf(book.cups.values()),
+                List.copyOf(book.piles.values()),
+                List.copyOf(book.metalPrices.values()));
     }
 
     private static HuntImage hunt(Hunt hunt) {
@@ -119,6 +144,7 @@ public record LogbookImage(
         book.lastFind = numbers.get(2);
         book.lastAlbum = numbers.get(3);
         book.lastAdded = Math.toIntExact(numbers.get(4));
+        book.lastPlace = numbers.get(5);
         book.policy = policy;
         for (BoxImage image : boxes) {
             Box box = new Box(image.id, image.denomination, image.details);
@@ -164,6 +190,18 @@ public record LogbookImage(
         attributions.forEach(note -> book.attributions.put(note.find(), note));
         book.varieties.putAll(varieties);
         book.photos.addAll(photos);
+        cabinet.forEach(note -> book.cabinet.put(note.coin(), note));
+        acquisitions.forEach(coming -> book.acquisitions.put(coming.coin, coming.acquisition));
+        places.forEach(place -> book.places.put(place.id(), place));
+        for (PricePoint price : prices) {
+            java.util.List<PricePoint> known =
+                    new java.util.ArrayList<>(book.prices.getOrDefault(price.issue(), List.of()));
+            known.add(price);
+            book.prices.put(price.issue(), List.copyOf(known));
+        }
+        cups.forEach(cup -> book.cups.put(cup.name(), cup));
+        piles.forEach(pile -> book.piles.put(pile.alloy(), pile));
+        metalPrices.forEach(price -> book.metalPrices.put(price.metal(), price));
         return book;
     }
 }

@@ -5,4 +5,8 @@ import org.rollwright.coin.CoinDescription;
 /// One coin in the hunter's hands.
 ///
 /// @param provenance where it came from, for a person: `Box 12, roll 7` or what was said when it was added
-public record OwnedCoin(CoinRef ref, CoinDescription description, String provenance) {}
+public record OwnedCoin(CoinRef ref, CoinDescription description, String provenance) {
+    OwnedCoin told(CabinetNote note) {
+        return note.description() == null ? this : new OwnedCoin(ref, note.description(), provenance);
+    }
+}

@@ -15,4 +15,11 @@ public record PhotoSubject(String kind, String key, int part) {
     public static PhotoSubject variety(String key, int marker) {
         return new PhotoSubject("variety", key, marker);
     }
+
+    /// The find it shows, empty when it shows something else.
+    public java.util.Optional<FindId> findId() {
+        return kind.equals("find") && key.matches("[0-9]{1,18}")
+                ? java.util.Optional.of(new FindId(Long.parseLong(key)))
+                : java.util.Optional.empty();
+    }
 }

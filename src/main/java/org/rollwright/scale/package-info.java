@@ -1,7 +1,6 @@
-/// What a weight says: how many coins, and how many of which alloy. Grams, the weight of one coin, its spread
-/// and the scale's resolution enter; counts with their uncertainty leave. So far this room holds the
-/// mathematics only: readings in one cup, calibration and prices have no page yet. It must never know a price
-/// it was not told.
+/// Weighing: what a weight says of coins and coins of a weight. Readings with the scale's step, alloys and the
+/// hunter's own counted piles enter; counts with intervals, shares of an alloy, verdicts on a single coin and
+/// metal values leave. It must never fetch a price, nor value a cent's metal without the caution beside it.
 @NullMarked
 package org.rollwright.scale;
 

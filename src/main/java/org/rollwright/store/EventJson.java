@@ -14,10 +14,13 @@ import org.rollwright.coin.Mass;
 import org.rollwright.coin.Mint;
 import org.rollwright.hunt.AlbumId;
 import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.CountedPile;
+import org.rollwright.hunt.Cup;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.LogbookImage;
+import org.rollwright.hunt.PlaceId;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -65,6 +68,19 @@ final class EventJson {
         names.put(Event.OpeningBalance.class, "opening-balance");
         names.put(Event.BoxTallied.class, "box-tallied");
         names.put(Event.CoinAdded.class, "coin-added");
+        names.put(Event.CoinAcquired.class, "coin-acquired");
+        names.put(Event.CoinDescribed.class, "coin-described");
+        names.put(Event.PlaceMade.class, "place-made");
+        names.put(Event.PlaceRemoved.class, "place-removed");
+        names.put(Event.CoinsPut.class, "coins-put");
+        names.put(Event.CoinsLeft.class, "coins-left");
+        names.put(Event.CoinSubmitted.class, "coin-submitted");
+        names.put(Event.PriceNoted.class, "price-noted");
+        names.put(Event.PriceForgotten.class, "price-forgotten");
+        names.put(Event.CupBegun.class, "cup-begun");
+        names.put(Event.CupRead.class, "cup-read");
+        names.put(Event.PileCounted.class, "pile-counted");
+        names.put(Event.MetalPriced.class, "metal-priced");
         names.put(Event.AlbumDefined.class, "album-defined");
         names.put(Event.AlbumRemoved.class, "album-removed");
         names.put(Event.HolesFilled.class, "holes-filled");
@@ -129,6 +145,9 @@ final class EventJson {
                 .addMixIn(HuntId.class, NumberMixin.class)
                 .addMixIn(FindId.class, NumberMixin.class)
                 .addMixIn(AlbumId.class, NumberMixin.class)
+                .addMixIn(PlaceId.class, NumberMixin.class)
+                .addMixIn(CountedPile.class, FactsMixin.class)
+                .addMixIn(Cup.class, FactsMixin.class)
                 .addMixIn(Country.class, CodeMixin.class)
                 .addMixIn(Mint.class, CodeMixin.class)
                 .addMixIn(Grade.class, GradeMixin.class)

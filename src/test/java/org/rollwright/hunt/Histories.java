@@ -54,7 +54,47 @@ public final class Histories {
     }
 
     private static Desk.Step outside(Logbook book, Random random) {
-        return switch (random.nextInt(9)) {
+        return switch (random.nextInt(15)) {
+            case 9 ->
+                new Desk.Step(
+                        0,
+                        new Event.PlaceMade(new Place(
+                                random.nextBoolean() ? book.nextPlace() : new PlaceId(1 + random.nextInt(3)),
+                                random.nextBoolean() ? null : new PlaceId(1 + random.nextInt(3)),
+                                "place " + random.nextInt(5),
+                                random.nextInt(3))));
+            case 10 -> new Desk.Step(0, new Event.PlaceRemoved(new PlaceId(1 + random.nextInt(3))));
+            case 11 ->
+                new Desk.Step(
+                        0,
+                        new Event.CoinAcquired(
+                                book.nextAdded(),
+                                coin(random),
+                                new Acquisition("bought", "a club", java.time.LocalDate.of(2026, 1, 1), null)));
+            case 12 ->
+                new Desk.Step(
+                        0,
+                        new Event.CoinsPut(
+                                List.of(new CoinRef(0, 1 + random.nextInt(4))),
+                                random.nextBoolean() ? null : new PlaceId(1 + random.nextInt(3))));
+            case 13 ->
+                new Desk.Step(
+                        0,
+                        random.nextBoolean()
+                                ? new Event.PriceNoted(price(random))
+                                : new Event.PriceForgotten(price(random)));
+            case 14 ->
+                new Desk.Step(
+                        0,
+                        random.nextInt(3) == 0
+                                ? new Event.CupBegun(new Cup(
+                                        "copper", "us-cent-brass", Mass.ofGrams(10), Mass.ofGrams(1), START, List.of()))
+                                : random.nextBoolean()
+                                        ? new Event.CupRead("copper", "box", Mass.ofGrams(10 + random.nextInt(900)))
+                                        : new Event.CoinsLeft(
+                                                List.of(new CoinRef(0, 1 + random.nextInt(4))),
+                                                new CabinetNote.Gone(
+                                                        "sold", null, "", java.time.LocalDate.of(2026, 1, 2))));
             case 6 ->
                 new Desk.Step(
                         0,
@@ -137,6 +177,16 @@ public final class Histories {
                         Disposition.OPEN,
                         START));
         };
+    }
+
+    private static PricePoint price(Random random) {
+        return new PricePoint(
+                Identity.of(Denomination.US_CENT, 1909 + random.nextInt(3), Mint.D),
+                new org.rollwright.coin.Grade(20),
+                null,
+                java.math.BigDecimal.valueOf(1 + random.nextInt(9)),
+                java.time.LocalDate.of(2026, 1, 1),
+                "");
     }
 
     private static CoinDescription coin(Random random) {

@@ -80,7 +80,19 @@ public final class StateText {
                         .map(entry -> entry.getKey() + new java.util.TreeMap<>(entry.getValue()))
                         .toList())
                 .append(book.photos())
-                .append(new java.util.TreeMap<>(book.checks()));
+                .append(new java.util.TreeMap<>(book.checks()))
+                .append(book.places())
+                .append(book.cabinetNotes().stream()
+                        .map(Object::toString)
+                        .sorted()
+                        .toList())
+                .append(book.prices().entrySet().stream()
+                        .map(Object::toString)
+                        .sorted()
+                        .toList())
+                .append(book.cups())
+                .append(book.piles())
+                .append(book.metalPrices());
         return text.toString();
     }
 }

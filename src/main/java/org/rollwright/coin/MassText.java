@@ -1,24 +1,24 @@
-package org.rollwright.entry;
+package org.rollwright.coin;
 
-import java.util.List;
 import java.util.Locale;
-import org.rollwright.coin.Mass;
 
-/// Reads a weight: `1899.4g`, `1.9 kg`, `3lb 4oz`, `52 oz`. A unit is required, because scales differ.
-final class WeightWords {
+/// Reads a weight as people write it: `1899.4g`, `1.9 kg`, `3lb 4oz`, `52 oz`. A unit is required, because
+/// scales differ.
+public final class MassText {
     /// What came of it.
-    sealed interface Result {
+    public sealed interface Result {
         record Good(Mass mass) implements Result {}
 
         record Bad(String wrong, String right) implements Result {}
     }
 
-    private static final String RIGHT = "Write a weight with its unit: w 1899.4g, w 1.9kg or w 3lb 4oz.";
+    private static final String RIGHT = "Write a weight with its unit: 1899.4g, 1.9kg or 3lb 4oz.";
 
-    private WeightWords() {}
+    private MassText() {}
 
-    static Result read(List<String> words) {
-        String text = String.join("", words).toLowerCase(Locale.ROOT);
+    /// @param words the weight; spaces do not matter
+    public static Result read(String words) {
+        String text = words.replaceAll("\\s+", "").toLowerCase(Locale.ROOT);
         if (text.isEmpty()) {
             return new Result.Bad("The weight is missing.", RIGHT);
         }
@@ -26,6 +26,8 @@ final class WeightWords {
             return new Result.Bad("A weight cannot be negative.", RIGHT);
         }
         double grams = 0;
+        boolean metric = false;
+        boolean pounds = false;
         int at = 0;
         while (at < text.length()) {
             int from = at;
@@ -49,7 +51,12 @@ final class WeightWords {
                 return new Result.Bad(
                         unit.isEmpty() ? "The unit is missing." : "'" + unit + "' is no unit of weight.", RIGHT);
             }
+            metric |= factor == 1 || factor == 1000;
+            pounds |= factor != 1 && factor != 1000;
             grams += Double.parseDouble(number) * factor;
+        }
+        if (metric && pounds) {
+            return new Result.Bad("Grams and pounds do not go together in one weight.", RIGHT);
         }
         return grams > 1e6 ? new Result.Bad("That is more than a tonne.", RIGHT) : new Result.Good(Mass.ofGrams(grams));
     }

@@ -1,0 +1,100 @@
+package org.rollwright.scale;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.rollwright.coin.Alloy;
+import org.rollwright.coin.Mass;
+
+/// What one weight says of one coin: which alloys' tolerances it lies in, given what the scale can show.
+///
+/// @param fits alloys whose tolerance, widened by the scale's step, holds the weight
+/// @param sentence for a person
+public record SingleCoin(List<Alloy> fits, String sentence) {
+    /// Wear may take that much more from a coin than the mint's tolerance allows, grams (TRADE: metal, about
+    /// 0.1 g).
+    private static final double WEAR = 0.1;
+
+    private static final double USUAL_TOLERANCE = 0.13;
+
+    public SingleCoin {
+        fits = List.copyOf(fits);
+    }
+
+    /// @param alloys that the coin may be of by its date
+    /// @param resolution smallest step of the scale, grams
+    public static SingleCoin of(double grams, double resolution, List<Alloy> alloys) {
+        List<Alloy> fits = new ArrayList<>();
+        for (Alloy alloy : alloys) {
+            Mass tolerance = alloy.tolerance();
+            double allowed = tolerance == null ? USUAL_TOLERANCE : tolerance.grams();
+            double low = alloy.weight().grams() - allowed - WEAR - resolution / 2;
+            double high = alloy.weight().grams() + allowed + resolution / 2;
+            if (grams >= low && grams <= high) {
+                fits.add(alloy);
+            }
+        }
+        double gap = gap(alloys);
+        String sentence;
+        if (alloys.size() > 1 && resolution >= gap) {
+            sentence = String.format(
+                    Locale.ROOT,
+                    "This scale cannot tell: its step of %s g is as wide as the gap of %s g between the alloys. Use one that shows 0.01 g.",
+                    plain(resolution),
+                    plain(gap));
+            return new SingleCoin(fits, sentence);
+        }
+        if (fits.isEmpty()) {
+            sentence = "Neither: check the scale with a coin of known weight, then look for damage, a coin of another"
+                    + " metal or a wrong planchet. " + nearest(grams, alloys);
+        } else if (fits.size() == 1) {
+            sentence = name(fits.getFirst()) + ": " + plain(grams) + " g lies within " + range(fits.getFirst()) + ".";
+        } else {
+            sentence = "Undecided between "
+                    + String.join(" and ", fits.stream().map(SingleCoin::name).toList())
+                    + ": weigh again with a finer scale, or let it ring.";
+        }
+        return new SingleCoin(fits, sentence);
+    }
+
+    /// Smallest distance between the weights of two alloys that differ.
+    private static double gap(List<Alloy> alloys) {
+        double gap = Double.POSITIVE_INFINITY;
+        for (Alloy one : alloys) {
+            for (Alloy two : alloys) {
+                double far = Math.abs(one.weight().grams() - two.weight().grams());
+                if (far > 0.05) {
+                    gap = Math.min(gap, far);
+                }
+            }
+        }
+        return gap;
+    }
+
+    private static String nearest(double grams, List<Alloy> alloys) {
+        return alloys.stream()
+                .min(java.util.Comparator.comparingDouble(
+                        alloy -> Math.abs(alloy.weight().grams() - grams)))
+                .map(alloy -> "Nearest is " + name(alloy) + " with " + range(alloy) + ".")
+                .orElse("");
+    }
+
+    private static String range(Alloy alloy) {
+        Mass tolerance = alloy.tolerance();
+        return plain(alloy.weight().grams()) + " ± " + plain(tolerance == null ? USUAL_TOLERANCE : tolerance.grams())
+                + " g (worn coins " + plain(WEAR) + " g less)";
+    }
+
+    /// Word a hunter uses: bronze, zinc, steel …
+    static String name(Alloy alloy) {
+        return alloy.metal().word().equals("copper")
+                ? (alloy.name().contains("brass") ? "brass (copper)" : "bronze (copper)")
+                : alloy.metal().word();
+    }
+
+    private static String plain(double value) {
+        return java.math.BigDecimal.valueOf(Math.round(value * 1000) / 1000.0)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+}
