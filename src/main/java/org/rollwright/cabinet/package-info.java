@@ -1,6 +1,6 @@
-/// What is owned, where it lies and what it may be worth. So far this room holds the grading decision only: an
-/// estimate of the grade, values and fees enter; the expected outcome leaves, with the chance to come out
-/// ahead. It must never state a value as certain.
+/// What is owned, where it lies, what it may be worth, and whether grading pays. Coins, places and prices the
+/// hunter typed enter; values with intervals, sums, decisions, labels and lists leave. It must never fetch a
+/// price, fill a cell without saying it is an estimate, or value what no price is near.
 @NullMarked
 package org.rollwright.cabinet;
 

@@ -114,6 +114,7 @@ public final class Server implements AutoCloseable {
             new OddsPages(bench, render, odds).register(config.routes);
             new ScopePages(bench, render).register(config.routes);
             new PhotoPages(bench, render).register(config.routes);
+            new ScalePages(bench, render).register(config.routes);
             new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
