@@ -1,9 +1,10 @@
-// Draws the charts of the Odds page from the data in the page. Without this file the tables say the same.
+// Draws the charts of the Odds page and of a coin's prices from the data in the page. Without this file the tables say the same.
 (function () {
   "use strict";
   var holder = document.getElementById("odds-data");
-  if (!holder || !window.echarts) return;
-  var data = JSON.parse(holder.textContent);
+  var prices = document.getElementById("value-data");
+  if ((!holder && !prices) || !window.echarts) return;
+  var data = holder ? JSON.parse(holder.textContent) : { series: [] };
   var style = getComputedStyle(document.documentElement);
   function colour(name) { return style.getPropertyValue(name).trim(); }
   var ink = colour("--ink"), soft = colour("--soft"), line = colour("--line"), copper = colour("--copper"), felt = colour("--felt");
@@ -25,6 +26,31 @@
 
   function axis(more) {
     return Object.assign({ axisLine: { lineStyle: { color: soft } }, axisLabel: { color: soft }, splitLine: { lineStyle: { color: line } } }, more);
+  }
+
+  if (prices) {
+    var cells = JSON.parse(prices.textContent);
+    var grades = cells.map(function (c) { return c[0]; }).filter(function (g, i, all) { return all.indexOf(g) === i; });
+    var kinds = cells.map(function (c) { return c[1]; }).filter(function (k, i, all) { return all.indexOf(k) === i; });
+    var symbols = { "": "circle", BN: "circle", RB: "diamond", RD: "triangle" };
+    if (grades.length > 1) {
+      draw("chart-values", 280, {
+        grid: { left: 60, right: 12, top: 32, bottom: 30 },
+        legend: { textStyle: { color: ink } },
+        xAxis: axis({ type: "category", name: "grade", data: grades.map(String) }),
+        yAxis: axis({ type: "log", name: "value" }),
+        series: kinds.map(function (kind) {
+          return {
+            name: kind === "" ? "any colour" : kind, type: "line", symbol: symbols[kind], symbolSize: 8, connectNulls: true,
+            data: grades.map(function (g) {
+              var cell = cells.filter(function (c) { return c[0] === g && c[1] === kind; })[0];
+              return cell ? { value: cell[2], symbolSize: cell[5] ? 12 : 5 } : null;
+            })
+          };
+        })
+      });
+    }
+    if (!holder) return;
   }
 
   if (data.series.length > 1) {

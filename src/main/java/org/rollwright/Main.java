@@ -12,7 +12,11 @@ import org.rollwright.web.Server;
 public final class Main {
     /// Held so that their levels are not forgotten: what libraries say at start is of no use to a hunter.
     private static final List<Logger> QUIET = List.of(
-            Logger.getLogger("org.eclipse.jetty"), Logger.getLogger("io.javalin"), Logger.getLogger("org.flywaydb"));
+            Logger.getLogger("org.eclipse.jetty"),
+            Logger.getLogger("io.javalin"),
+            Logger.getLogger("org.flywaydb"),
+            Logger.getLogger("org.apache.pdfbox"),
+            Logger.getLogger("org.apache.fontbox"));
 
     private Main() {}
 

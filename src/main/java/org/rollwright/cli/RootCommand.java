@@ -71,6 +71,8 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.addSubcommand(new OddsCommand());
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(new ImportCommand());
+        line.addSubcommand(new CabinetCommand());
+        line.addSubcommand(new JournalCommand());
         line.addSubcommand(new WarmUpCommand(pages));
         line.getSubcommands().values().forEach(command -> {
             command.getCommandSpec().mixinStandardHelpOptions(true);

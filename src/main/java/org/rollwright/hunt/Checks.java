@@ -260,6 +260,7 @@ final class Checks {
         long finds = book.lastFind;
         long albums = book.lastAlbum;
         int added = book.lastAdded;
+        long places = book.lastPlace;
         Map<Hunt, Integer> ordinals = new HashMap<>();
         for (Event part : batch.events()) {
             Hunt hunt = part instanceof Event.FindLogged logged
@@ -288,6 +289,7 @@ final class Checks {
         book.lastFind = finds;
         book.lastAlbum = albums;
         book.lastAdded = added;
+        book.lastPlace = places;
         ordinals.forEach((hunt, ordinal) -> hunt.lastOrdinal = ordinal);
         return refusal;
     }

@@ -3,6 +3,7 @@ package org.rollwright.store;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.zip.CRC32;
@@ -67,6 +68,17 @@ final class SqliteJournal implements Journal {
             throw new JournalException(sentence(e), e);
         }
         last = entry.seq();
+    }
+
+    /// Many entries in one transaction: all or none.
+    void appendAll(List<Entry> entries) {
+        long before = last;
+        try {
+            handle.useTransaction(transaction -> entries.forEach(this::append));
+        } catch (JdbiException e) {
+            last = before;
+            throw new JournalException(sentence(e), e);
+        }
     }
 
     /// What a person is told when a write fails.

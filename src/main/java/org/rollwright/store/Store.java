@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.InstantSource;
+import java.util.List;
 import java.util.Properties;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
@@ -18,6 +19,7 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Entry;
 import org.rollwright.hunt.JournalException;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.LogbookImage;
@@ -236,6 +238,37 @@ public final class Store implements AutoCloseable {
 
     public Desk desk() {
         return desk;
+    }
+
+    /// Writes every entry to a file, one a line.
+    ///
+    /// @return how many
+    public long saveJournal(Path file) throws IOException {
+        JournalFile.write(journal, file);
+        return journal.last();
+    }
+
+    /// Fills this store, which must be empty, from a file that [#saveJournal(Path)] wrote. The file is read and
+    /// tried whole before the first entry is written; the store wants opening anew afterwards.
+    ///
+    /// @return how many entries
+    public long fillFrom(Path file) throws IOException, JournalFile.Unusable {
+        if (journal.last() > 0) {
+            throw new JournalFile.Unusable(
+                    "The store is not empty: it has " + journal.last() + " entries. Name a new folder with --data.");
+        }
+        List<Entry> entries = JournalFile.read(file);
+        Logbook trial = new Logbook();
+        for (Entry entry : entries) {
+            try {
+                trial.apply(entry);
+            } catch (IllegalStateException | NullPointerException e) {
+                throw new JournalFile.Unusable(
+                        "Entry " + entry.seq() + " contradicts those before it. Nothing was taken.");
+            }
+        }
+        journal.appendAll(entries);
+        return entries.size();
     }
 
     /// Notes where the tool answers, for a second process that finds the store held.

@@ -42,6 +42,8 @@ final class GuidePages {
         pages.put("albums", "Albums");
         pages.put("odds", "Odds");
         pages.put("scope", "Scope");
+        pages.put("scale", "Scale");
+        pages.put("cabinet", "Cabinet");
         pages.put("catalogue", "Catalogue");
         pages.put("commands", "Commands");
         return pages;

@@ -115,6 +115,9 @@ public final class Server implements AutoCloseable {
             new ScopePages(bench, render).register(config.routes);
             new PhotoPages(bench, render).register(config.routes);
             new ScalePages(bench, render).register(config.routes);
+            CabinetShelf cabinet = new CabinetShelf(bench);
+            new CabinetPages(bench, render, cabinet).register(config.routes);
+            new PaperPages(bench, render, cabinet, shelf).register(config.routes);
             new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {

@@ -1,0 +1,475 @@
+package org.rollwright.cabinet;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.CountryFacts;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Colour;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Grade;
+import org.rollwright.coin.Identity;
+import org.rollwright.coin.Mint;
+import org.rollwright.coin.Strike;
+import org.rollwright.hunt.Acquisition;
+import org.rollwright.hunt.CoinRef;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Place;
+import org.rollwright.hunt.PlaceId;
+
+/// Coins as rows of a table, for other programs and back.
+///
+/// A cell that a spreadsheet could take for a formula gets an apostrophe in front, and loses it on the way
+/// back.
+public final class CoinSheet {
+    /// Columns of a table of coins. Only denomination and year are needed on the way in.
+    public static final List<String> COLUMNS = List.of(
+            "country",
+            "denomination",
+            "year",
+            "mint",
+            "kind",
+            "design",
+            "grade",
+            "grade_up_to",
+            "colour",
+            "strike",
+            "details",
+            "varieties",
+            "errors",
+            "note",
+            "place",
+            "how",
+            "from",
+            "day",
+            "price");
+
+    private static final String IN = " > ";
+
+    /// How a day may be written; which of two readings of 3/4/2026 is meant must be said.
+    public enum DayStyle {
+        ISO("uuuu-MM-dd"),
+        MONTH_FIRST("M/d/uuuu"),
+        DAY_FIRST("d.M.uuuu");
+
+        private final DateTimeFormatter format;
+
+        DayStyle(String pattern) {
+            this.format = DateTimeFormatter.ofPattern(pattern, Locale.ROOT);
+        }
+    }
+
+    /// A row that cannot be used.
+    public record Problem(int row, String column, String wrong, String right) {
+        @Override
+        public String toString() {
+            return "row " + row + (column.isEmpty() ? "" : ", column " + column) + ": " + wrong + " " + right;
+        }
+    }
+
+    /// A coin read from a row.
+    public record Read(
+            CoinDescription description, @Nullable Grade gradeUpTo, List<String> place, Acquisition how) {}
+
+    /// What came of reading a table.
+    public record Outcome(List<Read> coins, List<Problem> problems) {}
+
+    private CoinSheet() {}
+
+    /// Rows of some coins, in the order of [#COLUMNS].
+    public static List<List<String>> rows(Logbook book, List<CabinetIndex.Entry> coins) {
+        return coins.stream().map(entry -> row(book, entry)).toList();
+    }
+
+    private static List<String> row(Logbook book, CabinetIndex.Entry entry) {
+        CoinDescription coin = entry.description();
+        Identity identity = coin.identity();
+        Grade upTo = entry.gradeUpTo();
+        Acquisition how = book.acquisition(entry.ref()).orElseGet(() -> found(book, entry));
+        Mint mint = identity.mint();
+        return List.of(
+                        identity.denomination().country().code(),
+                        identity.denomination().key(),
+                        identity.year() == null ? "" : identity.year().toString(),
+                        mint == null ? "" : mint.code(),
+                        identity.kind(),
+                        identity.design(),
+                        coin.grade() == null ? "" : coin.grade().toString(),
+                        upTo == null ? "" : upTo.toString(),
+                        coin.colour() == null ? "" : coin.colour().name(),
+                        coin.strike() == Strike.BUSINESS
+                                ? ""
+                                : coin.strike().name().toLowerCase(Locale.ROOT),
+                        coin.details() == null ? "" : coin.details(),
+                        String.join(";", coin.varieties()),
+                        String.join(";", coin.errors()),
+                        coin.note(),
+                        place(book, entry.placeId()),
+                        how.how(),
+                        how.from(),
+                        how.day().toString(),
+                        how.price() == null ? "" : how.price().toPlainString())
+                .stream()
+                .map(CoinSheet::safe)
+                .toList();
+    }
+
+    private static Acquisition found(Logbook book, CabinetIndex.Entry entry) {
+        LocalDate day = entry.ref()
+                .findId()
+                .flatMap(book::find)
+                .map(Find::at)
+                .map(at -> at.atOffset(ZoneOffset.UTC).toLocalDate())
+                .orElse(LocalDate.EPOCH);
+        return new Acquisition(
+                entry.ref().find() > 0 ? "found" : "owned", entry.coin().provenance(), day, null);
+    }
+
+    private static String place(Logbook book, @Nullable PlaceId id) {
+        List<String> names = new ArrayList<>();
+        @Nullable PlaceId at = id;
+        while (at != null && names.size() < 20) {
+            Optional<Place> place = book.place(at);
+            if (place.isEmpty()) {
+                break;
+            }
+            names.addFirst(place.get().name());
+            at = place.get().parent();
+        }
+        return String.join(IN, names);
+    }
+
+    /// A text no spreadsheet takes for a formula.
+    public static String safe(String text) {
+        return !text.isEmpty() && "=+-@\t\r'".indexOf(text.charAt(0)) >= 0 && !text.equals("-") ? "'" + text : text;
+    }
+
+    private static String unsafe(String text) {
+        return text.length() > 1 && text.charAt(0) == '\'' && "=+-@\t\r'".indexOf(text.charAt(1)) >= 0
+                ? text.substring(1)
+                : text;
+    }
+
+    /// The table as CSV with a header row.
+    public static String csv(List<List<String>> rows) {
+        StringWriter text = new StringWriter();
+        try (CsvWriter writer = CsvWriter.builder().build(text)) {
+            writer.writeRecord(COLUMNS);
+            rows.forEach(writer::writeRecord);
+        } catch (IOException e) {
+            throw new UncheckedIOException("writing to memory", e);
+        }
+        return text.toString();
+    }
+
+    /// Reads a table.
+    ///
+    /// @param table header row first
+    /// @param mapping our column to the header of theirs; a column of ours without an entry is looked for by
+    ///     its own name
+    /// @param days how days are written, null when the table shall be refused where that is not plain
+    public static Outcome read(
+            List<List<String>> table,
+            Map<String, String> mapping,
+            @Nullable DayStyle days,
+            LocalDate today,
+            Catalog catalog) {
+        List<Problem> problems = new ArrayList<>();
+        if (table.isEmpty()) {
+            return new Outcome(List.of(), List.of(new Problem(1, "", "the table is empty.", "Give it a header row.")));
+        }
+        Map<String, Integer> at = new LinkedHashMap<>();
+        List<String> header = table.getFirst().stream()
+                .map(cell -> cell.strip().toLowerCase(Locale.ROOT))
+                .toList();
+        for (String column : COLUMNS) {
+            String wanted = mapping.getOrDefault(column, column).toLowerCase(Locale.ROOT);
+            int index = header.indexOf(wanted);
+            if (index >= 0) {
+                at.put(column, index);
+            } else if (mapping.containsKey(column)) {
+                problems.add(new Problem(
+                        1,
+                        column,
+                        "there is no column '" + mapping.get(column) + "'.",
+                        "The columns are: " + String.join(", ", table.getFirst()) + "."));
+            }
+        }
+        mapping.keySet().stream()
+                .filter(column -> !COLUMNS.contains(column))
+                .forEach(column -> problems.add(new Problem(
+                        1, column, "we have no such column.", "Ours are: " + String.join(", ", COLUMNS) + ".")));
+        if (!at.containsKey("year")) {
+            problems.add(
+                    new Problem(1, "year", "no column is called year.", "Say which one holds it, such as: year=Date."));
+        }
+        if (!problems.isEmpty()) {
+            return new Outcome(List.of(), problems);
+        }
+        List<Read> coins = new ArrayList<>();
+        for (int r = 1; r < table.size(); r++) {
+            List<String> cells = table.get(r);
+            if (cells.stream().allMatch(String::isBlank)) {
+                continue;
+            }
+            new RowReader(r + 1, cells, at, days, today, catalog, problems)
+                    .coin()
+                    .ifPresent(coins::add);
+        }
+        return new Outcome(coins, problems);
+    }
+
+    /// One row while it is read.
+    private record RowReader(
+            int row,
+            List<String> cells,
+            Map<String, Integer> at,
+            @Nullable DayStyle days,
+            LocalDate today,
+            Catalog catalog,
+            List<Problem> problems) {
+        private String text(String column) {
+            Integer index = at.get(column);
+            return index == null || index >= cells.size()
+                    ? ""
+                    : unsafe(cells.get(index).strip());
+        }
+
+        private void refuse(String column, String wrong, String right) {
+            problems.add(new Problem(row, column, wrong, right));
+        }
+
+        private List<String> words(String column) {
+            return Arrays.stream(text(column).split(";"))
+                    .map(String::strip)
+                    .filter(word -> !word.isEmpty())
+                    .toList();
+        }
+
+        Optional<Read> coin() {
+            int before = problems.size();
+            Denomination denomination = denomination();
+            @Nullable Integer year = year();
+            @Nullable Mint mint = mint();
+            @Nullable Grade grade = grade("grade");
+            @Nullable Grade upTo = grade("grade_up_to");
+            @Nullable Colour colour = colour();
+            Strike strike = strike();
+            LocalDate day = day();
+            @Nullable BigDecimal price = price();
+            if (problems.size() > before) {
+                return Optional.empty();
+            }
+            String design = text("design");
+            CoinDescription coin = new CoinDescription(
+                    new Identity(denomination, year, mint, text("kind"), design),
+                    grade,
+                    text("details").isEmpty() ? null : text("details"),
+                    colour,
+                    strike,
+                    words("varieties"),
+                    words("errors"),
+                    text("note"),
+                    List.of());
+            String how = text("how").isEmpty() ? "owned" : text("how");
+            List<String> place = text("place").isEmpty()
+                    ? List.of()
+                    : Arrays.stream(text("place").split(IN)).map(String::strip).toList();
+            return Optional.of(new Read(coin, upTo, place, new Acquisition(how, text("from"), day, price)));
+        }
+
+        private Denomination denomination() {
+            String country = text("country").isEmpty() ? "US" : text("country");
+            String key = text("denomination").isEmpty()
+                    ? "cent"
+                    : text("denomination").toLowerCase(Locale.ROOT);
+            Optional<Country> known = catalog.countries().stream()
+                    .map(CountryFacts::country)
+                    .filter(one -> one.code().equalsIgnoreCase(country))
+                    .findFirst()
+                    .or(() -> catalog.countryByWord(country.toLowerCase(Locale.ROOT))
+                            .map(CountryFacts::country));
+            if (known.isEmpty()) {
+                refuse("country", "'" + country + "' is no country here.", "Write a code such as US.");
+                return Denomination.US_CENT;
+            }
+            Optional<Denomination> found =
+                    catalog.denominationByWord(known.get(), key).map(DenominationFacts::denomination);
+            if (found.isEmpty() && !key.equals("coin")) {
+                refuse(
+                        "denomination",
+                        "'" + key + "' is no denomination of " + known.get() + ".",
+                        "Write a word such as cent.");
+            }
+            return found.orElse(new Denomination(known.get(), key));
+        }
+
+        private @Nullable Integer year() {
+            String text = text("year");
+            if (text.isEmpty()) {
+                return null;
+            }
+            if (text.matches("[0-9]{4}(\\.0)?")) {
+                int year = Integer.parseInt(text.substring(0, 4));
+                if (year >= Identity.FIRST_YEAR && year <= Identity.LAST_YEAR) {
+                    return year;
+                }
+            }
+            refuse(
+                    "year",
+                    "'" + text + "' is no year.",
+                    "Write four digits, such as 1936; leave it blank when it cannot be read.");
+            return null;
+        }
+
+        private @Nullable Mint mint() {
+            String text = text("mint").toUpperCase(Locale.ROOT);
+            if (text.isEmpty()) {
+                return null;
+            }
+            try {
+                return new Mint(text);
+            } catch (IllegalArgumentException e) {
+                refuse("mint", "'" + text + "' is no mint.", "Write a letter such as D; P for a US coin without one.");
+                return null;
+            }
+        }
+
+        private @Nullable Grade grade(String column) {
+            String text = text(column);
+            if (text.isEmpty()) {
+                return null;
+            }
+            Optional<Grade> grade = Grade.parse(text);
+            if (grade.isEmpty() && text.matches("[0-9]{1,2}") && Grade.steps().contains(Integer.valueOf(text))) {
+                grade = Optional.of(new Grade(Integer.parseInt(text)));
+            }
+            if (grade.isEmpty()) {
+                refuse(column, "'" + text + "' is no grade.", "Write one such as VF30, or a step from 1 to 70.");
+            }
+            return grade.orElse(null);
+        }
+
+        private @Nullable Colour colour() {
+            String text = text("colour").toUpperCase(Locale.ROOT);
+            for (Colour colour : Colour.values()) {
+                if (colour.name().equals(text)) {
+                    return colour;
+                }
+            }
+            if (!text.isEmpty()) {
+                refuse("colour", "'" + text + "' is no colour.", "Write BN, RB or RD.");
+            }
+            return null;
+        }
+
+        private Strike strike() {
+            String text = text("strike").toUpperCase(Locale.ROOT);
+            if (text.isEmpty()) {
+                return Strike.BUSINESS;
+            }
+            for (Strike strike : Strike.values()) {
+                if (strike.name().equals(text)) {
+                    return strike;
+                }
+            }
+            refuse("strike", "'" + text + "' is no strike.", "Write proof, specimen or nothing.");
+            return Strike.BUSINESS;
+        }
+
+        private LocalDate day() {
+            String text = text("day");
+            if (text.isEmpty()) {
+                return today;
+            }
+            List<LocalDate> readings = new ArrayList<>();
+            for (DayStyle style : days == null ? DayStyle.values() : new DayStyle[] {days, DayStyle.ISO}) {
+                try {
+                    readings.add(LocalDate.parse(text, style.format));
+                } catch (DateTimeParseException e) {
+                    // another style may fit
+                }
+            }
+            boolean slashed = days == null && text.contains("/");
+            if (readings.isEmpty() || slashed) {
+                refuse(
+                        "day",
+                        slashed ? "'" + text + "' may be read two ways." : "'" + text + "' is no day.",
+                        slashed
+                                ? "Say how days are written: --days month-first or day-first."
+                                : "Write it as 2026-03-01.");
+                return today;
+            }
+            return readings.getFirst();
+        }
+
+        private @Nullable BigDecimal price() {
+            String text = text("price").replace("$", "").replace(",", "");
+            if (text.isEmpty()) {
+                return null;
+            }
+            if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,4})?")) {
+                refuse("price", "'" + text("price") + "' is no amount.", "Write one such as 12.50.");
+                return null;
+            }
+            return new BigDecimal(text);
+        }
+    }
+
+    /// The events that bring coins read from a table into a logbook, places made as needed, as one step.
+    public static Event events(Logbook book, List<Read> coins) {
+        List<Event> events = new ArrayList<>();
+        Map<List<String>, PlaceId> places = new LinkedHashMap<>();
+        book.places().forEach(place -> places.put(path(book, place), place.id()));
+        long nextPlace = book.nextPlace().number();
+        int next = book.nextAdded().piece();
+        Map<PlaceId, List<CoinRef>> put = new LinkedHashMap<>();
+        for (Read read : coins) {
+            CoinRef ref = new CoinRef(0, next++);
+            events.add(new Event.CoinAcquired(ref, read.description(), read.how()));
+            if (read.gradeUpTo() != null) {
+                events.add(new Event.CoinDescribed(ref, read.description(), read.gradeUpTo()));
+            }
+            @Nullable PlaceId parent = null;
+            for (int depth = 1; depth <= read.place().size(); depth++) {
+                List<String> path = List.copyOf(read.place().subList(0, depth));
+                PlaceId known = places.get(path);
+                if (known == null) {
+                    known = new PlaceId(nextPlace++);
+                    events.add(new Event.PlaceMade(new Place(known, parent, path.getLast(), 0)));
+                    places.put(path, known);
+                }
+                parent = known;
+            }
+            if (parent != null) {
+                put.computeIfAbsent(parent, key -> new ArrayList<>()).add(ref);
+            }
+        }
+        put.forEach((place, refs) -> events.add(new Event.CoinsPut(refs, place)));
+        return new Event.Batch(events);
+    }
+
+    private static List<String> path(Logbook book, Place place) {
+        String text = place(book, place.id());
+        return Arrays.stream(text.split(IN)).toList();
+    }
+}

@@ -1,0 +1,116 @@
+package org.rollwright.store;
+
+import java.io.BufferedReader;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import org.rollwright.hunt.Entry;
+import org.rollwright.hunt.Journal;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/// The whole journal as text, one entry a line in JSON: the exchange form of a store, from which the same store
+/// is made again.
+public final class JournalFile {
+    private static final JsonMapper MAPPER = JsonMapper.shared();
+    private static final String HEAD = "rollwright-journal";
+
+    private JournalFile() {}
+
+    /// A file that cannot be read. The message is for a person.
+    public static final class Unusable extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        Unusable(String sentence) {
+            super(sentence, null, false, false);
+        }
+    }
+
+    static void write(Journal journal, Path file) throws IOException {
+        Path part = file.resolveSibling(file.getFileName() + ".part");
+        try (BufferedWriter writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
+            ObjectNode head = MAPPER.createObjectNode();
+            head.put(HEAD, Store.SCHEMA);
+            head.put("entries", journal.last());
+            writer.write(MAPPER.writeValueAsString(head));
+            writer.newLine();
+            IOException[] failed = new IOException[1];
+            journal.read(0, entry -> {
+                try {
+                    ObjectNode line = MAPPER.createObjectNode();
+                    line.put("seq", entry.seq());
+                    line.put("at", entry.at().toString());
+                    line.put("scope", entry.scope());
+                    line.put("raw", entry.raw());
+                    line.set("event", MAPPER.readTree(EventJson.write(entry.event())));
+                    writer.write(MAPPER.writeValueAsString(line));
+                    writer.newLine();
+                } catch (IOException e) {
+                    failed[0] = e;
+                }
+            });
+            if (failed[0] != null) {
+                throw failed[0];
+            }
+        }
+        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+    }
+
+    /// Reads a file whole before anything is done with it.
+    static List<Entry> read(Path file) throws IOException, Unusable {
+        List<Entry> entries = new ArrayList<>();
+        try (BufferedReader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
+            String first = reader.readLine();
+            JsonNode head = first == null ? null : tree(first, 1);
+            if (head == null || !head.has(HEAD)) {
+                throw new Unusable(file + " is no journal of this tool: its first line does not say so.");
+            }
+            if (head.get(HEAD).asInt() > Store.SCHEMA) {
+                throw new Unusable(file + " was written by a newer version. Use that one.");
+            }
+            int number = 1;
+            for (String line = reader.readLine(); line != null; line = reader.readLine()) {
+                number++;
+                JsonNode node = tree(line, number);
+                try {
+                    Entry entry = new Entry(
+                            node.get("seq").asLong(),
+                            Instant.parse(node.get("at").asString()),
+                            node.get("scope").asLong(),
+                            node.get("raw").asString(),
+                            EventJson.read(node.get("event").toString()));
+                    if (entry.seq() != entries.size() + 1) {
+                        throw new Unusable("Line " + number + ": entry " + entry.seq() + " does not follow entry "
+                                + entries.size() + ". Nothing was taken.");
+                    }
+                    entries.add(entry);
+                } catch (JacksonException | NullPointerException | java.time.DateTimeException e) {
+                    throw new Unusable("Line " + number + " is no entry this version knows. Nothing was taken.");
+                }
+            }
+            if (head.get("entries").asLong() != entries.size()) {
+                throw new Unusable("The file is cut short: " + entries.size() + " of "
+                        + head.get("entries").asLong() + " entries are there. Nothing was taken.");
+            }
+        } catch (java.nio.charset.CharacterCodingException e) {
+            throw new Unusable(file + " is no text in UTF-8.");
+        }
+        return entries;
+    }
+
+    private static JsonNode tree(String line, int number) throws Unusable {
+        try {
+            return MAPPER.readTree(line);
+        } catch (JacksonException e) {
+            throw new Unusable("Line " + number + " is no JSON. Nothing was taken.");
+        }
+    }
+}

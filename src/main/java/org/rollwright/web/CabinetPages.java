@@ -1,0 +1,501 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.NotFoundResponse;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.CabinetIndex;
+import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Colour;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Grade;
+import org.rollwright.coin.Identity;
+import org.rollwright.entry.Command;
+import org.rollwright.entry.EntryParser;
+import org.rollwright.entry.Reading;
+import org.rollwright.hunt.Acquisition;
+import org.rollwright.hunt.CabinetNote;
+import org.rollwright.hunt.CoinRef;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Place;
+import org.rollwright.hunt.PlaceId;
+import org.rollwright.hunt.PricePoint;
+
+/// The Cabinet: what is owned, where it lies, what it may be worth.
+final class CabinetPages {
+    private final Bench bench;
+    private final Render render;
+    private final CabinetShelf shelf;
+
+    CabinetPages(Bench bench, Render render, CabinetShelf shelf) {
+        this.bench = bench;
+        this.render = render;
+        this.shelf = shelf;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/cabinet", context -> list(context, List.of()));
+        routes.post("/cabinet/move", this::move);
+        routes.post("/cabinet/add", this::add);
+        routes.post("/cabinet/place", this::place);
+        routes.post("/cabinet/place/remove", this::removePlace);
+        routes.post("/cabinet/undo", this::undo);
+        routes.get("/cabinet/coin/{ref}", context -> coin(context, List.of()));
+        routes.post("/cabinet/coin/{ref}", this::describe);
+        routes.post("/cabinet/coin/{ref}/prices", this::prices);
+        routes.post("/cabinet/coin/{ref}/submission", this::submission);
+    }
+
+    private Frame frame(String title) {
+        return new Frame(title, "cabinet", bench.demo());
+    }
+
+    private static String parameter(Context context, String name) {
+        return Optional.ofNullable(context.queryParam(name)).orElse("").strip();
+    }
+
+    private static String field(Context context, String name) {
+        return Optional.ofNullable(context.formParam(name)).orElse("").strip();
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
+    }
+
+    /// What is asked for, and how it was understood.
+    record Asked(CabinetIndex.Query query, String understood) {}
+
+    /// A search that understands the entry line's words: what reads as a coin asks for such coins, other words
+    /// must occur.
+    static Asked asked(Bench bench, String query, String place, boolean duplicates) {
+        @Nullable PlaceId placeId = place.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(place)) : null;
+        List<String> words = new ArrayList<>();
+        List<String> coinWords = new ArrayList<>();
+        @Nullable CoinDescription like = null;
+        for (String word : query.split("\\s+")) {
+            if (word.isBlank()) {
+                continue;
+            }
+            List<String> tried = new ArrayList<>(coinWords);
+            tried.add(word);
+            Optional<CoinDescription> read = read(bench, String.join(" ", tried), Denomination.US_CENT);
+            if (read.isPresent() && read.get().note().isEmpty()) {
+                coinWords = tried;
+                like = read.get();
+            } else if (coinWords.isEmpty() && isCoinWord(bench, word)) {
+                coinWords.add(word);
+            } else {
+                words.add(word);
+            }
+        }
+        if (like == null) {
+            words.addAll(coinWords);
+        }
+        String understood = like == null
+                ? ""
+                : "coins like: " + like.identity()
+                        + (like.state().isEmpty()
+                                ? ""
+                                : " " + like.state() + (like.grade() == null ? "" : " or better"));
+        return new Asked(new CabinetIndex.Query(like, words, placeId, duplicates), understood);
+    }
+
+    /// A denomination or a country may come before the date it belongs to.
+    private static boolean isCoinWord(Bench bench, String word) {
+        return bench.catalog()
+                        .countryByWord(word.toLowerCase(java.util.Locale.ROOT))
+                        .isPresent()
+                || bench.catalog()
+                        .denominationByWord(Country.US, word.toLowerCase(java.util.Locale.ROOT))
+                        .isPresent();
+    }
+
+    private static Optional<CoinDescription> read(Bench bench, String line, Denomination denomination) {
+        Reading reading = EntryParser.parse(line, bench.recorder().context(denomination, List.of()));
+        return reading instanceof Reading.Clear clear
+                        && clear.commands().size() == 1
+                        && clear.commands().getFirst() instanceof Command.Found found
+                        && found.draft().count() == 1
+                ? Optional.of(found.draft().facts())
+                : Optional.empty();
+    }
+
+    private void list(Context context, List<String> problems) {
+        String query = parameter(context, "q");
+        Asked asked = asked(
+                bench,
+                query,
+                parameter(context, "place"),
+                parameter(context, "dup").equals("yes"));
+        CabinetView.Listing view = bench.desk()
+                .read(book -> CabinetView.listing(
+                        book, bench.catalog(), shelf.state(book), query, asked.query(), asked.understood(), problems));
+        render.page(context, "cabinet", Map.of("frame", frame("Cabinet"), "view", view, "typed", typed(context)));
+    }
+
+    private static Map<String, String> typed(Context context) {
+        Map<String, String> typed = new LinkedHashMap<>();
+        context.queryParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
+        context.formParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
+        return typed;
+    }
+
+    private void refuse(Context context, String sentence) {
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        list(context, List.of(sentence));
+    }
+
+    private void record(Context context, Event event, String back) {
+        if (bench.desk().record(0, "", book -> event) instanceof Desk.Outcome.Refused refused) {
+            refuse(context, refused.refusal().toString());
+        } else {
+            context.redirect(back.startsWith("/cabinet") ? back : "/cabinet", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private static List<CoinRef> coins(Context context) {
+        return context.formParams("coin").stream()
+                .map(CoinRef::parse)
+                .flatMap(Optional::stream)
+                .distinct()
+                .toList();
+    }
+
+    private void move(Context context) {
+        List<CoinRef> coins = coins(context);
+        String back = field(context, "back");
+        switch (field(context, "do")) {
+            case "put" -> {
+                String place = field(context, "to");
+                if (!place.matches("[0-9]{1,9}")) {
+                    refuse(context, "Choose a place to put them.");
+                    return;
+                }
+                record(
+                        context,
+                        new Event.CoinsPut(coins, place.equals("0") ? null : new PlaceId(Long.parseLong(place))),
+                        back);
+            }
+            case "left" -> {
+                String price = field(context, "price");
+                if (!price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+                    refuse(context, "Price: write an amount such as 12.50, or leave it blank.");
+                    return;
+                }
+                record(
+                        context,
+                        new Event.CoinsLeft(
+                                coins,
+                                new CabinetNote.Gone(
+                                        field(context, "how"),
+                                        price.isEmpty() ? null : new BigDecimal(price),
+                                        field(context, "whom"),
+                                        today())),
+                        back);
+            }
+            default -> refuse(context, "Choose what to do with the ticked coins.");
+        }
+    }
+
+    private void add(Context context) {
+        String line = field(context, "line");
+        Reading reading = EntryParser.parse(line, bench.recorder().context(Denomination.US_CENT, List.of()));
+        String problem =
+                switch (reading) {
+                    case Reading.Problem wrong -> wrong.wrong() + " " + wrong.right();
+                    case Reading.Choose choose ->
+                        choose.question() + " Write one of: "
+                                + String.join(
+                                        ", ",
+                                        choose.options().stream()
+                                                .map(Reading.Option::line)
+                                                .toList())
+                                + ".";
+                    case Reading.Empty empty -> "Write what the coin is, as on the entry line: 36d vf30.";
+                    case Reading.Clear clear ->
+                        clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Found
+                                ? ""
+                                : "Only a coin can stand here, as on the entry line: 36d vf30.";
+                };
+        String price = field(context, "price");
+        if (problem.isEmpty() && !price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+            problem = "Price: write an amount such as 12.50, or leave it blank.";
+        }
+        LocalDate day = today();
+        try {
+            day = field(context, "day").isEmpty() ? day : LocalDate.parse(field(context, "day"));
+        } catch (DateTimeParseException e) {
+            problem = "Day: write it as 2026-03-01.";
+        }
+        if (!problem.isEmpty()) {
+            refuse(context, problem);
+            return;
+        }
+        Command.Found found =
+                (Command.Found) ((Reading.Clear) reading).commands().getFirst();
+        Acquisition how = new Acquisition(
+                field(context, "how").isEmpty() ? "owned" : field(context, "how"),
+                field(context, "from"),
+                day,
+                price.isEmpty() ? null : new BigDecimal(price));
+        String to = field(context, "to");
+        @Nullable PlaceId place = to.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(to)) : null;
+        Desk.Outcome outcome = bench.desk().record(0, line, book -> {
+            List<Event> events = new ArrayList<>();
+            int next = book.nextAdded().piece();
+            for (int i = 0; i < found.draft().count(); i++) {
+                events.add(new Event.CoinAcquired(
+                        new CoinRef(0, next + i), found.draft().facts(), how));
+            }
+            return new Event.Batch(events);
+        });
+        if (outcome instanceof Desk.Outcome.Refused refused) {
+            refuse(context, refused.refusal().toString());
+            return;
+        }
+        if (place != null
+                && outcome instanceof Desk.Outcome.Kept kept
+                && kept.entry().event() instanceof Event.Batch batch) {
+            List<CoinRef> coins = batch.events().stream()
+                    .map(event -> ((Event.CoinAcquired) event).coin())
+                    .toList();
+            record(context, new Event.CoinsPut(coins, place), "/cabinet");
+            return;
+        }
+        context.redirect("/cabinet", HttpStatus.SEE_OTHER);
+    }
+
+    private void place(Context context) {
+        String capacity = field(context, "capacity");
+        if (!capacity.isEmpty() && !capacity.matches("[0-9]{1,7}")) {
+            refuse(context, "Capacity: write a whole number of coins, or leave it blank.");
+            return;
+        }
+        String parent = field(context, "parent");
+        Desk.Outcome outcome = bench.desk()
+                .record(
+                        0,
+                        "",
+                        book -> new Event.PlaceMade(new Place(
+                                book.nextPlace(),
+                                parent.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(parent)) : null,
+                                field(context, "name"),
+                                capacity.isEmpty() ? 0 : Integer.parseInt(capacity))));
+        if (outcome instanceof Desk.Outcome.Refused refused) {
+            refuse(context, refused.refusal().toString());
+        } else {
+            context.redirect("/cabinet#places", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private void removePlace(Context context) {
+        String place = field(context, "place");
+        if (!place.matches("[1-9][0-9]{0,8}")) {
+            refuse(context, "Choose a place.");
+            return;
+        }
+        record(context, new Event.PlaceRemoved(new PlaceId(Long.parseLong(place))), "/cabinet#places");
+    }
+
+    private void undo(Context context) {
+        if (bench.desk().undo(0, "<") instanceof Desk.Outcome.Refused refused) {
+            refuse(context, refused.refusal().toString());
+        } else {
+            String back = field(context, "back");
+            context.redirect(back.startsWith("/cabinet") ? back : "/cabinet", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private static CoinRef ref(Context context) {
+        return CoinRef.parse(context.pathParam("ref")).orElseThrow(NotFoundResponse::new);
+    }
+
+    private void coin(Context context, List<String> problems) {
+        CoinRef ref = ref(context);
+        Map<String, String> typed = typed(context);
+        CabinetView.Coin view = bench.desk()
+                .read(book -> {
+                    CabinetShelf.State state = shelf.state(book);
+                    return state.index()
+                            .entry(ref)
+                            .map(entry -> CabinetView.coin(book, bench.catalog(), state, entry, typed, problems));
+                })
+                .orElseThrow(NotFoundResponse::new);
+        render.page(context, "coin", Map.of("frame", frame(view.name()), "view", view));
+    }
+
+    private void refuseCoin(Context context, String sentence) {
+        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        coin(context, List.of(sentence));
+    }
+
+    private CabinetIndex.Entry entry(Logbook book, CoinRef ref) {
+        return shelf.state(book).index().entry(ref).orElseThrow(NotFoundResponse::new);
+    }
+
+    private void describe(Context context) {
+        CoinRef ref = ref(context);
+        Denomination denomination = bench.desk()
+                .read(book -> entry(book, ref).description().identity().denomination());
+        Optional<CoinDescription> read = read(bench, field(context, "line"), denomination);
+        String upTo = field(context, "upTo");
+        Optional<Grade> high = Grade.parse(upTo);
+        if (read.isEmpty()) {
+            refuseCoin(
+                    context,
+                    "'" + field(context, "line") + "' is no coin. Write it as on the entry line: 36d vf30 bn.");
+            return;
+        }
+        Grade low = read.get().grade();
+        if (!upTo.isEmpty() && (high.isEmpty() || low == null || high.get().compareTo(low) <= 0)) {
+            refuseCoin(context, "The upper grade must be a grade above the first, such as vf35 after vf30.");
+            return;
+        }
+        Event event = new Event.CoinDescribed(ref, read.get(), high.orElse(null));
+        if (bench.desk().record(0, "", book -> event) instanceof Desk.Outcome.Refused refused) {
+            refuseCoin(context, refused.refusal().toString());
+        } else {
+            context.redirect("/cabinet/coin/" + ref, HttpStatus.SEE_OTHER);
+        }
+    }
+
+    /// Prices typed into the grid, or pasted as lines of grade, colour and amount.
+    private void prices(Context context) {
+        CoinRef ref = ref(context);
+        Identity issue =
+                bench.desk().read(book -> entry(book, ref).description().identity());
+        List<PricePoint> known = bench.desk().read(book -> book.prices().getOrDefault(issue, List.of()));
+        List<Event> events = new ArrayList<>();
+        List<String> problems = new ArrayList<>();
+        context.formParamMap().forEach((name, values) -> {
+            if (name.matches("p[0-9]{1,2}(-(BN|RB|RD))?")) {
+                String[] parts = name.substring(1).split("-");
+                cell(
+                        issue,
+                        known,
+                        new Grade(Integer.parseInt(parts[0])),
+                        parts.length > 1 ? Colour.valueOf(parts[1]) : null,
+                        values.getLast().strip(),
+                        field(context, "note"),
+                        events,
+                        problems);
+            }
+        });
+        int number = 0;
+        for (String line : field(context, "pasted").lines().toList()) {
+            number++;
+            if (line.isBlank()) {
+                continue;
+            }
+            String[] parts = line.strip().split("[\\s;,\\t]+");
+            Optional<Grade> grade = Grade.parse(parts[0]);
+            if (grade.isEmpty()
+                    && parts[0].matches("[0-9]{1,2}")
+                    && Grade.steps().contains(Integer.valueOf(parts[0]))) {
+                grade = Optional.of(new Grade(Integer.parseInt(parts[0])));
+            }
+            boolean coloured = parts.length == 3
+                    && parts[1].toUpperCase(java.util.Locale.ROOT).matches("BN|RB|RD");
+            if (grade.isEmpty() || parts.length < 2 || parts.length > 3 || (parts.length == 3 && !coloured)) {
+                problems.add(
+                        "Line " + number + ": '" + line.strip() + "' is no price. Write: vf30 12.50, or ms65 rd 40.");
+                continue;
+            }
+            cell(
+                    issue,
+                    List.of(),
+                    grade.get(),
+                    coloured ? Colour.valueOf(parts[1].toUpperCase(java.util.Locale.ROOT)) : null,
+                    parts[parts.length - 1],
+                    field(context, "note"),
+                    events,
+                    problems);
+        }
+        if (problems.isEmpty() && !events.isEmpty()) {
+            Desk.Outcome outcome = bench.desk().record(0, "", book -> new Event.Batch(events));
+            if (outcome instanceof Desk.Outcome.Refused refused) {
+                problems.add(refused.refusal().toString());
+            }
+        }
+        if (problems.isEmpty()) {
+            context.redirect("/cabinet/coin/" + ref + "#prices", HttpStatus.SEE_OTHER);
+        } else {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            coin(context, problems);
+        }
+    }
+
+    private void cell(
+            Identity issue,
+            List<PricePoint> known,
+            Grade grade,
+            @Nullable Colour colour,
+            String text,
+            String note,
+            List<Event> events,
+            List<String> problems) {
+        @Nullable
+        PricePoint before = known.stream()
+                .filter(price -> price.grade().equals(grade) && CabinetView.sameColour(price.colour(), colour))
+                .findFirst()
+                .orElse(null);
+        String label = "The price at " + grade + (colour == null ? "" : " " + colour);
+        if (text.isEmpty()) {
+            if (before != null) {
+                events.add(new Event.PriceForgotten(before));
+            }
+        } else if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+            problems.add(label + ": '" + text + "' is no amount. Write one such as 12.50.");
+        } else if (new BigDecimal(text).signum() == 0) {
+            problems.add(label + " is zero, which values nothing. Leave the cell blank, or write what it costs.");
+        } else if (before == null || before.amount().compareTo(new BigDecimal(text)) != 0) {
+            events.add(new Event.PriceNoted(new PricePoint(issue, grade, colour, new BigDecimal(text), today(), note)));
+        }
+    }
+
+    private void submission(Context context) {
+        CoinRef ref = ref(context);
+        String estimate = field(context, "estimate");
+        String outcome = field(context, "outcome");
+        String cost = field(context, "cost");
+        boolean good = estimate.matches("[0-9]{1,2}(\\.[0-9])?")
+                && outcome.matches("([0-9]{1,2}(\\.[0-9])?)?")
+                && cost.matches("[0-9]{1,6}(\\.[0-9]{1,2})?")
+                && within(estimate)
+                && (outcome.isEmpty() || within(outcome));
+        if (!good) {
+            refuseCoin(context, "Write grades from 1 to 70 and the cost as an amount, such as 64.5 and 38.00.");
+            return;
+        }
+        Event event = new Event.CoinSubmitted(
+                ref,
+                new CabinetNote.Submission(
+                        Double.parseDouble(estimate),
+                        outcome.isEmpty() ? 0 : Double.parseDouble(outcome),
+                        new BigDecimal(cost),
+                        today()));
+        if (bench.desk().record(0, "", book -> event) instanceof Desk.Outcome.Refused refused) {
+            refuseCoin(context, refused.refusal().toString());
+        } else {
+            context.redirect("/cabinet/coin/" + ref + "#grading", HttpStatus.SEE_OTHER);
+        }
+    }
+
+    private static boolean within(String grade) {
+        double value = Double.parseDouble(grade);
+        return value >= 1 && value <= 70;
+    }
+}
