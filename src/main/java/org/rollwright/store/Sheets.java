@@ -13,6 +13,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -35,7 +38,7 @@ public final class Sheets {
 
     private static final long MOST_BYTES = 20_000_000;
     private static final long MOST_UNPACKED = 200_000_000;
-    private static final int MOST_ROWS = 100_000;
+    private static final int MOST_ROWS = 250_000;
     private static final int MOST_COLUMNS = 200;
 
     private Sheets() {}
@@ -120,6 +123,10 @@ public final class Sheets {
             if (unpacked > MOST_UNPACKED) {
                 return new Read.Unusable("The file unpacks to more than 200 MB and was not opened.");
             }
+            Optional<String> refused = refused(zip);
+            if (refused.isPresent()) {
+                return new Read.Unusable(refused.get());
+            }
         } catch (IOException e) {
             return new Read.Unusable("The file is damaged: it cannot be unpacked. Save it anew.");
         }
@@ -142,6 +149,30 @@ public final class Sheets {
             return new Read.Unusable("The file is no readable XLSX workbook. Save it anew, or save the sheet as CSV.");
         }
         return new Read.Rows(rows);
+    }
+
+    private static final Pattern FORMULA = Pattern.compile("<c r=\"([A-Z]+[0-9]+)\"[^>]*>\\s*<f[ >/]");
+
+    /// What a sheet must not have, from its own text: merged cells leave it open to which row a value belongs,
+    /// and formulas are not computed here.
+    private static Optional<String> refused(ZipFile zip) throws IOException {
+        ZipEntry sheet = zip.getEntry("xl/worksheets/sheet1.xml");
+        if (sheet == null) {
+            return Optional.empty();
+        }
+        try (InputStream in = zip.getInputStream(sheet)) {
+            String text = new String(in.readNBytes((int) MOST_UNPACKED), StandardCharsets.UTF_8);
+            if (text.contains("<mergeCell ")) {
+                return Optional.of(
+                        "The sheet has merged cells, so it is not plain which row a value belongs to. Split them, one value in"
+                                + " each cell, and save again.");
+            }
+            Matcher formula = FORMULA.matcher(text);
+            return formula.find()
+                    ? Optional.of("Cell " + formula.group(1)
+                            + " holds a formula. Nothing is computed here: save the sheet with values only.")
+                    : Optional.empty();
+        }
     }
 
     /// Numbers without a fraction print without one; numbers formatted as dates print as 2026-05-03.

@@ -29,7 +29,7 @@ import org.rollwright.hunt.PricePoint;
 
 /// What the pages of the Cabinet show.
 public final class CabinetView {
-    private static final int LISTED = 100;
+    private static final int LISTED = 60;
 
     private CabinetView() {}
 

@@ -55,6 +55,11 @@ public record ScaleView(
 
     private static final double Z90 = 1.645;
 
+    /// What stands in a field of one of the small forms: what was typed there, or the usual.
+    public String typed(String form, String field, String otherwise) {
+        return form.equals(typed.get("form")) ? typed.getOrDefault(field, otherwise) : otherwise;
+    }
+
     static ScaleView of(Logbook book, Catalog catalog, Map<String, String> typed, List<String> problems) {
         List<Alloy> alloys = catalog.alloys().stream()
                 .filter(alloy -> catalog.issues().stream()

@@ -101,6 +101,27 @@ class SheetsTest {
     }
 
     @Test
+    void merged_cells_and_formulas_are_refused_with_their_place() throws IOException {
+        Path merged = folder.resolve("merged.xlsx");
+        try (OutputStream out = Files.newOutputStream(merged);
+                org.dhatim.fastexcel.Workbook workbook = new org.dhatim.fastexcel.Workbook(out, "test", "1.0")) {
+            org.dhatim.fastexcel.Worksheet sheet = workbook.newWorksheet("coins");
+            sheet.value(0, 0, "year");
+            sheet.value(1, 0, "1936");
+            sheet.range(1, 0, 2, 0).merge();
+        }
+        assertThat(sentence(Sheets.read(merged))).contains("merged cells").contains("Split them");
+        Path bomb = folder.resolve("bomb.xlsx");
+        try (OutputStream out = Files.newOutputStream(bomb);
+                org.dhatim.fastexcel.Workbook workbook = new org.dhatim.fastexcel.Workbook(out, "test", "1.0")) {
+            org.dhatim.fastexcel.Worksheet sheet = workbook.newWorksheet("coins");
+            sheet.value(0, 0, "year");
+            sheet.formula(1, 0, "REPT(\"x\",1000000)&A2");
+        }
+        assertThat(sentence(Sheets.read(bomb))).contains("Cell A2 holds a formula");
+    }
+
+    @Test
     void what_is_no_spreadsheet_is_said_plainly() throws IOException {
         Path file = folder.resolve("old.xlsx");
         Files.writeString(file, "not a workbook");
