@@ -1,4 +1,6 @@
-/// Telling the story of a hunt. Empty so far.
+/// Telling how a hunt went: chapters for a recording, texts to post, tallies to show on screen. The record of a
+/// hunt enters; words, times and counts leave. It must never tell where the hunter lives or banks, or what
+/// coins are worth, unless asked to.
 @NullMarked
 package org.rollwright.recap;
 

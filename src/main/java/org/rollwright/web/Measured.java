@@ -82,7 +82,15 @@ public record Measured(
         double scale = diameter / (2 * coin.radius());
         double up = number(one(form, "up"), 0);
         double click = Math.max(LEAST_CLICK, scale * number(one(form, "click"), 1));
-        return new Measured(shape, "", doubled(coin, scale, click, form), mark(scale, up, form), red);
+        Doubled doubled = doubled(coin, scale, click, form);
+        return new Measured(
+                shape,
+                doubled == null && points(form, "pairs").size() >= 6
+                        ? "The images of these pairs lie no further apart than clicks can miss: there is nothing to class."
+                        : "",
+                doubled,
+                mark(scale, up, form),
+                red);
     }
 
     private static @Nullable Doubled doubled(
@@ -98,7 +106,11 @@ public record Measured(
                     (to[0] - coin.x()) * scale,
                     (coin.y() - to[1]) * scale));
         }
-        if (pairs.size() < 3) {
+        double apart = pairs.stream()
+                .mapToDouble(pair -> Math.hypot(pair.u() - pair.x(), pair.v() - pair.y()))
+                .average()
+                .orElse(0);
+        if (pairs.size() < 3 || apart < 1.5 * click) {
             return null;
         }
         Doubling fit = Doubling.fit(pairs, click);
@@ -223,7 +235,12 @@ public record Measured(
     }
 
     private static Red red(BufferedImage picture, CoinOutline coin, Map<String, List<String>> form) {
-        List<double[]> grey = points(form, "grey");
+        List<double[]> grey = points(form, "grey").stream()
+                .filter(point -> point[0] >= 0
+                        && point[1] >= 0
+                        && point[0] < picture.getWidth()
+                        && point[1] < picture.getHeight())
+                .toList();
         ColourShare share = ColourShare.of(
                 picture,
                 coin,

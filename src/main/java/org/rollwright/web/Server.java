@@ -29,25 +29,18 @@ public final class Server implements AutoCloseable {
     private static final int PORTS_TRIED = 20;
 
     /// Files a page may ask for, and where they lie on the class path.
-    private static final Map<String, String> ASSETS = Map.of(
-            "bench.css",
-            "/web/bench.css",
-            "bench.js",
-            "/web/bench.js",
-            "theme.js",
-            "/web/theme.js",
-            "mark.svg",
-            "/web/mark.svg",
-            "charts.js",
-            "/web/charts.js",
-            "scope.js",
-            "/web/scope.js",
-            "echarts.js",
-            "/META-INF/resources/_static/echarts/5.6.0/dist/echarts.min.js",
-            "htmx.js",
-            "/META-INF/resources/webjars/htmx.org/2.0.4/dist/htmx.min.js",
-            "sse.js",
-            "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js");
+    private static final Map<String, String> ASSETS = Map.ofEntries(
+            Map.entry("bench.css", "/web/bench.css"),
+            Map.entry("bench.js", "/web/bench.js"),
+            Map.entry("theme.js", "/web/theme.js"),
+            Map.entry("mark.svg", "/web/mark.svg"),
+            Map.entry("charts.js", "/web/charts.js"),
+            Map.entry("scope.js", "/web/scope.js"),
+            Map.entry("echarts.js", "/META-INF/resources/_static/echarts/5.6.0/dist/echarts.min.js"),
+            Map.entry("htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.4/dist/htmx.min.js"),
+            Map.entry("sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js"),
+            Map.entry("overlay.css", "/web/overlay.css"),
+            Map.entry("overlay.js", "/web/overlay.js"));
 
     /// Nothing but our own files is ever loaded, and nothing inline runs.
     private static final String POLICY =
@@ -115,6 +108,7 @@ public final class Server implements AutoCloseable {
             new ScopePages(bench, render).register(config.routes);
             new PhotoPages(bench, render).register(config.routes);
             new ScalePages(bench, render).register(config.routes);
+            new RecapPages(bench, render).register(config.routes);
             CabinetShelf cabinet = new CabinetShelf(bench);
             new CabinetPages(bench, render, cabinet).register(config.routes);
             new PaperPages(bench, render, cabinet, shelf).register(config.routes);

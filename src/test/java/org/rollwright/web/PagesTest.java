@@ -38,6 +38,7 @@ class PagesTest {
             "/scope/find/1/1",
             "/scope/find/1/6?a=0y.1n",
             "/scope/compare",
+            "/recap/1",
             "/scale",
             "/scale?form=single&denomination=cent&year=1982&weight=3.08g&step=0.01g",
             "/cabinet",

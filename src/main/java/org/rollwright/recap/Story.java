@@ -1,0 +1,164 @@
+package org.rollwright.recap;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.BoxReport;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Tally;
+import org.rollwright.hunt.Watch;
+
+/// A hunt in a few numbers and words, for a card, a page and a text. No bank, town or value is in it.
+///
+/// @param searched coins looked at
+/// @param tallies what was watched for, with counts in this hunt and the whole series
+/// @param best best finds in words, the best first
+/// @param boxes each box with its finds and rank
+/// @param strip finds in each roll of the box in hand; -1 for a roll not searched
+public record Story(
+        String title,
+        String coins,
+        long searched,
+        int found,
+        List<Count> tallies,
+        List<String> best,
+        List<BoxLine> boxes,
+        List<Integer> strip,
+        Optional<String> last) {
+    /// One tally.
+    public record Count(String name, long hunt, long series) {}
+
+    /// One box.
+    public record BoxLine(String name, int found, int rank, int of) {}
+
+    private static final int BEST = 5;
+
+    public Story {
+        tallies = List.copyOf(tallies);
+        best = List.copyOf(best);
+        boxes = List.copyOf(boxes);
+        strip = List.copyOf(strip);
+    }
+
+    public static Story of(Logbook book, Hunt hunt, Catalog catalog) {
+        List<Find> finds =
+                hunt.finds().stream().map(book::find).flatMap(Optional::stream).toList();
+        List<Box> boxes =
+                hunt.boxes().stream().map(book::box).flatMap(Optional::stream).toList();
+        Denomination denomination =
+                boxes.isEmpty() ? Denomination.US_CENT : boxes.getFirst().denomination();
+        List<Count> tallies = new ArrayList<>();
+        for (Watch watch : hunt.watches()) {
+            if (!watch.rule().equals("everything")) {
+                tallies.add(new Count(
+                        watch.name(),
+                        Tally.watched(finds, watch, catalog, denomination.country()),
+                        Tally.watchedInSeries(book, watch, catalog, denomination)));
+            }
+        }
+        List<Find> byWorth = new ArrayList<>(finds);
+        byWorth.sort(Comparator.comparingInt((Find find) -> -Chapters.weight(find, catalog))
+                .thenComparingInt(find -> {
+                    Integer year = find.facts().identity().year();
+                    return year == null ? 9999 : year;
+                }));
+        List<String> best = byWorth.stream()
+                .limit(BEST)
+                .map(find -> words(find, catalog, denomination))
+                .toList();
+        List<BoxLine> lines = new ArrayList<>();
+        for (Box box : boxes) {
+            BoxReport report = BoxReport.of(book, box, catalog);
+            lines.add(new BoxLine(box.details().label(), report.foundCoins(), report.rank(), report.ranked()));
+        }
+        return new Story(
+                hunt.name(),
+                catalog.facts(denomination).map(DenominationFacts::name).orElse(denomination.key()),
+                boxes.stream().mapToLong(Box::searchedCoins).sum(),
+                Tally.coins(finds),
+                tallies,
+                best,
+                lines,
+                strip(book, hunt),
+                finds.isEmpty() ? Optional.empty() : Optional.of(words(finds.getLast(), catalog, denomination)));
+    }
+
+    private static List<Integer> strip(Logbook book, Hunt hunt) {
+        Optional<Box> box = hunt.box()
+                .or(() -> hunt.boxes().stream().findFirst().map((BoxId id) -> id))
+                .flatMap(book::box);
+        if (box.isEmpty()) {
+            return List.of();
+        }
+        List<Find> finds = box.get().finds().stream()
+                .map(book::find)
+                .flatMap(Optional::stream)
+                .toList();
+        return BoxReport.strip(book, box.get(), finds).stream()
+                .map(cell -> cell.state() == BoxReport.RollCell.State.UNSEARCHED ? -1 : cell.coins())
+                .toList();
+    }
+
+    private static String words(Find find, Catalog catalog, Denomination expected) {
+        String state = find.facts().state();
+        return (find.count() > 1 ? find.count() + " × " : "")
+                + catalog.name(find.facts().identity(), expected)
+                + (state.isEmpty() ? "" : " " + state);
+    }
+
+    /// Two sentences.
+    public String shortText() {
+        String tally = String.join(
+                ", ",
+                tallies.stream().map(count -> count.hunt + " " + count.name).toList());
+        return String.format(
+                Locale.ROOT,
+                "%s: %,d %s coins looked at, %d kept for a closer look%s.%s",
+                title,
+                searched,
+                coins,
+                found,
+                tally.isEmpty() ? "" : " (" + tally + ")",
+                best.isEmpty()
+                        ? " Skunked this time."
+                        : " Best: " + String.join(", ", best.subList(0, Math.min(3, best.size()))) + ".");
+    }
+
+    /// A few lines, with chapter times when there are some.
+    public String longText(Optional<Chapters> chapters) {
+        StringBuilder text = new StringBuilder(shortText()).append("\n\n");
+        for (BoxLine box : boxes) {
+            text.append(String.format(
+                    Locale.ROOT,
+                    "%s: %d finds, number %d of %d boxes so far%n",
+                    box.name,
+                    box.found,
+                    box.rank,
+                    box.of));
+        }
+        if (!tallies.isEmpty()) {
+            text.append("\nIn the whole series: ")
+                    .append(String.join(
+                            ", ",
+                            tallies.stream()
+                                    .map(count -> count.series + " " + count.name)
+                                    .toList()))
+                    .append('\n');
+        }
+        if (best.size() > 3) {
+            text.append("\nBest finds:\n");
+            best.forEach(one -> text.append("- ").append(one).append('\n'));
+        }
+        chapters.ifPresent(made -> text.append('\n').append(made.text()));
+        return text.toString();
+    }
+}

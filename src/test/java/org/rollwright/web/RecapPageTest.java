@@ -1,0 +1,161 @@
+package org.rollwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Event;
+
+/// Recap and overlay in a browser.
+class RecapPageTest extends PageWithBench {
+    /// From an entry's being durable to both overlays' showing it, over 200 entries.
+    @Test
+    void two_overlays_show_every_entry_within_a_fifth_of_a_second() {
+        Page one = window.newPage();
+        Page two = window.newPage();
+        List<String> complaints = Browser.complaints(one);
+        for (Page page : List.of(one, two)) {
+            page.navigate(bench.address + "/recap/1/overlay?show=hunt");
+            page.evaluate("""
+                    () => { window.seen = {}; new MutationObserver(() => {
+                      const n = parseInt(document.querySelector('.big').textContent);
+                      if (!(n in window.seen)) window.seen[n] = Date.now(); }).observe(document.getElementById('overlay'), { childList: true, subtree: true, characterData: true }); }
+                    """);
+        }
+        one.waitForTimeout(300);
+        long[] recorded = new long[201];
+        for (int i = 1; i <= 200; i++) {
+            bench.type("44d");
+            recorded[i] = System.currentTimeMillis();
+            one.waitForTimeout(25);
+        }
+        one.waitForTimeout(300);
+        for (Page page : List.of(one, two)) {
+            int shown = 0;
+            long worst = 0;
+            long before = Long.MAX_VALUE;
+            // an overlay that comes late shows the newer state at once: what counts is when a state at least as new
+            // stood
+            for (int i = 200; i >= 1; i--) {
+                Object at = page.evaluate("n => window.seen[n] ?? null", i);
+                if (at != null) {
+                    before = Math.min(before, ((Number) at).longValue());
+                    shown++;
+                }
+                worst = Math.max(worst, before - recorded[i]);
+            }
+            System.out.printf("overlay: %d of 200 states shown one by one, worst delay %d ms%n", shown, worst);
+            assertThat(page.locator(".big").innerText()).startsWith("200");
+            assertThat(worst).isLessThanOrEqualTo(200);
+        }
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void nothing_is_missed_after_a_dropped_connection() {
+        Page page = window.newPage();
+        page.navigate(bench.address + "/recap/1/overlay?show=hunt,last");
+        bench.type("44d");
+        page.locator("text=1944-D").waitFor();
+        window.setOffline(true);
+        bench.type("36d vf30");
+        bench.type("09s");
+        window.setOffline(false);
+        page.locator("text=1909-S").waitFor(new com.microsoft.playwright.Locator.WaitForOptions().setTimeout(15_000));
+        assertThat(page.locator(".plate:has-text('this hunt') .big").innerText())
+                .startsWith("3");
+    }
+
+    /// The browser's own WebVTT parser reads the file as chapters.
+    @Test
+    void the_chapter_file_is_accepted_by_a_webvtt_parser() {
+        bench.type("+", "! opening & <looking>");
+        String vtt =
+                "WEBVTT\n\n1\n00:00:00.000 --> 00:00:20.000\nStart\n\n2\n00:00:20.000 --> 00:01:00.000\nopening &amp; &lt;looking>\n";
+        org.rollwright.recap.Chapters chapters = new org.rollwright.recap.Chapters(
+                List.of(
+                        new org.rollwright.recap.Chapters.Chapter(java.time.Duration.ZERO, "Start"),
+                        new org.rollwright.recap.Chapters.Chapter(
+                                java.time.Duration.ofSeconds(20), "opening & <looking>")),
+                0);
+        assertThat(chapters.webVtt(java.time.Duration.ofSeconds(60))).isEqualTo(vtt);
+        Page page = window.newPage();
+        page.navigate("about:blank");
+        Object cues = page.evaluate("""
+                vtt => new Promise(done => {
+                  const video = document.createElement('video'), track = document.createElement('track');
+                  track.kind = 'chapters'; track.default = true;
+                  track.src = 'data:text/vtt;base64,' + btoa(vtt);
+                  track.onload = () => done([...track.track.cues].map(c => c.startTime + ' ' + c.endTime + ' ' + c.getCueAsHTML().textContent).join('|'));
+                  track.onerror = () => done('refused');
+                  video.append(track); document.body.append(video); track.track.mode = 'hidden';
+                })
+                """, vtt);
+        assertThat(cues).isEqualTo("0 20 Start|20 60 opening & <looking>");
+    }
+
+    @Test
+    void no_bank_town_or_value_is_in_any_default_output() {
+        bench.typeAnEvening();
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new Event.BoxChanged(
+                                new BoxId(1),
+                                new BoxDetails(
+                                        "Box 12",
+                                        BoxDetails.Form.BOX,
+                                        50,
+                                        50,
+                                        0,
+                                        "Saving Hills Bank",
+                                        "Millbrook 45.12N",
+                                        "machine",
+                                        "",
+                                        "",
+                                        null,
+                                        LocalDate.of(2026, 2, 1),
+                                        null,
+                                        "Elmford Credit",
+                                        "paid 2.50")));
+        Page page = window.newPage();
+        for (String path : List.of(
+                "/recap/1",
+                "/recap/1/overlay?show=box,hunt,series,last,best,strip",
+                "/recap/1/overlay/now",
+                "/recap/1/card.svg",
+                "/recap/1/card.svg?size=1080x1920",
+                "/recap/1/chapters.vtt?first=0:30")) {
+            String text = page.request().get(bench.address + path).text();
+            assertThat(text)
+                    .as(path)
+                    .doesNotContain("Saving Hills")
+                    .doesNotContain("Millbrook")
+                    .doesNotContain("45.12")
+                    .doesNotContain("Elmford")
+                    .doesNotContain("2.50");
+        }
+    }
+
+    @Test
+    void cards_are_drawings_that_a_browser_accepts_with_long_names_none_and_many_finds() {
+        Page page = window.newPage();
+        for (int round = 0; round < 2; round++) {
+            for (String size : List.of("1280x720", "1080x1080", "1080x1920")) {
+                page.navigate(bench.address + "/recap/1/card.svg?size=" + size);
+                assertThat(page.evaluate("document.documentElement.nodeName")).isEqualTo("svg");
+                assertThat(page.evaluate("document.querySelector('parsererror') === null"))
+                        .isEqualTo(true);
+            }
+            for (int i = 0; i < 200; i++) {
+                bench.type(i % 2 == 0 ? "44d" : "36d rpm vf30 bn");
+            }
+        }
+    }
+}
