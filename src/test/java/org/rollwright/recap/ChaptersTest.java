@@ -106,7 +106,7 @@ class ChaptersTest {
             at(
                     second,
                     random.nextInt(3) == 0
-                            ? String.valueOf(1920 + i)
+                            ? String.valueOf(1941 + i)
                             : random.nextInt(6) == 0 ? "! see --> this " + i : "+");
         }
         Duration first = Duration.ofSeconds(random.nextInt(500));
