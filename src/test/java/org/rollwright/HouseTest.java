@@ -36,7 +36,14 @@ class HouseTest {
                 .optionalLayer("entry")
                 .definedBy("org.rollwright.entry..")
                 .optionalLayer("album")
-                .definedBy("org.rollwright.album..", "org.rollwright.odds..", "org.rollwright.scope..")
+                .definedBy(
+                        "org.rollwright.album..",
+                        "org.rollwright.odds..",
+                        "org.rollwright.scope..",
+                        "org.rollwright.scale..",
+                        "org.rollwright.cabinet..",
+                        "org.rollwright.till..",
+                        "org.rollwright.recap..")
                 .optionalLayer("store")
                 .definedBy("org.rollwright.store..")
                 .optionalLayer("web")
@@ -127,7 +134,9 @@ class HouseTest {
         "org.rollwright.odds..",
         "org.rollwright.scope..",
         "org.rollwright.scale..",
-        "org.rollwright.cabinet.."
+        "org.rollwright.cabinet..",
+        "org.rollwright.till..",
+        "org.rollwright.recap.."
     };
 
     @Test

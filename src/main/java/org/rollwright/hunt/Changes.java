@@ -276,6 +276,10 @@ final class Changes {
                 CountedPile before = book.piles.put(counted.pile().alloy(), counted.pile());
                 yield () -> back(book.piles, counted.pile().alloy(), before);
             }
+            case Event.CashMoved moved -> {
+                book.cashMoves.add(moved.move());
+                yield () -> book.cashMoves.removeLast();
+            }
             case Event.MetalPriced priced -> {
                 MetalPrice before = book.metalPrices.put(priced.price().metal(), priced.price());
                 yield () -> back(book.metalPrices, priced.price().metal(), before);

@@ -90,6 +90,7 @@ final class Checks {
             case Event.CupRead read -> OptionalLong.of(0);
             case Event.PileCounted counted -> OptionalLong.of(0);
             case Event.MetalPriced priced -> OptionalLong.of(0);
+            case Event.CashMoved moved -> OptionalLong.of(0);
             case Event.AlbumRemoved removed -> OptionalLong.of(0);
             case Event.HolesFilled filled -> OptionalLong.of(0);
             case Event.PolicyChanged changed -> OptionalLong.of(0);
@@ -202,6 +203,10 @@ final class Checks {
             case Event.CupBegun begun -> CabinetChecks.cup(begun.cup());
             case Event.CupRead read -> CabinetChecks.reading(book, read);
             case Event.PileCounted counted -> CabinetChecks.pile(counted.pile());
+            case Event.CashMoved moved ->
+                moved.move().amount().signum() > 0
+                        ? Optional.empty()
+                        : refusal("Nothing moves by zero or less.", "Write an amount such as 25.00.");
             case Event.MetalPriced priced ->
                 priced.price().perKilogram().signum() > 0
                         ? Optional.empty()

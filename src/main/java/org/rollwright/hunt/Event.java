@@ -163,6 +163,9 @@ public sealed interface Event {
     /// A counted pile was weighed.
     record PileCounted(CountedPile pile) implements Event {}
 
+    /// Face value moved from one place to another.
+    record CashMoved(CashMove move) implements Event {}
+
     /// A price of a metal was typed.
     record MetalPriced(MetalPrice price) implements Event {}
 

@@ -51,6 +51,7 @@ public final class Logbook {
     final Map<String, Cup> cups = new TreeMap<>();
     final Map<String, CountedPile> piles = new TreeMap<>();
     final Map<String, MetalPrice> metalPrices = new TreeMap<>();
+    final List<CashMove> cashMoves = new ArrayList<>();
     long lastPlace;
     private final Map<String, Integer> checks = new HashMap<>();
     final Map<FindId, AttributionNote> attributions = new TreeMap<>(Comparator.comparing(FindId::number));
@@ -262,6 +263,11 @@ public final class Logbook {
     /// The counted pile of each alloy, the latest.
     public Map<String, CountedPile> piles() {
         return Collections.unmodifiableMap(piles);
+    }
+
+    /// Movements of face value, in the order booked.
+    public List<CashMove> cashMoves() {
+        return Collections.unmodifiableList(cashMoves);
     }
 
     /// The price of each metal, the latest.

@@ -30,7 +30,8 @@ public record LogbookImage(
         List<PricePoint> prices,
         List<Cup> cups,
         List<CountedPile> piles,
-        List<MetalPrice> metalPrices) {
+        List<MetalPrice> metalPrices,
+        List<CashMove> cashMoves) {
 
     /// How a coin came.
     public record Coming(CoinRef coin, Acquisition acquisition) {}
@@ -100,7 +101,8 @@ public record LogbookImage(
                 book.prices.values().stream().flatMap(List::stream).toList(),
                 List.copyOf(book.cups.values()),
                 List.copyOf(book.piles.values()),
-                List.copyOf(book.metalPrices.values()));
+                List.copyOf(book.metalPrices.values()),
+                List.copyOf(book.cashMoves));
     }
 
     private static HuntImage hunt(Hunt hunt) {
@@ -202,6 +204,7 @@ public record LogbookImage(
         cups.forEach(cup -> book.cups.put(cup.name(), cup));
         piles.forEach(pile -> book.piles.put(pile.alloy(), pile));
         metalPrices.forEach(price -> book.metalPrices.put(price.metal(), price));
+        book.cashMoves.addAll(cashMoves);
         return book;
     }
 }

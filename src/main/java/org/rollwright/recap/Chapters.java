@@ -40,6 +40,9 @@ public record Chapters(List<Chapter> chapters, int dropped) {
     /// Shortest chapter.
     public static final Duration LEAST = Duration.ofSeconds(10);
 
+    /// No recording is longer; a hunt that went on another day is another recording.
+    private static final Duration LONGEST = Duration.ofHours(12);
+
     private static final int LEAST_COUNT = 3;
     private static final int LONGEST_TITLE = 80;
 
@@ -76,7 +79,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         int dropped = 0;
         for (Moment moment : byWeight) {
             Duration at = Duration.ofSeconds(Duration.between(zero, moment.at).toSeconds());
-            boolean tooLate = end != null && at.plus(LEAST).compareTo(end) > 0;
+            boolean tooLate = at.plus(LEAST).compareTo(end == null ? LONGEST : end) > 0;
             boolean tooClose =
                     kept.stream().anyMatch(other -> other.at.minus(at).abs().compareTo(LEAST) < 0);
             if (tooLate || tooClose) {

@@ -81,6 +81,7 @@ final class EventJson {
         names.put(Event.CupRead.class, "cup-read");
         names.put(Event.PileCounted.class, "pile-counted");
         names.put(Event.MetalPriced.class, "metal-priced");
+        names.put(Event.CashMoved.class, "cash-moved");
         names.put(Event.AlbumDefined.class, "album-defined");
         names.put(Event.AlbumRemoved.class, "album-removed");
         names.put(Event.HolesFilled.class, "holes-filled");

@@ -7,6 +7,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.rollwright.hunt.CashMove;
+import org.rollwright.hunt.Logbook;
 
 /// Where every coin's face value is: each movement takes from one place what it gives to another, so the books
 /// always add up to the cent.
@@ -46,13 +48,42 @@ public final class Ledger {
     /// One movement.
     ///
     /// @param amount above 0
-    public record Movement(LocalDate day, Account from, Account to, BigDecimal amount, String what) {}
+    public record Movement(LocalDate day, Account from, Account to, BigDecimal amount, String what, String where) {}
 
     /// Why a movement cannot be.
     public record Refusal(String wrong, String right) {}
 
     private final List<Movement> movements = new ArrayList<>();
+    private final List<CashMove> leftOut = new ArrayList<>();
     private final Map<Account, BigDecimal> balances = new EnumMap<>(Account.class);
+
+    /// The books of a logbook. Movements are checked before they are recorded; one that could not be booked any
+    /// more, after an undo before it, is left out and named by [#leftOut()].
+    public static Ledger of(Logbook book) {
+        Ledger ledger = new Ledger();
+        for (CashMove move : book.cashMoves()) {
+            try {
+                Movement movement = new Movement(
+                        move.day(),
+                        Account.valueOf(move.from()),
+                        Account.valueOf(move.to()),
+                        move.amount(),
+                        move.what(),
+                        move.where());
+                if (ledger.book(movement).isPresent()) {
+                    ledger.leftOut.add(move);
+                }
+            } catch (IllegalArgumentException e) {
+                ledger.leftOut.add(move);
+            }
+        }
+        return ledger;
+    }
+
+    /// Movements that contradict what was booked before them.
+    public List<CashMove> leftOut() {
+        return List.copyOf(leftOut);
+    }
 
     public Ledger() {
         for (Account account : Account.values()) {
@@ -97,6 +128,21 @@ public final class Ledger {
     /// All places together: zero, or the books are wrong.
     public BigDecimal sum() {
         return balances.values().stream().reduce(BigDecimal.ZERO, BigDecimal::add);
+    }
+
+    /// Places where coins were returned and boxes bought as well: what goes back there may come back.
+    public List<String> loops() {
+        List<String> returned = movements.stream()
+                .filter(one -> one.from == Account.TO_RETURN && one.to == Account.OUTSIDE && !one.where.isBlank())
+                .map(Movement::where)
+                .distinct()
+                .toList();
+        return movements.stream()
+                .filter(one -> one.to == Account.BOXES || one.to == Account.IN_TRANSIT)
+                .map(Movement::where)
+                .filter(returned::contains)
+                .distinct()
+                .toList();
     }
 
     /// Cash deposited or exchanged on a day, coins counting both ways. Over 10,000 dollars a day a bank reports

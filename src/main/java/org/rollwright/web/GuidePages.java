@@ -44,6 +44,8 @@ final class GuidePages {
         pages.put("scope", "Scope");
         pages.put("scale", "Scale");
         pages.put("cabinet", "Cabinet");
+        pages.put("recap", "Recap");
+        pages.put("till", "Till");
         pages.put("catalogue", "Catalogue");
         pages.put("commands", "Commands");
         return pages;

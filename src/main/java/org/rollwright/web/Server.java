@@ -109,6 +109,7 @@ public final class Server implements AutoCloseable {
             new PhotoPages(bench, render).register(config.routes);
             new ScalePages(bench, render).register(config.routes);
             new RecapPages(bench, render).register(config.routes);
+            new TillPages(bench, render).register(config.routes);
             CabinetShelf cabinet = new CabinetShelf(bench);
             new CabinetPages(bench, render, cabinet).register(config.routes);
             new PaperPages(bench, render, cabinet, shelf).register(config.routes);

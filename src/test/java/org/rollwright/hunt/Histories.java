@@ -54,7 +54,17 @@ public final class Histories {
     }
 
     private static Desk.Step outside(Logbook book, Random random) {
-        return switch (random.nextInt(15)) {
+        return switch (random.nextInt(16)) {
+            case 15 ->
+                new Desk.Step(
+                        0,
+                        new Event.CashMoved(new CashMove(
+                                java.time.LocalDate.of(2026, 1, 1),
+                                "OUTSIDE",
+                                "CASH",
+                                java.math.BigDecimal.valueOf(random.nextInt(3)),
+                                "",
+                                "draw " + random.nextInt(9))));
             case 9 ->
                 new Desk.Step(
                         0,

@@ -91,6 +91,7 @@ public final class StateText {
                         .sorted()
                         .toList())
                 .append(book.cups())
+                .append(book.cashMoves())
                 .append(book.piles())
                 .append(book.metalPrices());
         return text.toString();

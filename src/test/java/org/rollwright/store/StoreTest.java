@@ -220,6 +220,7 @@ class StoreTest {
                         "box-changed",
                         "box-joined",
                         "box-tallied",
+                        "cash-moved",
                         "checked",
                         "coin-acquired",
                         "coin-added",

@@ -31,7 +31,7 @@ class TillTest {
             Ledger.Account to = accounts.get(random.nextInt(accounts.size()));
             BigDecimal amount = BigDecimal.valueOf(random.nextInt(60_000) - 1_000L, 2);
             BigDecimal before = ledger.balance(from);
-            Optional<Ledger.Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, ""));
+            Optional<Ledger.Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, "", ""));
             assertThat(ledger.sum()).isEqualByComparingTo("0");
             if (refusal.isPresent()) {
                 assertThat(ledger.balance(from)).isEqualByComparingTo(before);
@@ -48,15 +48,18 @@ class TillTest {
     @Test
     void a_return_larger_than_what_is_held_is_refused() {
         Ledger ledger = new Ledger();
-        ledger.book(new Ledger.Movement(DAY, Ledger.Account.OUTSIDE, Ledger.Account.CASH, new BigDecimal("25.00"), ""));
         ledger.book(
-                new Ledger.Movement(DAY, Ledger.Account.CASH, Ledger.Account.BOXES, new BigDecimal("25.00"), "Box 1"));
-        ledger.book(new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.KEPT, new BigDecimal("0.14"), ""));
-        ledger.book(new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.SHORT, new BigDecimal("0.01"), ""));
+                new Ledger.Movement(DAY, Ledger.Account.OUTSIDE, Ledger.Account.CASH, new BigDecimal("25.00"), "", ""));
+        ledger.book(new Ledger.Movement(
+                DAY, Ledger.Account.CASH, Ledger.Account.BOXES, new BigDecimal("25.00"), "Box 1", ""));
         ledger.book(
-                new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.TO_RETURN, new BigDecimal("24.85"), ""));
+                new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.KEPT, new BigDecimal("0.14"), "", ""));
+        ledger.book(
+                new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.SHORT, new BigDecimal("0.01"), "", ""));
+        ledger.book(new Ledger.Movement(
+                DAY, Ledger.Account.BOXES, Ledger.Account.TO_RETURN, new BigDecimal("24.85"), "", ""));
         assertThat(ledger.book(new Ledger.Movement(
-                                DAY, Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE, new BigDecimal("25.00"), ""))
+                                DAY, Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE, new BigDecimal("25.00"), "", ""))
                         .orElseThrow()
                         .wrong())
                 .isEqualTo("Only 24.85 is to be returned; 25.00 cannot leave it.");
