@@ -79,11 +79,15 @@ final class Open {
 
     /// The varieties; files of the user that cannot be used are reported and left out.
     VarietyShelf varieties(Catalog catalog, PrintStream talk) {
-        CatalogTexts.Texts texts = CatalogTexts.varieties(folder());
-        VarietyBook.Loaded loaded = VarietyBook.load(texts.files(), catalog);
-        texts.problems().forEach(problem -> talk.println(problem + " The file was left out."));
-        loaded.problems().forEach(problem -> talk.println(problem + " The file was left out."));
-        return new VarietyShelf(loaded.book(), catalog);
+        return new VarietyShelf(
+                () -> {
+                    CatalogTexts.Texts texts = CatalogTexts.varieties(folder());
+                    VarietyBook.Loaded loaded = VarietyBook.load(texts.files(), catalog);
+                    texts.problems().forEach(problem -> talk.println(problem + " The file was left out."));
+                    loaded.problems().forEach(problem -> talk.println(problem + " The file was left out."));
+                    return loaded.book();
+                },
+                catalog);
     }
 
     /// The decoder of narrations with its data.

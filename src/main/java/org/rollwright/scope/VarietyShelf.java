@@ -2,6 +2,8 @@ package org.rollwright.scope;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Identity;
 import org.rollwright.hunt.Logbook;
@@ -10,22 +12,36 @@ import org.rollwright.hunt.Logbook;
 public final class VarietyShelf {
     private record Merged(Map<String, Map<String, String>> cells, VarietyBook book) {}
 
-    private final VarietyBook base;
+    private final Supplier<VarietyBook> source;
     private final Catalog catalog;
-    private volatile Merged merged;
+    private @Nullable VarietyBook base;
+    private volatile @Nullable Merged merged;
 
     public VarietyShelf(VarietyBook base, Catalog catalog) {
-        this.base = base;
+        this(() -> base, catalog);
+    }
+
+    /// @param source reads the catalogue's varieties; asked once, when they are first needed
+    public VarietyShelf(Supplier<VarietyBook> source, Catalog catalog) {
+        this.source = source;
         this.catalog = catalog;
-        this.merged = new Merged(Map.of(), base);
+    }
+
+    private synchronized VarietyBook base() {
+        VarietyBook known = base;
+        if (known == null) {
+            known = source.get();
+            base = known;
+        }
+        return known;
     }
 
     /// Ours and the user's, the user's before ours.
     public VarietyBook book(Logbook logbook) {
         Merged now = merged;
-        if (!now.cells.equals(logbook.varieties())) {
+        if (now == null || !now.cells.equals(logbook.varieties())) {
             Map<String, Map<String, String>> cells = Map.copyOf(logbook.varieties());
-            now = new Merged(cells, base.with(cells, catalog));
+            now = new Merged(cells, base().with(cells, catalog));
             merged = now;
         }
         return now.book;
@@ -33,7 +49,7 @@ public final class VarietyShelf {
 
     /// Whether a variety is one the catalogue files have.
     public boolean isOurs(String key) {
-        return base.variety(key).isPresent();
+        return base().variety(key).isPresent();
     }
 
     /// What to check on a coin, the most worthwhile first.
