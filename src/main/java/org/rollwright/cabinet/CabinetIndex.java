@@ -65,6 +65,9 @@ public final class CabinetIndex {
         }
     }
 
+    /// Places within places; a ring of them must not be followed for ever.
+    private static final int DEEPEST = 20;
+
     private final List<Entry> entries;
     private final Map<CoinRef, Entry> byRef = new HashMap<>();
     private final Map<Identity, Integer> count = new HashMap<>();
@@ -121,11 +124,16 @@ public final class CabinetIndex {
         return identity.denomination().country() + " " + denomination + " " + identity.shortName();
     }
 
-    /// Names of a place and those around it, the outermost first.
+    /// A place as people say it, with those around it, the outermost first.
     public static String path(Logbook book, PlaceId id) {
+        return String.join(" › ", names(book, id));
+    }
+
+    /// Names of a place and those around it, the outermost first.
+    static List<String> names(Logbook book, @Nullable PlaceId id) {
         List<String> names = new ArrayList<>();
         @Nullable PlaceId at = id;
-        while (at != null && names.size() < 20) {
+        while (at != null && names.size() < DEEPEST) {
             Optional<Place> place = book.place(at);
             if (place.isEmpty()) {
                 break;
@@ -133,7 +141,7 @@ public final class CabinetIndex {
             names.addFirst(place.get().name());
             at = place.get().parent();
         }
-        return String.join(" › ", names);
+        return names;
     }
 
     public List<Entry> entries() {
@@ -177,7 +185,7 @@ public final class CabinetIndex {
     }
 
     private boolean within(@Nullable PlaceId at, PlaceId wanted) {
-        for (int depth = 0; at != null && depth < 20; depth++) {
+        for (int depth = 0; at != null && depth < DEEPEST; depth++) {
             if (at.equals(wanted)) {
                 return true;
             }

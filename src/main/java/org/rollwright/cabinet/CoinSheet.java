@@ -145,17 +145,7 @@ public final class CoinSheet {
     }
 
     private static String place(Logbook book, @Nullable PlaceId id) {
-        List<String> names = new ArrayList<>();
-        @Nullable PlaceId at = id;
-        while (at != null && names.size() < 20) {
-            Optional<Place> place = book.place(at);
-            if (place.isEmpty()) {
-                break;
-            }
-            names.addFirst(place.get().name());
-            at = place.get().parent();
-        }
-        return String.join(IN, names);
+        return String.join(IN, CabinetIndex.names(book, id));
     }
 
     /// A text no spreadsheet takes for a formula.
@@ -469,7 +459,6 @@ public final class CoinSheet {
     }
 
     private static List<String> path(Logbook book, Place place) {
-        String text = place(book, place.id());
-        return Arrays.stream(text.split(IN)).toList();
+        return CabinetIndex.names(book, place.id());
     }
 }

@@ -7,6 +7,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
@@ -183,7 +189,7 @@ public final class ValueModel {
             for (Point left : list) {
                 List<Point> others =
                         list.stream().filter(one -> !one.equals(left)).toList();
-                double[] guess = kriged(others, left.step, left.colour);
+                double[] guess = new Kriging(others).at(left.step, left.colour);
                 misses.add(Math.abs(left.log - guess[0]) / Math.max(1e-6, guess[1]));
             }
         }
@@ -194,64 +200,42 @@ public final class ValueModel {
         return Math.max(0.02, misses.get((int) Math.min(misses.size() - 1.0, 0.8 * misses.size())) / Z80);
     }
 
-    /// Mean of the logarithm and its standard deviation in units of sigma.
-    private double[] kriged(List<Point> known, int step, int colour) {
-        int n = known.size();
-        Point at = new Point(step, colour, 0);
-        double[][] m = new double[n + 1][n + 2];
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                m[i][j] = likeness(known.get(i), known.get(j)) + (i == j ? 1e-4 : 0);
-            }
-            m[i][n] = 1;
-            m[n][i] = 1;
-            m[i][n + 1] = likeness(known.get(i), at);
-        }
-        m[n][n + 1] = 1;
-        double[] right = new double[n + 1];
-        for (int i = 0; i <= n; i++) {
-            right[i] = m[i][n + 1];
-        }
-        double[] w = solved(m);
-        double mean = shape(step, colour);
-        double variance = 1;
-        for (int i = 0; i < n; i++) {
-            Point point = known.get(i);
-            mean += w[i] * (point.log - shape(point.step, point.colour));
-            variance -= w[i] * right[i];
-        }
-        return new double[] {mean, Math.sqrt(Math.max(1e-6, variance - w[n]))};
-    }
+    /// Ordinary kriging from an issue's points: the mean of the issue is not known beforehand.
+    private final class Kriging {
+        private final List<Point> known;
+        private final DecompositionSolver solver;
 
-    private static double[] solved(double[][] m) {
-        int n = m.length;
-        for (int pivot = 0; pivot < n; pivot++) {
-            int top = pivot;
-            for (int r = pivot + 1; r < n; r++) {
-                if (Math.abs(m[r][pivot]) > Math.abs(m[top][pivot])) {
-                    top = r;
+        Kriging(List<Point> known) {
+            this.known = known;
+            int n = known.size();
+            RealMatrix matrix = MatrixUtils.createRealMatrix(n + 1, n + 1);
+            for (int i = 0; i < n; i++) {
+                for (int j = 0; j < n; j++) {
+                    matrix.setEntry(i, j, likeness(known.get(i), known.get(j)) + (i == j ? 1e-4 : 0));
                 }
+                matrix.setEntry(i, n, 1);
+                matrix.setEntry(n, i, 1);
             }
-            double[] swap = m[pivot];
-            m[pivot] = m[top];
-            m[top] = swap;
-            double divisor = Math.abs(m[pivot][pivot]) < 1e-12 ? 1e-12 : m[pivot][pivot];
-            for (int r = pivot + 1; r < n; r++) {
-                double factor = m[r][pivot] / divisor;
-                for (int c = pivot; c <= n; c++) {
-                    m[r][c] -= factor * m[pivot][c];
-                }
-            }
+            solver = new LUDecomposition(matrix).getSolver();
         }
-        double[] out = new double[n];
-        for (int r = n - 1; r >= 0; r--) {
-            double sum = m[r][n];
-            for (int c = r + 1; c < n; c++) {
-                sum -= m[r][c] * out[c];
+
+        /// Mean of the logarithm and its standard deviation in units of sigma.
+        double[] at(int step, int colour) {
+            int n = known.size();
+            Point wanted = new Point(step, colour, 0);
+            RealVector right = new ArrayRealVector(n + 1);
+            for (int i = 0; i < n; i++) {
+                right.setEntry(i, likeness(known.get(i), wanted));
             }
-            out[r] = sum / (Math.abs(m[r][r]) < 1e-12 ? 1e-12 : m[r][r]);
+            right.setEntry(n, 1);
+            RealVector weights = solver.solve(right);
+            double mean = shape(step, colour);
+            for (int i = 0; i < n; i++) {
+                Point point = known.get(i);
+                mean += weights.getEntry(i) * (point.log - shape(point.step, point.colour));
+            }
+            return new double[] {mean, Math.sqrt(Math.max(1e-6, 1 - weights.dotProduct(right)))};
         }
-        return out;
     }
 
     /// What a coin may be worth in a grade and colour; empty when no price is near.
@@ -295,12 +279,13 @@ public final class ValueModel {
         double[] floor = new double[cells];
         double[] roof = new double[cells];
         boolean[] exact = new boolean[cells];
+        Kriging kriging = new Kriging(known);
         Arrays.fill(floor, Double.NEGATIVE_INFINITY);
         Arrays.fill(roof, Double.POSITIVE_INFINITY);
         for (int step = 0; step < STEPS; step++) {
             for (int colour = 0; colour < COLOURS; colour++) {
                 int cell = step * COLOURS + colour;
-                double[] guess = kriged(known, step, colour);
+                double[] guess = kriging.at(step, colour);
                 mean[cell] = guess[0];
                 sd[cell] = guess[1] * sigma;
                 for (Point point : known) {

@@ -6,6 +6,10 @@ import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.DecompositionSolver;
+import org.hipparchus.linear.LUDecomposition;
 
 /// How a second picture lies over a first: a point (x, y) of the first is found in the second at `scale · R ·
 /// (x, y) + (shiftX, shiftY)`, R a turn by [#turnDegrees()].
@@ -365,34 +369,19 @@ public record Registration(
         return best;
     }
 
+    /// The last column against the others; a picture without any relief gives no step.
     private static double[] solved(double[][] m) {
-        for (int pivot = 0; pivot < 4; pivot++) {
-            m[pivot][pivot] += 1e-9;
-            int top = pivot;
-            for (int r = pivot + 1; r < 4; r++) {
-                if (Math.abs(m[r][pivot]) > Math.abs(m[top][pivot])) {
-                    top = r;
-                }
-            }
-            double[] swap = m[pivot];
-            m[pivot] = m[top];
-            m[top] = swap;
-            for (int r = pivot + 1; r < 4; r++) {
-                double factor = m[r][pivot] / m[pivot][pivot];
-                for (int c = pivot; c < 5; c++) {
-                    m[r][c] -= factor * m[pivot][c];
-                }
-            }
+        double[][] left = new double[4][4];
+        double[] right = new double[4];
+        for (int r = 0; r < 4; r++) {
+            System.arraycopy(m[r], 0, left[r], 0, 4);
+            left[r][r] += 1e-9;
+            right[r] = m[r][4];
         }
-        double[] out = new double[4];
-        for (int r = 3; r >= 0; r--) {
-            double sum = m[r][4];
-            for (int c = r + 1; c < 4; c++) {
-                sum -= m[r][c] * out[c];
-            }
-            out[r] = sum / m[r][r];
-        }
-        return out;
+        DecompositionSolver solver = new LUDecomposition(new Array2DRowRealMatrix(left, false)).getSolver();
+        return solver.isNonSingular()
+                ? solver.solve(new ArrayRealVector(right, false)).toArray()
+                : new double[4];
     }
 
     private static double correlation(Level a, Level b, Fit fit) {
