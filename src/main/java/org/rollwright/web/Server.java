@@ -40,7 +40,8 @@ public final class Server implements AutoCloseable {
             Map.entry("htmx.js", "/META-INF/resources/webjars/htmx.org/2.0.4/dist/htmx.min.js"),
             Map.entry("sse.js", "/META-INF/resources/webjars/htmx-ext-sse/2.2.2/sse.js"),
             Map.entry("overlay.css", "/web/overlay.css"),
-            Map.entry("overlay.js", "/web/overlay.js"));
+            Map.entry("overlay.js", "/web/overlay.js"),
+            Map.entry("recap.js", "/web/recap.js"));
 
     /// Nothing but our own files is ever loaded, and nothing inline runs.
     private static final String POLICY =
