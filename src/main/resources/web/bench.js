@@ -130,6 +130,8 @@
   // A line that was not recorded comes back into the field when that is free, and is kept below it otherwise.
   function giveBack(text, html, outcome) {
     if (line.value === "") {
+      turn++;
+      again = false;
       line.value = text;
       preview.innerHTML = html;
       if (outcome === "choose") {
@@ -229,15 +231,18 @@
   // The preview follows the typing with one request in flight at most.
   var asked = false;
   var again = false;
+  // A preview asked for before an answer was shown must not take the answer, and the focus on it, away.
+  var turn = 0;
   function ask() {
     if (asked) { again = true; return; }
     var text = line.value;
     if (text === "") { preview.innerHTML = ""; return; }
     asked = true;
+    var mine = turn;
     fetch("/mat/" + hunt + "/preview?line=" + encodeURIComponent(text)).then(function (response) {
       return response.text();
     }).then(function (html) {
-      if (line.value === text) preview.innerHTML = html;
+      if (line.value === text && mine === turn) preview.innerHTML = html;
     }).catch(function () { /* a missing preview harms nothing */ }).finally(function () {
       asked = false;
       if (again) { again = false; ask(); }
