@@ -254,12 +254,14 @@ final class MatPages {
     private void follow(SseClient client) {
         long hunt = number(client.ctx());
         client.keepAlive();
-        client.sendComment("open");
+
         Runnable end = bench.desk().listen(entry -> {
             if (entry.scope() == hunt || entry.event() instanceof Event.HolesFilled) {
                 client.sendEvent("changed", Long.toString(entry.seq()));
             }
         });
         live.add(client, end);
+        // only now: a page fetches its state when it hears this, and nothing may fall between the two
+        client.sendComment("open");
     }
 }
