@@ -50,9 +50,14 @@ public final class ValueModel {
     /// Steps a different colour counts as.
     private static final double COLOUR_STEPS = 3;
 
-    private static final double REMEMBERS = 8;
+    /// Grade steps over which what an issue leaves over fades to a third (1/e).
+    private static final double LIKE_STEPS = 8;
+    /// Likeness of two cells one colour apart, 0 to 1.
     private static final double COLOUR_LIKENESS = 0.8;
+    /// Spread of the logarithm where too few prices tell it.
     private static final double USUAL_SIGMA = 0.3;
+    /// Spread of one typed price around the shape, and of a rise around its prior; of the logarithm, our own
+    /// guess.
     private static final double NOISE = 0.15;
     private static final double PRIOR_SD = 0.08;
 
@@ -175,7 +180,7 @@ public final class ValueModel {
     }
 
     private static double likeness(Point a, Point b) {
-        return Math.exp(-Math.abs(a.step - b.step) / REMEMBERS)
+        return Math.exp(-Math.abs(a.step - b.step) / LIKE_STEPS)
                 * Math.pow(COLOUR_LIKENESS, Math.abs(a.colour - b.colour));
     }
 

@@ -327,7 +327,6 @@ public final class Recorder {
                     draft.disposition(),
                     at);
             lastFind = find.id();
-
             return find;
         }
 

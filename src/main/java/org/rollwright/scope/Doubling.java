@@ -19,6 +19,7 @@ import java.util.List;
 /// @param pivotY millimetres; the centre for rotation, NaN without rotation
 /// @param shiftX and
 /// @param shiftY mean displacement, millimetres
+/// @param spread part by which a radial motion moves every point outwards; 0 for the others
 /// @param rms root of the mean squared residual of a point, millimetres
 /// @param fits every motion with its criterion, best first
 public record Doubling(
@@ -29,6 +30,7 @@ public record Doubling(
         double pivotY,
         double shiftX,
         double shiftY,
+        double spread,
         double rms,
         List<Fit> fits) {
     /// A pair of points: where the first image has a mark, and where the second has it.
@@ -138,7 +140,16 @@ public record Doubling(
                 ? new double[] {0, 0}
                 : best == Motion.PIVOT ? pivot(rigid, tx, ty) : new double[] {Double.NaN, Double.NaN};
         return new Doubling(
-                best, Math.toDegrees(angle), sd, pivot[0], pivot[1], qx - px, qy - py, fits.getFirst().rms, fits);
+                best,
+                Math.toDegrees(angle),
+                sd,
+                pivot[0],
+                pivot[1],
+                qx - px,
+                qy - py,
+                best == Motion.RADIAL ? spread : 0,
+                fits.getFirst().rms,
+                fits);
     }
 
     private static double[] turned(Pair pair, double angle, double tx, double ty) {

@@ -18,6 +18,10 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
         reasonsAgainst = List.copyOf(reasonsAgainst);
     }
 
+    /// Millimetres; a strike seldom moves letters further (from memory), so a smaller shift all one way speaks
+    /// against a doubled die.
+    private static final double SMALL_SHIFT = 0.08;
+
     /// @param year of the coin, null when not known
     /// @param markMoved whether the mint mark is doubled with the rest; null when there is none or it cannot be
     ///     told
@@ -56,7 +60,7 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
                                     : "The letters are not wider, or thinner: the strike cuts into them.");
         }
         double spread = Math.hypot(fit.shiftX(), fit.shiftY());
-        if (fit.motion() == Doubling.Motion.OFFSET && spread < 0.08) {
+        if (fit.motion() == Doubling.Motion.OFFSET && spread < SMALL_SHIFT) {
             con.add(String.format(
                     Locale.ROOT, "Everything moved the same way by only %.2f mm, as in strike doubling.", spread));
         }

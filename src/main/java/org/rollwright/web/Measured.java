@@ -135,7 +135,7 @@ public record Measured(
                 reasons.sentence(),
                 reasons.reasonsFor(),
                 reasons.reasonsAgainst(),
-                drawing(fit, pairs, coin, scale));
+                drawing(fit, coin, scale));
     }
 
     private static String sentence(Doubling fit) {
@@ -146,7 +146,7 @@ public record Measured(
                     case OFFSET -> "moved straight to one side";
                     case ROTATION -> "turned about the coin's centre";
                     case PIVOT -> "turned about a point off the centre";
-                    case RADIAL -> fit.fits().getFirst().rms() >= 0 ? "spread between rim and centre" : "";
+                    case RADIAL -> "spread between rim and centre";
                 }
                 + "; it is told " + sure + " from the next, "
                 + fit.fits().get(1).motion().word() + ".";
@@ -189,20 +189,10 @@ public record Measured(
     }
 
     /// In the picture's own coordinates, y down, so that a turn counter-clockwise on the coin is negative here.
-    private static String drawing(Doubling fit, List<Doubling.Pair> pairs, CoinOutline coin, double scale) {
+    private static String drawing(Doubling fit, CoinOutline coin, double scale) {
         boolean turns = fit.motion() == Doubling.Motion.ROTATION || fit.motion() == Doubling.Motion.PIVOT;
         double px = turns ? coin.x() + fit.pivotX() / scale : coin.x();
         double py = turns ? coin.y() - fit.pivotY() / scale : coin.y();
-        double spread = 0;
-        if (fit.motion() == Doubling.Motion.RADIAL) {
-            double along = 0;
-            double square = 0;
-            for (Doubling.Pair pair : pairs) {
-                along += pair.x() * (pair.u() - pair.x()) + pair.y() * (pair.v() - pair.y());
-                square += pair.x() * pair.x() + pair.y() * pair.y();
-            }
-            spread = square == 0 ? 0 : along / square;
-        }
         return String.format(
                 Locale.ROOT,
                 "%s %.2f %.2f %.6f %.6f %.3f %.3f",
@@ -210,7 +200,7 @@ public record Measured(
                 px,
                 py,
                 turns ? -Math.toRadians(fit.angleDegrees()) : 0,
-                spread,
+                fit.spread(),
                 fit.shiftX() / scale,
                 -fit.shiftY() / scale);
     }

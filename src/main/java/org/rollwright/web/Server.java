@@ -95,6 +95,7 @@ public final class Server implements AutoCloseable {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
             config.http.defaultContentType = "text/html; charset=utf-8";
+            // two photographs of the largest size taken, with the form around them
             config.http.maxRequestSize = 60_000_000L;
             config.http.generateEtags = false;
             config.jetty.modifyServer(server -> server.setStopTimeout(0));

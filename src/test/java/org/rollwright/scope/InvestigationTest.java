@@ -113,6 +113,7 @@ class InvestigationTest {
     @Test
     void what_is_called_probable_is_it_at_least_eight_times_in_ten() {
         SplittableRandom random = new SplittableRandom(9);
+        double[] sums = new double[2];
         int called = 0;
         int right = 0;
         for (int i = 0; i < 40_000 && called < 400; i++) {
@@ -151,6 +152,4 @@ class InvestigationTest {
         assertThat(right).isPositive();
         assertThat(sums[1] / sums[0]).isGreaterThan(0.8);
     }
-
-    private final double[] sums = new double[2];
 }
