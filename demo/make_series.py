@@ -73,8 +73,50 @@ def find(rows, prefix=""):
     return " ".join(word for word in (prefix, date, state(date) if not prefix else "") if word)
 
 
+searched = []
+
+TILL = [
+    "@branch Harbour & Mill Savings; branch Tarnhollow; days mon tue wed thu fri; does gives takes; lead 3; km 6.5; way N; note orders by noon",
+    "@branch Pinefield Credit Union; branch Old Ferry Road; days mon tue wed thu fri sat; does gives takes; lead 2; km 11; way NE",
+    "@branch First Example Bank; branch Quarrytown; days tue wed thu fri; does gives; km 18; way E; note customer rolls when they have them",
+    "@branch Lower Ferry Mutual; branch Wharf Street; days mon wed fri; does takes; km 9; way NW; note rolls only",
+    "@branch Corner Market; branch counting machine; days mon tue wed thu fri sat sun; does takes; percent 11.9; km 2; way S; closed; note taken out in spring",
+]
+
+
+def weekday(day, allowed):
+    while day.weekday() not in allowed:
+        day += dt.timedelta(days=1)
+    return day
+
+
+def till(searched):
+    """Branches, trips, and the way back of boxes searched; with a generator of its own, so that the rest stays."""
+    own = random.Random(7)
+    lines = list(TILL)
+    last = searched[-1][1]
+    for i in range(0, len(searched) - 8, 6):
+        names = [name for name, _ in searched[i:i + 6]]
+        day = searched[min(i + 5, len(searched) - 1)][1] + dt.timedelta(days=3)
+        loop = i % 18 == 12
+        where = "Pinefield Credit Union, Old Ferry Road" if loop else "Lower Ferry Mutual, Wharf Street"
+        day = weekday(day, range(0, 6) if loop else (0, 2, 4))
+        lines.append(f"@back {', '.join(names)}; day {day}; to {where}")
+        lines.append(f"@spent BANK; day {day}; minutes {own.randint(45, 80)}; km {own.uniform(19, 34):.1f}; "
+                     f"fuel {own.uniform(2, 4.5):.2f}; where {where}")
+        lines.append(f"@spent ROLL; day {day - dt.timedelta(days=1)}; minutes {own.randint(60, 150)}")
+        if i == 12:
+            lines.append(f"@cash OUTSIDE SHORT; amount 0.50; day {day}; where {where}; what return of {day} short")
+    lines.append(f"@cash OUTSIDE CASH; amount 60.00; day {weekday(last, range(0, 5))}; where Harbour & Mill Savings, Tarnhollow; what for the next boxes")
+    placed = weekday(last + dt.timedelta(days=4), range(0, 5))
+    due = weekday(placed + dt.timedelta(days=3), range(0, 5))
+    lines.append(f"@order Harbour & Mill Savings, Tarnhollow; coins nickel; boxes 1; day {placed}; due {due}")
+    return lines
+
+
 def box(out, day, name, denomination, watch, source, finds, rolls, sisters="", cluster=None):
     bank, branch, wrap = source[:3]
+    searched.append((name, day))
     seal = f"; sisters {sisters}" if sisters else ""
     picked = day - dt.timedelta(days=rng.randint(1, 6))
     out.append(f"@at {day.isoformat()}T{rng.randint(17, 19):02d}:{rng.randint(0, 59):02d}:00Z {rng.randint(200, 420)}")
@@ -143,6 +185,7 @@ def main():
         day += dt.timedelta(days=rng.choice([7, 7, 14]))
         if week == 24:
             out.append("@accept")
+    out += till(searched)
     # The last hunt is still under way, so that the demo opens on a Mat with something to do.
     out += [f"@at {day.isoformat()}T18:10:00Z 45",
             "@hunt Box 47 and 48; boxes Box 47, Box 48; denomination cent; rolls 50; watch wheat,canadian,indian; "

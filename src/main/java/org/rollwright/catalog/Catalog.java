@@ -29,6 +29,7 @@ public final class Catalog {
     private final List<TradeWord> words;
     private final List<WatchName> watches;
     private final List<AlbumExample> albums;
+    private final List<Caution> cautions;
 
     private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
     private final Set<Denomination> covered = new HashSet<>();
@@ -47,7 +48,8 @@ public final class Catalog {
             Map<String, Series> series,
             List<TradeWord> words,
             List<WatchName> watches,
-            List<AlbumExample> albums) {
+            List<AlbumExample> albums,
+            List<Caution> cautions) {
         this.issues = issues;
         this.denominations = denominations;
         this.countries = countries;
@@ -57,6 +59,7 @@ public final class Catalog {
         this.words = words;
         this.watches = watches;
         this.albums = albums;
+        this.cautions = cautions;
         for (Issue issue : issues) {
             covered.add(issue.identity().denomination());
             byYear.computeIfAbsent(
@@ -112,6 +115,15 @@ public final class Catalog {
     /// Albums to begin with.
     public List<AlbumExample> albums() {
         return albums;
+    }
+
+    /// What the hunter should be told on a matter, in the order of the table.
+    ///
+    /// @param topic such as `supply`
+    public List<Caution> cautions(String topic, Denomination denomination) {
+        return cautions.stream()
+                .filter(caution -> caution.topic().equals(topic) && caution.isAbout(denomination))
+                .toList();
     }
 
     public List<MintFacts> mints() {

@@ -58,6 +58,7 @@ public final class CatalogLoader {
     private final List<TradeWord> words = new ArrayList<>();
     private final List<WatchName> watches = new ArrayList<>();
     private final List<AlbumExample> albums = new ArrayList<>();
+    private final List<Caution> cautions = new ArrayList<>();
     private final List<Issue> issues = new ArrayList<>();
     private final Set<Identity> seen = new HashSet<>();
 
@@ -77,6 +78,7 @@ public final class CatalogLoader {
         loader.each(files, "words.csv", loader::tradeWords);
         loader.each(files, "watches.csv", loader::watchNames);
         loader.each(files, "albums.csv", loader::albumExamples);
+        loader.each(files, "cautions.csv", loader::cautions);
         for (NamedText file : files) {
             if (file.name().contains("series/")) {
                 loader.issues(file);
@@ -92,7 +94,8 @@ public final class CatalogLoader {
                         loader.series,
                         List.copyOf(loader.words),
                         List.copyOf(loader.watches),
-                        List.copyOf(loader.albums)),
+                        List.copyOf(loader.albums),
+                        List.copyOf(loader.cautions)),
                 List.copyOf(loader.problems));
     }
 
@@ -308,6 +311,22 @@ public final class CatalogLoader {
                 "'" + row.text("role") + "' is no role.",
                 "Write variety, error, details, strike, colour or disposition.");
         return Optional.empty();
+    }
+
+    private void cautions(NamedText file) {
+        Table table = new Table(file, List.of("topic", "country", "denomination", "text", "source"));
+        List<Caution> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> topic = row.required("topic", "a topic such as supply");
+            Optional<String> text = row.required("text", "what to say");
+            if (topic.isPresent() && text.isPresent()) {
+                read.add(new Caution(
+                        topic.get(), row.text("country"), row.text("denomination"), text.get(), row.text("source")));
+            }
+        }
+        if (!refused(table)) {
+            cautions.addAll(read);
+        }
     }
 
     private void watchNames(NamedText file) {

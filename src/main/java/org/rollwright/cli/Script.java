@@ -33,6 +33,7 @@ import org.rollwright.hunt.Watch;
 /// @album Wheat cents: series wheat; years 1909-1958
 /// @accept                               all that comparing with the albums proposes
 /// @opening cent wheat 40 100000 451     boxes, coins searched, coins found before this journal
+/// @branch …, @cash …, @back …, @order …, @spent …      see TillScript
 /// 39s
 /// ```
 final class Script {
@@ -157,13 +158,29 @@ final class Script {
                 yield new Line(number, text, desk.read(org.rollwright.hunt.Logbook::last), "", "");
             }
             default ->
-                new Line(
-                        number,
-                        text,
-                        0,
-                        "'" + name + "' is no directive.",
-                        "There are @hunt, @at, @album, @opening and @accept.");
+                TillScript.EXAMPLES.containsKey(name)
+                        ? till(number, text, name, rest)
+                        : new Line(
+                                number,
+                                text,
+                                0,
+                                "'" + name + "' is no directive.",
+                                "There are @hunt, @at, @album, @opening, @accept, @branch, @cash, @back, @order and @spent.");
         };
+    }
+
+    private Line till(int number, String text, String name, String rest) {
+        TillScript reader = new TillScript(catalog);
+        try {
+            return line(number, text, desk.record(0, text, book -> reader.event(book, name, rest)));
+        } catch (TillScript.Unread e) {
+            return new Line(
+                    number,
+                    text,
+                    0,
+                    String.valueOf(e.getMessage()),
+                    "Write " + TillScript.EXAMPLES.getOrDefault(name, name) + ".");
+        }
     }
 
     private Line at(int number, String text, String rest) {

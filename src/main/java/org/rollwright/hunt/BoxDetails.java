@@ -59,6 +59,26 @@ public record BoxDetails(
         return (long) rolls * coinsPerRoll + looseCoins;
     }
 
+    /// The same parcel, gone back.
+    public BoxDetails returnedOn(LocalDate day, String where) {
+        return new BoxDetails(
+                label,
+                form,
+                rolls,
+                coinsPerRoll,
+                looseCoins,
+                bank,
+                branch,
+                wrap,
+                stamp,
+                sisters,
+                ordered,
+                pickedUp,
+                day,
+                where,
+                note);
+    }
+
     /// The same parcel under another label: for several boxes described together.
     public BoxDetails withLabel(String newLabel) {
         return new BoxDetails(

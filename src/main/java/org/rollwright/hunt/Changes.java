@@ -54,6 +54,8 @@ final class Changes {
                 book.lastAdded = Math.max(book.lastAdded, acquired.coin().piece());
             case Event.PlaceMade made ->
                 book.lastPlace = Math.max(book.lastPlace, made.place().id().number());
+            case Event.OrderPlaced placed ->
+                book.lastOrder = Math.max(book.lastOrder, placed.order().number());
             case Event.Batch batch -> batch.events().forEach(part -> noteNumbers(book, part));
             default -> {
                 // no other event brings a number into the world
@@ -279,6 +281,27 @@ final class Changes {
             case Event.CashMoved moved -> {
                 book.cashMoves.add(moved.move());
                 yield () -> book.cashMoves.removeLast();
+            }
+            case Event.BranchWritten written -> {
+                Branch before = book.branches.put(written.branch().name(), written.branch());
+                yield () -> back(book.branches, written.branch().name(), before);
+            }
+            case Event.BranchRemoved removed -> {
+                Branch before = book.branches.remove(removed.branch());
+                yield () -> back(book.branches, removed.branch(), before);
+            }
+            case Event.OrderPlaced placed -> {
+                book.orders.put(placed.order().number(), placed.order());
+                yield () -> book.orders.remove(placed.order().number());
+            }
+            case Event.OrderEnded ended -> {
+                Order before = java.util.Objects.requireNonNull(book.orders.get(ended.order()));
+                book.orders.put(before.number(), before.endedOn(ended.day(), ended.arrived()));
+                yield () -> book.orders.put(before.number(), before);
+            }
+            case Event.EffortNoted noted -> {
+                book.efforts.add(noted.effort());
+                yield () -> book.efforts.removeLast();
             }
             case Event.MetalPriced priced -> {
                 MetalPrice before = book.metalPrices.put(priced.price().metal(), priced.price());

@@ -91,6 +91,11 @@ final class Checks {
             case Event.PileCounted counted -> OptionalLong.of(0);
             case Event.MetalPriced priced -> OptionalLong.of(0);
             case Event.CashMoved moved -> OptionalLong.of(0);
+            case Event.BranchWritten written -> OptionalLong.of(0);
+            case Event.BranchRemoved removed -> OptionalLong.of(0);
+            case Event.OrderPlaced placed -> OptionalLong.of(0);
+            case Event.OrderEnded ended -> OptionalLong.of(0);
+            case Event.EffortNoted noted -> OptionalLong.of(0);
             case Event.AlbumRemoved removed -> OptionalLong.of(0);
             case Event.HolesFilled filled -> OptionalLong.of(0);
             case Event.PolicyChanged changed -> OptionalLong.of(0);
@@ -136,7 +141,7 @@ final class Checks {
                 book.box(added.box()).isPresent()
                         ? refusal("There is already a box " + added.box() + ".", "Take the next number.")
                         : Optional.empty();
-            case Event.BoxChanged changed -> box(book, changed.box());
+            case Event.BoxChanged changed -> first(box(book, changed.box()), () -> TillChecks.goesBack(book, changed));
             case Event.HuntStarted started -> huntStarted(book, started);
             case Event.BoxJoined joined -> first(hunt(book, joined.hunt()), () -> freeBox(book, joined.box()));
             case Event.WatchBegan began -> hunt(book, began.hunt());
@@ -203,10 +208,12 @@ final class Checks {
             case Event.CupBegun begun -> CabinetChecks.cup(begun.cup());
             case Event.CupRead read -> CabinetChecks.reading(book, read);
             case Event.PileCounted counted -> CabinetChecks.pile(counted.pile());
-            case Event.CashMoved moved ->
-                moved.move().amount().signum() > 0
-                        ? Optional.empty()
-                        : refusal("Nothing moves by zero or less.", "Write an amount such as 25.00.");
+            case Event.CashMoved moved -> TillChecks.cash(book, moved.move());
+            case Event.BranchWritten written -> TillChecks.branch(written.branch());
+            case Event.BranchRemoved removed -> TillChecks.branchRemoved(book, removed.branch());
+            case Event.OrderPlaced placed -> TillChecks.placed(book, placed.order());
+            case Event.OrderEnded ended -> TillChecks.ended(book, ended);
+            case Event.EffortNoted noted -> TillChecks.effort(book, noted.effort());
             case Event.MetalPriced priced ->
                 priced.price().perKilogram().signum() > 0
                         ? Optional.empty()

@@ -166,6 +166,27 @@ public sealed interface Event {
     /// Face value moved from one place to another.
     record CashMoved(CashMove move) implements Event {}
 
+    /// A branch was written down, or rewritten under the same name.
+    record BranchWritten(Branch branch) implements Event {}
+
+    /// A branch is no longer listed.
+    record BranchRemoved(String branch) implements Event {}
+
+    /// Boxes were ordered.
+    record OrderPlaced(Order order) implements Event {}
+
+    /// An order came to an end.
+    ///
+    /// @param arrived the boxes that came, none when it was given up
+    record OrderEnded(long order, java.time.LocalDate day, List<BoxId> arrived) implements Event {
+        public OrderEnded {
+            arrived = List.copyOf(arrived);
+        }
+    }
+
+    /// Time, road or fuel was spent.
+    record EffortNoted(Effort effort) implements Event {}
+
     /// A price of a metal was typed.
     record MetalPriced(MetalPrice price) implements Event {}
 

@@ -52,7 +52,11 @@ public final class Logbook {
     final Map<String, CountedPile> piles = new TreeMap<>();
     final Map<String, MetalPrice> metalPrices = new TreeMap<>();
     final List<CashMove> cashMoves = new ArrayList<>();
+    final Map<String, Branch> branches = new TreeMap<>();
+    final Map<Long, Order> orders = new TreeMap<>();
+    final List<Effort> efforts = new ArrayList<>();
     long lastPlace;
+    long lastOrder;
     private final Map<String, Integer> checks = new HashMap<>();
     final Map<FindId, AttributionNote> attributions = new TreeMap<>(Comparator.comparing(FindId::number));
     final Map<String, Map<String, String>> varieties = new TreeMap<>();
@@ -268,6 +272,32 @@ public final class Logbook {
     /// Movements of face value, in the order booked.
     public List<CashMove> cashMoves() {
         return Collections.unmodifiableList(cashMoves);
+    }
+
+    public Collection<Branch> branches() {
+        return Collections.unmodifiableCollection(branches.values());
+    }
+
+    /// A branch by the name boxes and bookings use.
+    public Optional<Branch> branch(String name) {
+        return Optional.ofNullable(branches.get(name));
+    }
+
+    public Collection<Order> orders() {
+        return Collections.unmodifiableCollection(orders.values());
+    }
+
+    public Optional<Order> order(long number) {
+        return Optional.ofNullable(orders.get(number));
+    }
+
+    public long nextOrder() {
+        return lastOrder + 1;
+    }
+
+    /// Time, road and fuel, in the order noted.
+    public List<Effort> efforts() {
+        return Collections.unmodifiableList(efforts);
     }
 
     /// The price of each metal, the latest.

@@ -31,7 +31,10 @@ public record LogbookImage(
         List<Cup> cups,
         List<CountedPile> piles,
         List<MetalPrice> metalPrices,
-        List<CashMove> cashMoves) {
+        List<CashMove> cashMoves,
+        List<Branch> branches,
+        List<Order> orders,
+        List<Effort> efforts) {
 
     /// How a coin came.
     public record Coming(CoinRef coin, Acquisition acquisition) {}
@@ -78,7 +81,8 @@ public record LogbookImage(
                         book.lastFind,
                         book.lastAlbum,
                         (long) book.lastAdded,
-                        book.lastPlace),
+                        book.lastPlace,
+                        book.lastOrder),
                 book.policy,
                 book.hunts.values().stream().map(LogbookImage::hunt).toList(),
                 book.boxes.values().stream().map(LogbookImage::box).toList(),
@@ -102,7 +106,10 @@ public record LogbookImage(
                 List.copyOf(book.cups.values()),
                 List.copyOf(book.piles.values()),
                 List.copyOf(book.metalPrices.values()),
-                List.copyOf(book.cashMoves));
+                List.copyOf(book.cashMoves),
+                List.copyOf(book.branches.values()),
+                List.copyOf(book.orders.values()),
+                List.copyOf(book.efforts));
     }
 
     private static HuntImage hunt(Hunt hunt) {
@@ -147,6 +154,7 @@ public record LogbookImage(
         book.lastAlbum = numbers.get(3);
         book.lastAdded = Math.toIntExact(numbers.get(4));
         book.lastPlace = numbers.get(5);
+        book.lastOrder = numbers.get(6);
         book.policy = policy;
         for (BoxImage image : boxes) {
             Box box = new Box(image.id, image.denomination, image.details);
@@ -205,6 +213,9 @@ public record LogbookImage(
         piles.forEach(pile -> book.piles.put(pile.alloy(), pile));
         metalPrices.forEach(price -> book.metalPrices.put(price.metal(), price));
         book.cashMoves.addAll(cashMoves);
+        branches.forEach(branch -> book.branches.put(branch.name(), branch));
+        orders.forEach(order -> book.orders.put(order.number(), order));
+        book.efforts.addAll(efforts);
         return book;
     }
 }

@@ -168,7 +168,8 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
                 dates);
     }
 
-    static String source(BoxDetails details) {
+    /// What the source of a box is called: bank, branch and wrap as far as they are known.
+    public static String source(BoxDetails details) {
         String name = (details.bank() + (details.branch().isEmpty() ? "" : ", " + details.branch())).strip();
         String wrap = details.wrap().isEmpty() ? "" : " (" + details.wrap() + "-wrapped)";
         return (name.isEmpty() ? UNKNOWN_SOURCE : name) + wrap;

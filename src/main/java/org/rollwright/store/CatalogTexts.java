@@ -29,7 +29,8 @@ public final class CatalogTexts {
             "series.csv",
             "words.csv",
             "watches.csv",
-            "albums.csv");
+            "albums.csv",
+            "cautions.csv");
 
     private static final List<String> VARIETIES =
             List.of("us-cent", "us-five-cents", "us-dime", "us-quarter", "us-half-dollar", "ca-cent", "lookalikes");

@@ -82,6 +82,11 @@ final class EventJson {
         names.put(Event.PileCounted.class, "pile-counted");
         names.put(Event.MetalPriced.class, "metal-priced");
         names.put(Event.CashMoved.class, "cash-moved");
+        names.put(Event.BranchWritten.class, "branch-written");
+        names.put(Event.BranchRemoved.class, "branch-removed");
+        names.put(Event.OrderPlaced.class, "order-placed");
+        names.put(Event.OrderEnded.class, "order-ended");
+        names.put(Event.EffortNoted.class, "effort-noted");
         names.put(Event.AlbumDefined.class, "album-defined");
         names.put(Event.AlbumRemoved.class, "album-removed");
         names.put(Event.HolesFilled.class, "holes-filled");
@@ -149,6 +154,7 @@ final class EventJson {
                 .addMixIn(PlaceId.class, NumberMixin.class)
                 .addMixIn(CountedPile.class, FactsMixin.class)
                 .addMixIn(Cup.class, FactsMixin.class)
+                .addMixIn(org.rollwright.hunt.Order.class, FactsMixin.class)
                 .addMixIn(Country.class, CodeMixin.class)
                 .addMixIn(Mint.class, CodeMixin.class)
                 .addMixIn(Grade.class, GradeMixin.class)

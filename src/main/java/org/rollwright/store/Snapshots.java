@@ -16,7 +16,7 @@ import tools.jackson.core.JacksonException;
 /// Saved states beside the journal. Whatever is wrong with one, it is passed over and made anew.
 final class Snapshots {
     /// Changes whenever the shape of [LogbookImage] does; a snapshot of another format is ignored.
-    static final int FORMAT = 3;
+    static final int FORMAT = 4;
 
     @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Saved(long seq, byte[] body, long checksum) {}

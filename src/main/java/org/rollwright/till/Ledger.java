@@ -2,18 +2,24 @@ package org.rollwright.till;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+import org.rollwright.catalog.Catalog;
 import org.rollwright.hunt.CashMove;
 import org.rollwright.hunt.Logbook;
 
 /// Where every coin's face value is: each movement takes from one place what it gives to another, so the books
 /// always add up to the cent.
 ///
-/// Amounts are in one currency; the hunter keeps a ledger for each.
+/// Most of it is worked out from the record of boxes and finds (see [BoxMovements]); only what the record
+/// cannot know (cash drawn, fees, returns by the bag) is booked by hand. Amounts are in one currency; there is
+/// a ledger for each.
 public final class Ledger {
     /// Where face value can be.
     public enum Account {
@@ -29,10 +35,12 @@ public final class Ledger {
         KEPT("kept"),
         /// Searched and waiting to go back.
         TO_RETURN("to be returned"),
-        /// Missing from rolls and boxes; negative when there was more than said.
+        /// Missing from rolls, boxes and returns; negative when there was more than said.
         SHORT("short"),
         /// Paid for counting, ordering and the like.
-        FEES("fees");
+        FEES("fees"),
+        /// Face value of finds that were sold, given away, spent or lost.
+        LEFT("left with coins sold, given or spent");
 
         private final String words;
 
@@ -48,40 +56,116 @@ public final class Ledger {
     /// One movement.
     ///
     /// @param amount above 0
-    public record Movement(LocalDate day, Account from, Account to, BigDecimal amount, String what, String where) {}
+    /// @param where bank or branch, blank when none
+    /// @param booked whether it was booked by hand; otherwise it follows from the record
+    public record Movement(
+            LocalDate day, Account from, Account to, BigDecimal amount, String what, String where, boolean booked) {}
 
     /// Why a movement cannot be.
     public record Refusal(String wrong, String right) {}
 
+    /// A movement that contradicts what stands before it, and why.
+    public record LeftOut(Movement movement, Refusal why) {}
+
     private final List<Movement> movements = new ArrayList<>();
-    private final List<CashMove> leftOut = new ArrayList<>();
+    private final List<LeftOut> leftOut = new ArrayList<>();
     private final Map<Account, BigDecimal> balances = new EnumMap<>(Account.class);
 
-    /// The books of a logbook. Movements are checked before they are recorded; one that could not be booked any
-    /// more, after an undo before it, is left out and named by [#leftOut()].
-    public static Ledger of(Logbook book) {
-        Ledger ledger = new Ledger();
+    /// The books of a logbook, day by day.
+    ///
+    /// @param zone where the hunter's days begin
+    public static Ledger of(Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone) {
+        return with(book, catalog, currency, zone, List.of());
+    }
+
+    /// The books as they would be with one movement more, or why it cannot be: because there is not enough, or
+    /// because a later movement would lose what it rests on.
+    public static Optional<Refusal> refusal(
+            Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
+        List<LeftOut> before = of(book, catalog, currency, zone).leftOut();
+        List<LeftOut> after = with(book, catalog, currency, zone, more).leftOut();
+        return after.stream()
+                .filter(one -> more.contains(one.movement))
+                .map(LeftOut::why)
+                .findFirst()
+                .or(() -> after.size() <= before.size()
+                        ? Optional.empty()
+                        : after.stream()
+                                .filter(one -> !before.contains(one))
+                                .findFirst()
+                                .map(one -> new Refusal(
+                                        "Then " + one.movement.amount.toPlainString() + " on " + one.movement.day + " ("
+                                                + one.movement.what + ") could not have been.",
+                                        "Check the day and the amount.")));
+    }
+
+    /// Coins of a box that would go back with it: what was searched and not kept, and rolls not opened. Never
+    /// less than 0.
+    public static long goesBack(Logbook book, org.rollwright.hunt.Box box) {
+        BoxMovements.Contents contents = BoxMovements.Contents.of(book, box);
+        return contents.rest() + contents.unsearched();
+    }
+
+    private static Ledger with(Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
+        List<Movement> all = new ArrayList<>();
         for (CashMove move : book.cashMoves()) {
-            try {
-                Movement movement = new Movement(
-                        move.day(),
-                        Account.valueOf(move.from()),
-                        Account.valueOf(move.to()),
-                        move.amount(),
-                        move.what(),
-                        move.where());
-                if (ledger.book(movement).isPresent()) {
-                    ledger.leftOut.add(move);
-                }
-            } catch (IllegalArgumentException e) {
-                ledger.leftOut.add(move);
+            String own = move.currency();
+            if (currency.getCode().equals(own == null ? "USD" : own)) {
+                movement(move).ifPresent(all::add);
             }
+        }
+        all.addAll(more);
+        BoxMovements derived = new BoxMovements(book, catalog, currency, zone);
+        all.addAll(derived.movements());
+        // stable: what happened on one day keeps the order of its stages, and within a stage that of the record
+        all.sort(Comparator.comparing(Movement::day).thenComparingInt(Ledger::stage));
+        Ledger ledger = new Ledger();
+        for (Movement one : all) {
+            Movement paid = ledger.paidFrom(one);
+            ledger.book(paid).ifPresent(why -> ledger.leftOut.add(new LeftOut(one, why)));
         }
         return ledger;
     }
 
-    /// Movements that contradict what was booked before them.
-    public List<CashMove> leftOut() {
+    private static Optional<Movement> movement(CashMove move) {
+        try {
+            return Optional.of(new Movement(
+                    move.day(),
+                    Account.valueOf(move.from()),
+                    Account.valueOf(move.to()),
+                    move.amount(),
+                    move.what(),
+                    move.where(),
+                    true));
+        } catch (IllegalArgumentException e) {
+            // a place this version does not know; the journal keeps it
+            return Optional.empty();
+        }
+    }
+
+    /// Boxes are paid from the cash in hand while it lasts that far, otherwise from the account.
+    private Movement paidFrom(Movement one) {
+        boolean paying = !one.booked && one.from == Account.CASH;
+        return paying && balance(Account.CASH).compareTo(one.amount) < 0
+                ? new Movement(one.day, Account.OUTSIDE, one.to, one.amount, one.what, one.where, false)
+                : one;
+    }
+
+    /// Money comes before it is spent, coins are searched before they go back.
+    private static int stage(Movement one) {
+        return switch (one.from) {
+            case OUTSIDE -> one.to == Account.CASH ? 0 : 2;
+            case CASH -> one.to == Account.OUTSIDE ? 8 : one.to == Account.FEES ? 7 : 2;
+            case IN_TRANSIT -> 3;
+            case SHORT -> 4;
+            case BOXES -> one.to == Account.OUTSIDE ? 6 : 5;
+            case TO_RETURN, KEPT -> 6;
+            case FEES, LEFT -> 7;
+        };
+    }
+
+    /// Movements that contradict what stands before them, after an undo or a change of days.
+    public List<LeftOut> leftOut() {
         return List.copyOf(leftOut);
     }
 
@@ -106,9 +190,9 @@ public final class Ledger {
         BigDecimal there = balance(movement.from);
         if (bounded && there.compareTo(amount) < 0) {
             return Optional.of(new Refusal(
-                    "Only " + there.toPlainString() + " is " + movement.from.words + "; " + amount.toPlainString()
-                            + " cannot leave it.",
-                    "Check the amount, or book first what brought the rest there."));
+                    "Only " + there.toPlainString() + " is " + movement.from.words + " on " + movement.day + "; "
+                            + amount.toPlainString() + " cannot leave it.",
+                    "Check the amount and the day, or enter first what brought the rest there."));
         }
         movements.add(movement);
         balances.merge(movement.from, amount.negate(), BigDecimal::add);
@@ -120,7 +204,7 @@ public final class Ledger {
         return balances.getOrDefault(account, BigDecimal.ZERO);
     }
 
-    /// In order of booking.
+    /// In order of days.
     public List<Movement> movements() {
         return List.copyOf(movements);
     }
@@ -130,10 +214,10 @@ public final class Ledger {
         return balances.values().stream().reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
-    /// Places where coins were returned and boxes bought as well: what goes back there may come back.
+    /// Places where coins were returned and boxes had as well: what goes back there may come back.
     public List<String> loops() {
         List<String> returned = movements.stream()
-                .filter(one -> one.from == Account.TO_RETURN && one.to == Account.OUTSIDE && !one.where.isBlank())
+                .filter(Ledger::goesBack)
                 .map(Movement::where)
                 .distinct()
                 .toList();
@@ -143,6 +227,21 @@ public final class Ledger {
                 .filter(returned::contains)
                 .distinct()
                 .toList();
+    }
+
+    private static boolean goesBack(Movement one) {
+        return one.from == Account.TO_RETURN && one.to != Account.SHORT && !one.where.isBlank();
+    }
+
+    /// Face value returned to a place in the days before a day, that day left out.
+    public BigDecimal returnedTo(String place, LocalDate before, int days) {
+        return movements.stream()
+                .filter(one -> goesBack(one)
+                        && one.where.equals(place)
+                        && one.day.isBefore(before)
+                        && !one.day.isBefore(before.minusDays(days)))
+                .map(Movement::amount)
+                .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
     /// Cash deposited or exchanged on a day, coins counting both ways. Over 10,000 dollars a day a bank reports

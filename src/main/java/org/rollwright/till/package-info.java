@@ -1,6 +1,7 @@
-/// Banks, cash, returns and trips: where every coin's face value is, and which branches to visit on a day.
-/// Amounts, places and distances enter; balances, refusals and plans leave. So far this room holds the models
-/// only; banks and orders have no page yet. It must never advise how to stay under a reporting threshold.
+/// Banks, cash, time and trips: where every coin's face value is, what the hours went into, and which branches
+/// to visit on a day. The record of boxes, finds, orders and efforts enters; balances, refusals, shortages,
+/// rounds and calendar files leave. It must never know a page or a file, and never advise how to stay under a
+/// reporting threshold.
 @NullMarked
 package org.rollwright.till;
 

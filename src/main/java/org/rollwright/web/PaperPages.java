@@ -44,7 +44,7 @@ final class PaperPages {
         routes.get("/boxes/{id}/report.pdf", this::box);
     }
 
-    private static void send(Context context, String name, byte[] pdf) {
+    static void send(Context context, String name, byte[] pdf) {
         context.contentType("application/pdf");
         context.header("Content-Disposition", "inline; filename=\"" + name + "\"");
         context.result(pdf);
@@ -60,7 +60,7 @@ final class PaperPages {
         return text.matches("[0-9]{1,4}(\\.[0-9]{1,3})?") ? Double.parseDouble(text) : text.isEmpty() ? otherwise : -1;
     }
 
-    private static String paper(Context context) {
+    static String paper(Context context) {
         return "Letter".equals(context.queryParam("paper")) ? LabelSheet.Paper.LETTER.css() : LabelSheet.Paper.A4.css();
     }
 

@@ -112,7 +112,9 @@ public final class Server implements AutoCloseable {
             new ScalePages(bench, render).register(config.routes);
             new RecapPages(bench, render).register(config.routes);
             new TillPages(bench, render).register(config.routes);
+            new BranchPages(bench, render).register(config.routes);
             CabinetShelf cabinet = new CabinetShelf(bench);
+            new TripPages(bench, render, cabinet).register(config.routes);
             new CabinetPages(bench, render, cabinet).register(config.routes);
             new PaperPages(bench, render, cabinet, shelf).register(config.routes);
             new CalcPages(bench, render).register(config.routes);

@@ -6,36 +6,45 @@ import io.javalin.http.HttpStatus;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Branch;
 import org.rollwright.hunt.CashMove;
 import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Watch;
+import org.rollwright.odds.History;
+import org.rollwright.odds.YieldModel;
 import org.rollwright.till.Ledger;
+import org.rollwright.till.OwnRejects;
+import org.rollwright.till.Shortage;
 
-/// The Till: where every coin's face value is.
+/// The Till's books: where every coin's face value is, what goes back, and what deserves a warning.
 final class TillPages {
-    /// What is booked with one word.
+    /// What is booked by hand with one word.
     enum Kind {
         DRAW("drew cash", Ledger.Account.OUTSIDE, Ledger.Account.CASH),
-        ORDER("paid an order", Ledger.Account.CASH, Ledger.Account.IN_TRANSIT),
-        ARRIVED("order arrived", Ledger.Account.IN_TRANSIT, Ledger.Account.BOXES),
-        BOUGHT("bought boxes or rolls", Ledger.Account.CASH, Ledger.Account.BOXES),
-        KEPT("kept coins", Ledger.Account.BOXES, Ledger.Account.KEPT),
-        SHORT("found short", Ledger.Account.BOXES, Ledger.Account.SHORT),
-        OVER("found more than said", Ledger.Account.SHORT, Ledger.Account.BOXES),
-        ASIDE("searched, set aside", Ledger.Account.BOXES, Ledger.Account.TO_RETURN),
-        RETURNED("returned to an account", Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE),
-        CASHED("returned for cash", Ledger.Account.TO_RETURN, Ledger.Account.CASH),
-        COUNT_SHORT("count came short", Ledger.Account.TO_RETURN, Ledger.Account.SHORT),
-        FEE("paid a fee", Ledger.Account.CASH, Ledger.Account.FEES),
         DEPOSIT("deposited cash", Ledger.Account.CASH, Ledger.Account.OUTSIDE),
-        SPENT("spent kept coins", Ledger.Account.KEPT, Ledger.Account.OUTSIDE);
+        FEE("paid a fee", Ledger.Account.CASH, Ledger.Account.FEES),
+        RETURNED("returned coins to an account", Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE),
+        CASHED("returned coins for cash", Ledger.Account.TO_RETURN, Ledger.Account.CASH),
+        COUNT_SHORT("a return counted short", Ledger.Account.TO_RETURN, Ledger.Account.SHORT),
+        COUNT_OVER("a return counted over", Ledger.Account.SHORT, Ledger.Account.TO_RETURN),
+        BOUGHT("bought rolls that have no box here", Ledger.Account.CASH, Ledger.Account.BOXES),
+        KEPT("kept coins of such rolls", Ledger.Account.BOXES, Ledger.Account.KEPT),
+        ASIDE("set such rolls aside to return", Ledger.Account.BOXES, Ledger.Account.TO_RETURN);
 
         private final String words;
         private final Ledger.Account from;
@@ -54,6 +63,7 @@ final class TillPages {
 
     private static final BigDecimal REPORTED = new BigDecimal("10000");
     private static final int LISTED = 200;
+    private static final int MOST_OWN = 12;
 
     private final Bench bench;
     private final Render render;
@@ -65,29 +75,62 @@ final class TillPages {
 
     void register(RoutesConfig routes) {
         routes.get("/till", context -> show(context, List.of()));
-        routes.post("/till", this::book);
+        routes.post("/till", context -> answered(context, () -> book(context)));
+        routes.post("/till/return", context -> answered(context, () -> goBack(context)));
         routes.post("/till/undo", this::undo);
+        routes.get("/till/statement.pdf", this::statement);
+    }
+
+    private void answered(Context context, Runnable booking) {
+        try {
+            booking.run();
+        } catch (TillForm.Unread e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of(e.sentence()));
+        }
+    }
+
+    private static ZoneId zone() {
+        return ZoneId.systemDefault();
+    }
+
+    /// The currencies of the boxes, US dollars when there are none.
+    private List<CurrencyUnit> currencies(Logbook book) {
+        List<CurrencyUnit> units = new ArrayList<>(book.boxes().stream()
+                .map(Box::denomination)
+                .distinct()
+                .map(bench.catalog()::facts)
+                .flatMap(Optional::stream)
+                .map(facts -> facts.face().getCurrencyUnit())
+                .distinct()
+                .sorted()
+                .toList());
+        if (units.isEmpty() || book.cashMoves().stream().anyMatch(move -> move.currency() == null)) {
+            units.remove(CurrencyUnit.USD);
+            units.addFirst(CurrencyUnit.USD);
+        }
+        return units;
+    }
+
+    private CurrencyUnit currency(Context context, Logbook book) {
+        String wanted = Optional.ofNullable(context.formParam("currency"))
+                .or(() -> Optional.ofNullable(context.queryParam("currency")))
+                .orElse("");
+        List<CurrencyUnit> units = currencies(book);
+        return units.stream()
+                .filter(unit -> unit.getCode().equals(wanted))
+                .findFirst()
+                .orElse(units.getFirst());
     }
 
     private void show(Context context, List<String> problems) {
-        Map<String, String> typed = new LinkedHashMap<>();
-        context.formParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
-        TillView view = bench.desk().read(book -> view(book, problems, typed));
+        TillView.Books view = bench.desk().read(book -> view(context, book, problems));
         render.page(context, "till", Map.of("frame", new Frame("Till", "till", bench.demo()), "view", view));
     }
 
-    private static TillView view(Logbook book, List<String> problems, Map<String, String> typed) {
-        Ledger ledger = Ledger.of(book);
-        List<TillView.Balance> balances = new ArrayList<>();
-        for (Ledger.Account account : Ledger.Account.values()) {
-            BigDecimal balance = ledger.balance(account);
-            if (account == Ledger.Account.OUTSIDE) {
-                balances.add(
-                        new TillView.Balance(account.words(), balance.negate().toPlainString()));
-            } else {
-                balances.add(new TillView.Balance(account.words(), balance.toPlainString()));
-            }
-        }
+    private TillView.Books view(Context context, Logbook book, List<String> problems) {
+        CurrencyUnit currency = currency(context, book);
+        Ledger ledger = Ledger.of(book, bench.catalog(), currency, zone());
         List<TillView.Line> lines = new ArrayList<>();
         for (Ledger.Movement move : ledger.movements().reversed()) {
             if (lines.size() < LISTED) {
@@ -98,6 +141,112 @@ final class TillPages {
                         move.where()));
             }
         }
+        List<TillView.Uneven> shorts = Shortage.of(book, bench.catalog(), currency).stream()
+                .map(one -> new TillView.Uneven(
+                        one.box(),
+                        one.label(),
+                        one.source(),
+                        String.join(", ", one.rolls()),
+                        String.format(Locale.ROOT, "%+d", one.coins()),
+                        signed(one.amount())))
+                .toList()
+                .reversed();
+        double prior = prior(context);
+        return new TillView.Books(
+                balances(ledger),
+                lines,
+                ledger.movements().size(),
+                Arrays.stream(Kind.values())
+                        .map(kind -> new VarietyViews.Choice(kind.name(), kind.words))
+                        .toList(),
+                warnings(ledger, currency),
+                problems,
+                TillForm.typed(context),
+                currencies(book).stream().map(CurrencyUnit::getCode).toList(),
+                currency.getCode(),
+                returnable(book, currency),
+                branches(book),
+                shorts,
+                shortSum(book, currency),
+                own(book, ledger, prior),
+                String.format(Locale.ROOT, "%.0f", 100 * prior),
+                TillForm.today(bench).toString(),
+                book.undoable(0).isPresent());
+    }
+
+    private static String signed(BigDecimal amount) {
+        return (amount.signum() > 0 ? "+" : "") + amount.toPlainString();
+    }
+
+    static List<TillView.Balance> balances(Ledger ledger) {
+        List<TillView.Balance> balances = new ArrayList<>();
+        for (Ledger.Account account : Ledger.Account.values()) {
+            BigDecimal balance = ledger.balance(account);
+            balances.add(new TillView.Balance(
+                    account.words(), (account == Ledger.Account.OUTSIDE ? balance.negate() : balance).toPlainString()));
+        }
+        return balances;
+    }
+
+    /// Branches written down, then places boxes name.
+    static List<String> branches(Logbook book) {
+        List<String> names =
+                new ArrayList<>(book.branches().stream().map(Branch::name).toList());
+        book.boxes().stream()
+                .map(box -> Branch.nameOf(box.details().bank(), box.details().branch()))
+                .filter(name -> !name.isBlank() && !names.contains(name))
+                .distinct()
+                .sorted()
+                .forEach(names::add);
+        return names;
+    }
+
+    private String shortSum(Logbook book, CurrencyUnit currency) {
+        List<Shortage> all = Shortage.of(book, bench.catalog(), currency);
+        BigDecimal sum = all.stream().map(Shortage::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
+        Map<String, Long> bySource = new LinkedHashMap<>();
+        all.forEach(one ->
+                bySource.merge(one.source().isBlank() ? "source not noted" : one.source(), one.coins(), Long::sum));
+        return "Together " + signed(sum) + ". By source: "
+                + String.join(
+                        ", ",
+                        bySource.entrySet().stream()
+                                .map(entry -> entry.getKey() + " " + String.format(Locale.ROOT, "%+d", entry.getValue())
+                                        + (Math.abs(entry.getValue()) == 1 ? " coin" : " coins"))
+                                .toList())
+                + ".";
+    }
+
+    private List<TillView.Returnable> returnable(Logbook book, CurrencyUnit currency) {
+        List<TillView.Returnable> boxes = new ArrayList<>();
+        for (Box box : book.boxes()) {
+            boolean over = box.hunt()
+                    .flatMap(book::hunt)
+                    .map(hunt -> hunt.finished().isPresent())
+                    .orElse(false);
+            if (over && box.details().returned() == null) {
+                face(box, currency)
+                        .ifPresent(face -> boxes.add(new TillView.Returnable(
+                                box.id().number(),
+                                box.details().label(),
+                                Branch.nameOf(
+                                        box.details().bank(), box.details().branch()),
+                                face.multiply(BigDecimal.valueOf(Ledger.goesBack(book, box)))
+                                        .toPlainString())));
+            }
+        }
+        return boxes;
+    }
+
+    private Optional<BigDecimal> face(Box box, CurrencyUnit currency) {
+        return bench.catalog()
+                .facts(box.denomination())
+                .map(DenominationFacts::face)
+                .filter(face -> face.getCurrencyUnit().equals(currency))
+                .map(face -> face.getAmount());
+    }
+
+    private static List<String> warnings(Ledger ledger, CurrencyUnit currency) {
         List<String> warnings = new ArrayList<>();
         ledger.loops()
                 .forEach(
@@ -105,98 +254,248 @@ final class TillPages {
                                 "Boxes come from " + place
                                         + ", and coins go back there: what you return may come back to you. Return elsewhere if you can."));
         ledger.leftOut()
-                .forEach(move ->
-                        warnings.add("Left out of the books: " + move.amount().toPlainString() + " on " + move.day()
-                                + ", because what it was taken from was undone. Undo it, or book it anew."));
-        ledger.movements().stream()
-                .map(Ledger.Movement::day)
-                .distinct()
-                .filter(day -> ledger.cashOn(day).compareTo(REPORTED) > 0)
-                .forEach(day -> warnings.add(
-                        "Cash on " + day + " came to " + ledger.cashOn(day).toPlainString()
-                                + ", coins counted both ways. Banks report cash over 10,000 dollars a day; that is routine and no fault."
-                                + " Arranging amounts to avoid a report is a crime (31 USC 5324)."));
-        List<VarietyViews.Choice> kinds = new ArrayList<>();
-        for (Kind kind : Kind.values()) {
-            kinds.add(new VarietyViews.Choice(kind.name(), kind.words));
+                .forEach(one -> warnings.add("Left out of the books: "
+                        + one.movement().amount().toPlainString() + " on "
+                        + one.movement().day() + " (" + one.movement().what() + "). "
+                        + one.why().wrong() + " " + one.why().right()));
+        if (currency.equals(CurrencyUnit.USD)) {
+            ledger.movements().stream()
+                    .map(Ledger.Movement::day)
+                    .distinct()
+                    .filter(day -> ledger.cashOn(day).compareTo(REPORTED) > 0)
+                    .forEach(day -> warnings.add("Cash on " + day + " came to "
+                            + ledger.cashOn(day).toPlainString()
+                            + ", coins counted both ways. Banks report cash over 10,000 dollars a day; that is routine and no fault."
+                            + " Arranging amounts to avoid a report is a crime (31 USC 5324)."));
         }
-        return new TillView(
-                balances,
-                lines,
-                kinds,
-                warnings,
-                problems,
-                typed,
-                book.undoable(0).isPresent());
+        return warnings;
     }
 
-    private static String words(Ledger.Movement move) {
+    private static double prior(Context context) {
+        String text =
+                Optional.ofNullable(context.queryParam("prior")).orElse("").strip();
+        return text.matches("[0-9]{1,2}(\\.[0-9]{1,2})?") ? Double.parseDouble(text) / 100 : 0.1;
+    }
+
+    /// Boxes that showed nothing although coins had been returned where they came from.
+    private List<TillView.OwnLine> own(Logbook book, Ledger ledger, double prior) {
+        List<TillView.OwnLine> lines = new ArrayList<>();
+        Map<String, YieldModel> models = new LinkedHashMap<>();
+        List<Box> boxes = new ArrayList<>(book.boxes()).reversed();
+        for (Box box : boxes) {
+            String place = Branch.nameOf(box.details().bank(), box.details().branch());
+            LocalDate day = box.details().pickedUp();
+            boolean whole = box.details().rolls() > 0
+                    && box.searchedRolls() == box.details().rolls()
+                    && box.foundCoins() == 0;
+            Optional<Watch> watch = box.hunt().flatMap(book::hunt).map(Hunt::watches).stream()
+                    .flatMap(List::stream)
+                    .findFirst();
+            if (!whole || day == null || place.isBlank() || watch.isEmpty() || lines.size() >= MOST_OWN) {
+                continue;
+            }
+            BigDecimal went = ledger.returnedTo(place, day, OwnRejects.DAYS);
+            if (went.signum() > 0) {
+                long perBox = Math.max(1, box.details().nominalCoins());
+                YieldModel model = models.computeIfAbsent(
+                        box.denomination() + "|" + watch.get().name(),
+                        key -> YieldModel.fit(History.of(book, bench.catalog(), box.denomination(), watch.get(), perBox)
+                                .seen(null)));
+                OwnRejects odds = OwnRejects.of(
+                        prior,
+                        model.next(History.source(box.details()), 1)
+                                .probabilities()
+                                .getFirst());
+                lines.add(new TillView.OwnLine(
+                        box.id().number(),
+                        String.format(
+                                Locale.ROOT,
+                                "%s from %s showed nothing; %s had been returned there in the %d days before. By luck alone a box from there has no %s %.1f %% of the time, so it is %s to be your own return: %.0f %%.",
+                                box.details().label(),
+                                place,
+                                went.toPlainString(),
+                                OwnRejects.DAYS,
+                                watch.get().name(),
+                                100 * odds.none(),
+                                odds.chance() > 0.5 ? "more likely than not" : "not likely",
+                                100 * odds.chance())));
+            }
+        }
+        return lines;
+    }
+
+    static String words(Ledger.Movement move) {
         for (Kind kind : Kind.values()) {
-            if (kind.from == move.from() && kind.to == move.to()) {
+            if (move.booked() && kind.from == move.from() && kind.to == move.to()) {
                 return kind.words;
             }
         }
-        return move.from().words() + " to " + move.to().words();
-    }
-
-    private static String field(Context context, String name) {
-        return Optional.ofNullable(context.formParam(name)).orElse("").strip();
-    }
-
-    private void refuse(Context context, String sentence) {
-        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        show(context, List.of(sentence));
+        return move.from().words() + " → " + move.to().words();
     }
 
     private void book(Context context) {
-        Kind kind = null;
-        for (Kind one : Kind.values()) {
-            kind = one.name().equals(field(context, "kind")) ? one : kind;
+        TillForm form = new TillForm(context, bench);
+        Kind kind = Arrays.stream(Kind.values())
+                .filter(one -> one.name().equals(form.text("kind")))
+                .findFirst()
+                .orElseThrow(() -> new TillForm.Unread("Choose what happened."));
+        BigDecimal amount = form.amount("amount");
+        LocalDate day = form.day("day", "Day");
+        record(context, book -> {
+            CurrencyUnit currency = currency(context, book);
+            CashMove move = move(day, kind.from, kind.to, amount, form.text("where"), form.text("what"), currency);
+            refuseWhatCannotBe(book, currency, List.of(move));
+            return new Event.CashMoved(move);
+        });
+    }
+
+    private static CashMove move(
+            LocalDate day,
+            Ledger.Account from,
+            Ledger.Account to,
+            BigDecimal amount,
+            String where,
+            String what,
+            CurrencyUnit currency) {
+        return new CashMove(day, from.name(), to.name(), amount, where, what, currency.getCode());
+    }
+
+    /// Looked at under the desk's lock, so that two windows cannot book past one balance.
+    private void refuseWhatCannotBe(Logbook book, CurrencyUnit currency, List<CashMove> moves) {
+        List<Ledger.Movement> movements = moves.stream()
+                .map(move -> new Ledger.Movement(
+                        move.day(),
+                        Ledger.Account.valueOf(move.from()),
+                        Ledger.Account.valueOf(move.to()),
+                        move.amount(),
+                        move.what(),
+                        move.where(),
+                        true))
+                .toList();
+        Ledger.refusal(book, bench.catalog(), currency, zone(), movements).ifPresent(why -> {
+            throw new TillForm.Unread(why.wrong() + " " + why.right());
+        });
+    }
+
+    /// Boxes go back: each is marked, and what the bank counted beside what was expected is booked.
+    private void goBack(Context context) {
+        TillForm form = new TillForm(context, bench);
+        LocalDate day = form.day("day", "Day");
+        String where = form.text("where");
+        BigDecimal fee = form.moneyOrZero("fee", "Kept back");
+        List<Long> numbers = context.formParams("box").stream()
+                .filter(text -> text.matches("[0-9]{1,12}"))
+                .map(Long::valueOf)
+                .distinct()
+                .toList();
+        if (numbers.isEmpty()) {
+            throw new TillForm.Unread("No box was ticked. Tick the boxes that went back.");
         }
-        String amount = field(context, "amount").replace(",", "").replace("$", "");
-        if (kind == null || !amount.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-            refuse(context, kind == null ? "Choose what happened." : "Write an amount such as 25.00.");
-            return;
+        if (where.isBlank()) {
+            throw new TillForm.Unread("Where did they go? Name the bank or branch.");
         }
-        LocalDate day = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
-        try {
-            day = field(context, "day").isEmpty() ? day : LocalDate.parse(field(context, "day"));
-        } catch (DateTimeParseException e) {
-            refuse(context, "Day: write it as 2026-03-01.");
-            return;
+        record(context, book -> {
+            CurrencyUnit currency = currency(context, book);
+            List<Event> events = new ArrayList<>();
+            BigDecimal expected = BigDecimal.ZERO.setScale(2);
+            for (long number : numbers) {
+                Box box = book.box(new BoxId(number))
+                        .filter(one -> one.details().returned() == null)
+                        .orElseThrow(() -> new TillForm.Unread("One of the boxes is not here any more."));
+                expected = expected.add(face(box, currency)
+                        .orElseThrow(() ->
+                                new TillForm.Unread(box.details().label() + " is not in " + currency.getCode() + "."))
+                        .multiply(BigDecimal.valueOf(Ledger.goesBack(book, box))));
+                events.add(new Event.BoxChanged(box.id(), box.details().returnedOn(day, where)));
+            }
+            BigDecimal counted = form.text("counted").isEmpty() ? expected : form.moneyOrZero("counted", "Counted");
+            BigDecimal missing = expected.subtract(counted);
+            List<CashMove> moves = new ArrayList<>();
+            String what = "return of " + day;
+            if (missing.signum() > 0) {
+                moves.add(move(
+                        day, Ledger.Account.OUTSIDE, Ledger.Account.SHORT, missing, where, what + " short", currency));
+            } else if (missing.signum() < 0) {
+                moves.add(move(
+                        day,
+                        Ledger.Account.SHORT,
+                        Ledger.Account.OUTSIDE,
+                        missing.negate(),
+                        where,
+                        what + " over",
+                        currency));
+            }
+            if (fee.compareTo(counted) > 0) {
+                throw new TillForm.Unread("More was kept back than was counted. Check the two amounts.");
+            }
+            if (fee.signum() > 0) {
+                moves.add(move(day, Ledger.Account.OUTSIDE, Ledger.Account.FEES, fee, where, "counting", currency));
+            }
+            if (form.text("paid").equals("cash") && counted.compareTo(fee) > 0) {
+                moves.add(move(
+                        day,
+                        Ledger.Account.OUTSIDE,
+                        Ledger.Account.CASH,
+                        counted.subtract(fee),
+                        where,
+                        what + " in cash",
+                        currency));
+            }
+            moves.forEach(one -> events.add(new Event.CashMoved(one)));
+            return new Event.Batch(events);
+        });
+    }
+
+    private void record(Context context, java.util.function.Function<Logbook, Event> maker) {
+        if (bench.desk().record(0, "", maker) instanceof Desk.Outcome.Refused refused) {
+            throw new TillForm.Unread(refused.refusal().toString());
         }
-        CashMove move = new CashMove(
-                day,
-                kind.from.name(),
-                kind.to.name(),
-                new BigDecimal(amount).setScale(2, java.math.RoundingMode.UNNECESSARY),
-                field(context, "where"),
-                field(context, "what"));
-        Optional<Ledger.Refusal> refusal = bench.desk()
-                .read(book -> Ledger.of(book)
-                        .book(new Ledger.Movement(
-                                move.day(),
-                                Ledger.Account.valueOf(move.from()),
-                                Ledger.Account.valueOf(move.to()),
-                                move.amount(),
-                                move.what(),
-                                move.where())));
-        if (refusal.isPresent()) {
-            refuse(context, refusal.get().wrong() + " " + refusal.get().right());
-            return;
-        }
-        if (bench.desk().record(0, "", book -> new Event.CashMoved(move)) instanceof Desk.Outcome.Refused refused) {
-            refuse(context, refused.refusal().toString());
-        } else {
-            context.redirect("/till", HttpStatus.SEE_OTHER);
-        }
+        String currency = Objects.requireNonNullElse(context.formParam("currency"), "");
+        context.redirect("/till" + (currency.matches("[A-Z]{3}") ? "?currency=" + currency : ""), HttpStatus.SEE_OTHER);
     }
 
     private void undo(Context context) {
+        String next = Objects.requireNonNullElse(context.formParam("next"), "/till");
         if (bench.desk().undo(0, "<") instanceof Desk.Outcome.Refused refused) {
-            refuse(context, refused.refusal().toString());
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of(refused.refusal().toString()));
         } else {
-            context.redirect("/till", HttpStatus.SEE_OTHER);
+            context.redirect(next.matches("/till(/[a-z]+)?") ? next : "/till", HttpStatus.SEE_OTHER);
         }
+    }
+
+    private void statement(Context context) {
+        Paper.Sheet sheet = bench.desk().read(book -> {
+            CurrencyUnit currency = currency(context, book);
+            return statement(
+                    Ledger.of(book, bench.catalog(), currency, zone()),
+                    currency,
+                    TillForm.today(bench),
+                    PaperPages.paper(context));
+        });
+        PaperPages.send(context, "statement.pdf", Paper.pdf(render, "paper/list", Map.of("sheet", sheet)));
+    }
+
+    private static Paper.Sheet statement(Ledger ledger, CurrencyUnit currency, LocalDate today, String paper) {
+        List<String> notes = new ArrayList<>(List.of("In " + currency.getCode() + ", as of " + today + "."));
+        balances(ledger).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
+        notes.add("What was drawn from outside less all the others: "
+                + ledger.sum().negate().toPlainString());
+        List<List<String>> rows = ledger.movements().stream()
+                .map(move -> List.of(
+                        move.day().toString(),
+                        Paper.plain(move.what()),
+                        move.from().words(),
+                        move.to().words(),
+                        move.amount().toPlainString(),
+                        Paper.plain(move.where())))
+                .toList();
+        return new Paper.Sheet(
+                "Statement of face value",
+                paper,
+                notes,
+                List.of("day", "what", "from", "to", "amount", "where"),
+                rows,
+                List.of());
     }
 }

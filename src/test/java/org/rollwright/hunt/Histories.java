@@ -54,7 +54,8 @@ public final class Histories {
     }
 
     private static Desk.Step outside(Logbook book, Random random) {
-        return switch (random.nextInt(16)) {
+        return switch (random.nextInt(18)) {
+            case 16, 17 -> till(book, random);
             case 15 ->
                 new Desk.Step(
                         0,
@@ -64,7 +65,8 @@ public final class Histories {
                                 "CASH",
                                 java.math.BigDecimal.valueOf(random.nextInt(3)),
                                 "",
-                                "draw " + random.nextInt(9))));
+                                "draw " + random.nextInt(9),
+                                random.nextBoolean() ? null : "USD")));
             case 9 ->
                 new Desk.Step(
                         0,
@@ -140,6 +142,59 @@ public final class Histories {
                                         hunt, "hunt", List.of(box), List.of(new Watch("wheat", "series wheat"))))));
             }
         };
+    }
+
+    /// Branches, orders and time spent; some of it contradicts what is there.
+    private static Desk.Step till(Logbook book, Random random) {
+        java.time.LocalDate day = java.time.LocalDate.of(2026, 1, 1).plusDays(random.nextInt(9));
+        String branch = "bank " + random.nextInt(3);
+        return new Desk.Step(
+                0,
+                switch (random.nextInt(5)) {
+                    case 0 ->
+                        new Event.BranchWritten(new Branch(
+                                branch,
+                                "",
+                                random.nextInt(4) > 0,
+                                random.nextBoolean(),
+                                java.util.EnumSet.range(
+                                        java.time.DayOfWeek.MONDAY, java.time.DayOfWeek.of(5 + random.nextInt(3))),
+                                random.nextInt(4),
+                                java.math.BigDecimal.ZERO,
+                                java.math.BigDecimal.ZERO,
+                                random.nextInt(30),
+                                random.nextBoolean() ? "" : "NE",
+                                random.nextInt(6) == 0,
+                                ""));
+                    case 1 -> new Event.BranchRemoved(branch);
+                    case 2 ->
+                        new Event.OrderPlaced(new Order(
+                                book.nextOrder(),
+                                branch,
+                                Denomination.US_CENT,
+                                1 + random.nextInt(3),
+                                day,
+                                day.plusDays(random.nextInt(5)),
+                                random.nextBoolean(),
+                                "",
+                                null,
+                                List.of()));
+                    case 3 ->
+                        new Event.OrderEnded(
+                                1 + random.nextInt((int) book.nextOrder()),
+                                day.plusDays(9),
+                                random.nextBoolean() ? List.of() : List.of(new BoxId(1)));
+                    default ->
+                        new Event.EffortNoted(new Effort(
+                                day,
+                                random.nextBoolean() ? null : new HuntId(1 + random.nextInt(4)),
+                                random.nextBoolean() ? Effort.Phase.BANK : Effort.Phase.SEARCH,
+                                random.nextInt(90),
+                                random.nextInt(20),
+                                java.math.BigDecimal.valueOf(random.nextInt(900), 2),
+                                "",
+                                ""));
+                });
     }
 
     static BoxDetails box() {

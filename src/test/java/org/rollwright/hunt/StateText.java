@@ -92,6 +92,9 @@ public final class StateText {
                         .toList())
                 .append(book.cups())
                 .append(book.cashMoves())
+                .append(book.branches())
+                .append(book.orders())
+                .append(book.efforts())
                 .append(book.piles())
                 .append(book.metalPrices());
         return text.toString();

@@ -31,7 +31,7 @@ class TillTest {
             Ledger.Account to = accounts.get(random.nextInt(accounts.size()));
             BigDecimal amount = BigDecimal.valueOf(random.nextInt(60_000) - 1_000L, 2);
             BigDecimal before = ledger.balance(from);
-            Optional<Ledger.Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, "", ""));
+            Optional<Ledger.Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, "", "", true));
             assertThat(ledger.sum()).isEqualByComparingTo("0");
             if (refusal.isPresent()) {
                 assertThat(ledger.balance(from)).isEqualByComparingTo(before);
@@ -45,24 +45,22 @@ class TillTest {
         }
     }
 
+    private static Ledger.Movement move(Ledger.Account from, Ledger.Account to, String amount, String what) {
+        return new Ledger.Movement(DAY, from, to, new BigDecimal(amount), what, "", true);
+    }
+
     @Test
     void a_return_larger_than_what_is_held_is_refused() {
         Ledger ledger = new Ledger();
-        ledger.book(
-                new Ledger.Movement(DAY, Ledger.Account.OUTSIDE, Ledger.Account.CASH, new BigDecimal("25.00"), "", ""));
-        ledger.book(new Ledger.Movement(
-                DAY, Ledger.Account.CASH, Ledger.Account.BOXES, new BigDecimal("25.00"), "Box 1", ""));
-        ledger.book(
-                new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.KEPT, new BigDecimal("0.14"), "", ""));
-        ledger.book(
-                new Ledger.Movement(DAY, Ledger.Account.BOXES, Ledger.Account.SHORT, new BigDecimal("0.01"), "", ""));
-        ledger.book(new Ledger.Movement(
-                DAY, Ledger.Account.BOXES, Ledger.Account.TO_RETURN, new BigDecimal("24.85"), "", ""));
-        assertThat(ledger.book(new Ledger.Movement(
-                                DAY, Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE, new BigDecimal("25.00"), "", ""))
+        ledger.book(move(Ledger.Account.OUTSIDE, Ledger.Account.CASH, "25.00", ""));
+        ledger.book(move(Ledger.Account.CASH, Ledger.Account.BOXES, "25.00", "Box 1"));
+        ledger.book(move(Ledger.Account.BOXES, Ledger.Account.KEPT, "0.14", ""));
+        ledger.book(move(Ledger.Account.BOXES, Ledger.Account.SHORT, "0.01", ""));
+        ledger.book(move(Ledger.Account.BOXES, Ledger.Account.TO_RETURN, "24.85", ""));
+        assertThat(ledger.book(move(Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE, "25.00", ""))
                         .orElseThrow()
                         .wrong())
-                .isEqualTo("Only 24.85 is to be returned; 25.00 cannot leave it.");
+                .isEqualTo("Only 24.85 is to be returned on 2026-03-02; 25.00 cannot leave it.");
         assertThat(ledger.cashOn(DAY)).isEqualByComparingTo("25.00");
     }
 

@@ -1,0 +1,152 @@
+package org.rollwright.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.IllegalCurrencyException;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.store.Store;
+import org.rollwright.till.CalendarFile;
+import org.rollwright.till.Ledger;
+import picocli.CommandLine;
+
+/// Where the face value is.
+@CommandLine.Command(
+        name = "till",
+        description = "Where every coin's face value is: the balances and the statement.",
+        footer = {
+            "",
+            "Example: ./run till          ./run till --statement          ./run till --orders orders.ics",
+            "",
+            "Boxes, finds, short rolls and returns enter the books by themselves; they add up to the cent.",
+            "Exit status: 0 printed, 2 no such currency, 5 there is no store or the file could not be written."
+        })
+final class TillCommand implements Callable<Integer> {
+    @CommandLine.Mixin
+    private Open open = new Open();
+
+    @CommandLine.Option(
+            names = "--currency",
+            paramLabel = "CODE",
+            description = "Books in USD, CAD ... (default: ${DEFAULT-VALUE}).",
+            defaultValue = "USD")
+    private String currency = "USD";
+
+    @CommandLine.Option(names = "--statement", description = "Print every movement, day by day.")
+    private boolean statement;
+
+    @CommandLine.Option(
+            names = "--orders",
+            paramLabel = "FILE",
+            description = "Write the open orders as a calendar file.")
+    private @Nullable Path orders;
+
+    @CommandLine.Option(names = "--json", description = "Print JSON.")
+    private boolean json;
+
+    /// The books as JSON.
+    record Books(
+            String currency, Map<String, String> balances, String sum, List<Line> movements, List<String> leftOut) {}
+
+    /// A movement as JSON.
+    record Line(String day, String from, String to, String amount, String what, String where) {}
+
+    @Override
+    public Integer call() {
+        CurrencyUnit unit;
+        try {
+            unit = CurrencyUnit.of(currency.toUpperCase(Locale.ROOT));
+        } catch (IllegalCurrencyException e) {
+            throw new Open.Stop(
+                    ExitCode.INPUT, "'" + currency + "' is no currency. Write USD, CAD or another ISO 4217 code.");
+        }
+        try (Open.Bench bench = open.open(Store.Mode.READ, System.err)) {
+            Ledger ledger = bench.desk().read(book -> Ledger.of(book, bench.catalog(), unit, ZoneId.systemDefault()));
+            if (json) {
+                System.out.println(Json.of(books(ledger, unit)));
+            } else {
+                print(ledger, unit);
+            }
+            Path file = orders;
+            if (file != null) {
+                String text = bench.desk()
+                        .read(book -> CalendarFile.of(
+                                CalendarFile.orders(
+                                        book.orders(),
+                                        order -> order.denomination().toString() + "s"),
+                                InstantSource.system().instant()));
+                write(file, text);
+            }
+            return ExitCode.OK.number();
+        }
+    }
+
+    private static void write(Path file, String text) {
+        try {
+            Files.writeString(file, text);
+        } catch (IOException e) {
+            throw new Open.Stop(ExitCode.STORE, "The file " + file + " could not be written.");
+        }
+    }
+
+    private static Books books(Ledger ledger, CurrencyUnit unit) {
+        Map<String, String> balances = new LinkedHashMap<>();
+        for (Ledger.Account account : Ledger.Account.values()) {
+            balances.put(account.words(), amount(ledger, account));
+        }
+        return new Books(
+                unit.getCode(),
+                balances,
+                ledger.sum().toPlainString(),
+                ledger.movements().stream()
+                        .map(move -> new Line(
+                                move.day().toString(),
+                                move.from().words(),
+                                move.to().words(),
+                                move.amount().toPlainString(),
+                                move.what(),
+                                move.where()))
+                        .toList(),
+                ledger.leftOut().stream().map(TillCommand::sentence).toList());
+    }
+
+    private static String amount(Ledger ledger, Ledger.Account account) {
+        return (account == Ledger.Account.OUTSIDE ? ledger.balance(account).negate() : ledger.balance(account))
+                .toPlainString();
+    }
+
+    private static String sentence(Ledger.LeftOut one) {
+        return one.movement().amount().toPlainString() + " on " + one.movement().day() + " ("
+                + one.movement().what() + "): " + one.why().wrong();
+    }
+
+    private void print(Ledger ledger, CurrencyUnit unit) {
+        if (statement) {
+            ledger.movements()
+                    .forEach(move -> System.out.printf(
+                            Locale.ROOT,
+                            "%s %12s  %-20s -> %-20s  %s%s%n",
+                            move.day(),
+                            move.amount().toPlainString(),
+                            move.from().words(),
+                            move.to().words(),
+                            move.what(),
+                            move.where().isBlank() ? "" : ", " + move.where()));
+            System.out.println();
+        }
+        for (Ledger.Account account : Ledger.Account.values()) {
+            System.out.printf(Locale.ROOT, "%12s %s  %s%n", amount(ledger, account), unit.getCode(), account.words());
+        }
+        System.out.println("Drawn from outside less all the others: "
+                + ledger.sum().negate().toPlainString());
+        ledger.leftOut().forEach(one -> System.out.println("Left out: " + sentence(one)));
+    }
+}

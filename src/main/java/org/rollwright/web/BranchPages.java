@@ -1,0 +1,301 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.rollwright.catalog.Caution;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Branch;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Order;
+import org.rollwright.till.CalendarFile;
+
+/// Branches, what may be had and returned there, and orders with their calendar file.
+final class BranchPages {
+    private final Bench bench;
+    private final Render render;
+
+    BranchPages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/till/branches", context -> show(context, List.of()));
+        routes.post("/till/branches", context -> answered(context, () -> write(context)));
+        routes.post("/till/branches/remove", context -> answered(context, () -> remove(context)));
+        routes.post("/till/orders", context -> answered(context, () -> order(context)));
+        routes.post("/till/orders/end", context -> answered(context, () -> end(context)));
+        routes.get("/till/orders.ics", this::calendar);
+    }
+
+    private void answered(Context context, Runnable work) {
+        try {
+            work.run();
+        } catch (TillForm.Unread e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of(e.sentence()));
+        }
+    }
+
+    private void record(Context context, java.util.function.Function<Logbook, Event> maker) {
+        if (bench.desk().record(0, "", maker) instanceof Desk.Outcome.Refused refused) {
+            throw new TillForm.Unread(refused.refusal().toString());
+        }
+        context.redirect("/till/branches", HttpStatus.SEE_OTHER);
+    }
+
+    private void show(Context context, List<String> problems) {
+        Map<String, String> typed = TillForm.typed(context);
+        TillView.Branches view = bench.desk().read(book -> view(book, typed, problems));
+        render.page(
+                context,
+                "tillbranches",
+                Map.of("frame", new Frame("Branches and orders", "till", bench.demo()), "view", view));
+    }
+
+    private TillView.Branches view(Logbook book, Map<String, String> typed, List<String> problems) {
+        Map<String, String> filled = new java.util.LinkedHashMap<>(typed);
+        Optional.ofNullable(typed.get("edit")).flatMap(book::branch).ifPresent(branch -> fill(filled, branch));
+        List<Denomination> hunted = new ArrayList<>(book.boxes().stream()
+                .map(org.rollwright.hunt.Box::denomination)
+                .distinct()
+                .toList());
+        book.orders().stream().map(Order::denomination).forEach(hunted::add);
+        if (hunted.isEmpty()) {
+            hunted.add(Denomination.US_CENT);
+        }
+        return new TillView.Branches(
+                book.branches().stream().map(BranchPages::row).toList(),
+                new ArrayList<>(book.orders())
+                        .reversed().stream().map(this::row).toList(),
+                bench.catalog().denominations().stream()
+                        .map(facts -> facts.denomination().toString())
+                        .toList(),
+                hunted.stream()
+                        .distinct()
+                        .flatMap(coins -> bench.catalog().cautions("supply", coins).stream())
+                        .map(Caution::text)
+                        .toList(),
+                filled,
+                problems,
+                TillForm.today(bench).toString(),
+                book.undoable(0).isPresent());
+    }
+
+    private static void fill(Map<String, String> filled, Branch branch) {
+        filled.putIfAbsent("bank", branch.bank());
+        filled.putIfAbsent("branch", branch.branch());
+        filled.putIfAbsent("gives", branch.gives() ? "yes" : "no");
+        filled.putIfAbsent("takes", branch.takes() ? "yes" : "no");
+        filled.putIfAbsent("open", branch.open().stream().map(DayOfWeek::name).collect(Collectors.joining(",")));
+        filled.putIfAbsent("lead", Integer.toString(branch.leadDays()));
+        filled.putIfAbsent("boxfee", branch.boxFee().toPlainString());
+        filled.putIfAbsent("percent", branch.countPercent().toPlainString());
+        filled.putIfAbsent("road", String.format(Locale.ROOT, "%.1f km", branch.kilometres()));
+        filled.putIfAbsent("bearing", branch.bearing());
+        filled.putIfAbsent("closed", branch.closed() ? "yes" : "");
+        filled.putIfAbsent("note", branch.note());
+    }
+
+    static String days(Set<DayOfWeek> open) {
+        if (open.isEmpty()) {
+            return "never";
+        }
+        return open.stream()
+                .map(day -> day.getDisplayName(TextStyle.SHORT, Locale.ENGLISH))
+                .collect(Collectors.joining(" "));
+    }
+
+    private static TillView.BranchRow row(Branch branch) {
+        List<String> does = new ArrayList<>();
+        if (branch.gives()) {
+            does.add("boxes" + (branch.leadDays() == 0 ? "" : " in " + branch.leadDays() + " days"));
+        }
+        if (branch.takes()) {
+            does.add("returns");
+        }
+        List<String> fees = new ArrayList<>();
+        if (branch.boxFee().signum() > 0) {
+            fees.add(branch.boxFee().toPlainString() + " a box");
+        }
+        if (branch.countPercent().signum() > 0) {
+            fees.add(branch.countPercent().toPlainString() + " % for counting");
+        }
+        return new TillView.BranchRow(
+                branch.name(),
+                branch.closed() ? "closed for good" : days(branch.open()),
+                does.isEmpty() ? "nothing" : String.join(", ", does),
+                String.join(", ", fees),
+                branch.kilometres() == 0 ? "" : TillForm.road(branch.kilometres()) + " " + branch.bearing(),
+                branch.note(),
+                branch.closed());
+    }
+
+    private String coins(Order order) {
+        return order.denomination().toString() + "s";
+    }
+
+    private TillView.OrderRow row(Order order) {
+        LocalDate ended = order.ended();
+        String state = ended == null
+                ? TillForm.today(bench).isAfter(order.due()) ? "overdue" : "open"
+                : order.arrived().isEmpty()
+                        ? "given up " + ended
+                        : order.arrived().size() + " of " + order.boxes() + " came " + ended;
+        return new TillView.OrderRow(
+                order.number(),
+                order.boxes()
+                        + (order.boxes() == 1 ? " box of " : " boxes of ")
+                        + coins(order)
+                        + (order.prepaid() ? ", paid" : ""),
+                order.branch(),
+                order.placed().toString(),
+                order.due().toString(),
+                state,
+                order.isOpen());
+    }
+
+    private void write(Context context) {
+        TillForm form = new TillForm(context, bench);
+        Set<DayOfWeek> open = EnumSet.noneOf(DayOfWeek.class);
+        context.formParams("open").forEach(name -> {
+            for (DayOfWeek day : DayOfWeek.values()) {
+                if (day.name().equals(name)) {
+                    open.add(day);
+                }
+            }
+        });
+        Branch branch = new Branch(
+                form.text("bank"),
+                form.text("branch"),
+                form.text("gives").equals("yes"),
+                form.text("takes").equals("yes"),
+                open,
+                form.whole("lead", "Days from order to pick-up", 0, 60, 0),
+                form.moneyOrZero("boxfee", "Fee for a box"),
+                form.percent("percent", "Kept back for counting"),
+                form.kilometres("road", "Road from home"),
+                form.text("bearing"),
+                form.text("closed").equals("yes"),
+                form.text("note"));
+        if (open.isEmpty() && !branch.closed()) {
+            throw new TillForm.Unread("The branch opens on no day. Tick its days, or say that it is closed for good.");
+        }
+        record(context, book -> new Event.BranchWritten(branch));
+    }
+
+    private void remove(Context context) {
+        String name = HuntForm.text(context, "name");
+        record(context, book -> new Event.BranchRemoved(name));
+    }
+
+    private void order(Context context) {
+        TillForm form = new TillForm(context, bench);
+        DenominationFacts facts = bench.catalog().denominations().stream()
+                .filter(one -> one.denomination().toString().equals(form.text("denomination")))
+                .findFirst()
+                .orElseThrow(() -> new TillForm.Unread("Choose what was ordered."));
+        String where = form.text("where");
+        if (where.isBlank()) {
+            throw new TillForm.Unread("Where was it ordered? Name the bank or branch.");
+        }
+        int boxes = form.whole("boxes", "Boxes", 1, 1_000, 1);
+        LocalDate placed = form.day("placed", "Ordered");
+        record(context, book -> {
+            int lead = book.branch(where).map(Branch::leadDays).orElse(0);
+            LocalDate due =
+                    form.text("due").isEmpty() ? firstOpen(book, where, placed.plusDays(lead)) : form.day("due", "Due");
+            return new Event.OrderPlaced(new Order(
+                    book.nextOrder(),
+                    where,
+                    facts.denomination(),
+                    boxes,
+                    placed,
+                    due,
+                    form.text("prepaid").equals("yes"),
+                    form.text("ordernote"),
+                    null,
+                    List.of()));
+        });
+    }
+
+    /// The first day from a day on which a branch opens; the day itself when that is not known.
+    private static LocalDate firstOpen(Logbook book, String where, LocalDate from) {
+        for (int i = 0; i < 7; i++) {
+            LocalDate day = from.plusDays(i);
+            if (book.branch(where).map(branch -> branch.openOn(day)).orElse(true)) {
+                return day;
+            }
+        }
+        return from;
+    }
+
+    /// Boxes that came enter the record as boxes waiting to be searched.
+    private void end(Context context) {
+        TillForm form = new TillForm(context, bench);
+        long number = form.whole("order", "Order", 1, 999_999, 0);
+        LocalDate day = form.day("day", "Day");
+        record(context, book -> {
+            Order order = book.order(number)
+                    .orElseThrow(() -> new TillForm.Unread("There is no such order. Look at the list."));
+            int came = form.whole("came", "Boxes that came", 0, order.boxes(), order.boxes());
+            DenominationFacts facts =
+                    bench.catalog().facts(order.denomination()).orElseThrow();
+            List<Event> events = new ArrayList<>();
+            List<BoxId> arrived = new ArrayList<>();
+            Optional<Branch> branch = book.branch(order.branch());
+            for (int i = 0; i < came; i++) {
+                BoxId id = new BoxId(book.nextBox().number() + i);
+                arrived.add(id);
+                events.add(new Event.BoxAdded(
+                        id,
+                        order.denomination(),
+                        new BoxDetails(
+                                "Box " + id.number(),
+                                BoxDetails.Form.BOX,
+                                Math.toIntExact(facts.coinsPerBox() / facts.coinsPerRoll()),
+                                facts.coinsPerRoll(),
+                                0,
+                                branch.map(Branch::bank).orElse(order.branch()),
+                                branch.map(Branch::branch).orElse(""),
+                                "machine",
+                                "",
+                                came > 1 ? "order " + order.number() : "",
+                                order.placed(),
+                                day,
+                                null,
+                                "",
+                                "")));
+            }
+            events.add(new Event.OrderEnded(number, day, arrived));
+            return new Event.Batch(events);
+        });
+    }
+
+    private void calendar(Context context) {
+        String text = bench.desk()
+                .read(book -> CalendarFile.of(
+                        CalendarFile.orders(book.orders(), this::coins),
+                        bench.clock().instant()));
+        context.contentType("text/calendar; charset=utf-8");
+        context.header("Content-Disposition", "attachment; filename=\"orders.ics\"");
+        context.result(text);
+    }
+}

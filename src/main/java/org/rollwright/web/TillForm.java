@@ -1,0 +1,123 @@
+package org.rollwright.web;
+
+import io.javalin.http.Context;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeParseException;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+
+/// Reads the fields of the Till's forms; what cannot be read becomes one sentence.
+final class TillForm {
+    /// A field that says nothing usable, or a booking that cannot be.
+    static final class Unread extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        Unread(String sentence) {
+            super(sentence, null, false, false);
+        }
+
+        String sentence() {
+            return String.valueOf(getMessage());
+        }
+    }
+
+    private static final double KM_PER_MILE = 1.609344;
+
+    private final Context context;
+    private final LocalDate today;
+
+    TillForm(Context context, Bench bench) {
+        this.context = context;
+        this.today = today(bench);
+    }
+
+    static LocalDate today(Bench bench) {
+        return LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
+    }
+
+    /// Everything typed, so that a refused form comes back as it was.
+    static Map<String, String> typed(Context context) {
+        Map<String, String> typed = new LinkedHashMap<>();
+        context.queryParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
+        context.formParamMap().forEach((name, values) -> typed.put(name, String.join(",", values)));
+        return typed;
+    }
+
+    String text(String name) {
+        return HuntForm.text(context, name);
+    }
+
+    /// A day, today when blank.
+    LocalDate day(String name, String what) {
+        String text = text(name);
+        try {
+            return text.isEmpty() ? today : LocalDate.parse(text);
+        } catch (DateTimeParseException e) {
+            throw new Unread(what + ": '" + text + "' is no date. Write it as 2026-03-01.");
+        }
+    }
+
+    /// An amount of money, above zero.
+    BigDecimal amount(String name) {
+        BigDecimal amount = moneyOrZero(name, "Amount");
+        if (amount.signum() <= 0) {
+            throw new Unread("Write an amount such as 25.00.");
+        }
+        return amount;
+    }
+
+    BigDecimal moneyOrZero(String name, String what) {
+        String text = text(name).replace(",", "").replace("$", "");
+        if (text.isEmpty()) {
+            return BigDecimal.ZERO.setScale(2);
+        }
+        if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+            throw new Unread(what + ": '" + text(name) + "' is no amount. Write an amount such as 25.00.");
+        }
+        return new BigDecimal(text).setScale(2, RoundingMode.UNNECESSARY);
+    }
+
+    /// A percentage, 0 when blank.
+    BigDecimal percent(String name, String what) {
+        String text = text(name).replace("%", "").strip();
+        if (!text.matches("([0-9]{1,2}(\\.[0-9]{1,3})?)?")) {
+            throw new Unread(what + ": '" + text(name) + "' is no percentage. Write 8 or 11.9.");
+        }
+        return text.isEmpty() ? BigDecimal.ZERO : new BigDecimal(text);
+    }
+
+    int whole(String name, String what, int least, int most, int blank) {
+        String text = text(name);
+        if (text.isEmpty()) {
+            return blank;
+        }
+        int value = text.matches("[0-9]{1,6}") ? Integer.parseInt(text) : -1;
+        if (value < least || value > most) {
+            throw new Unread(what + ": write a whole number from " + least + " to " + most + ", not '" + text + "'.");
+        }
+        return value;
+    }
+
+    /// A distance in kilometres, from `12`, `12 km` or `7.5 mi`; 0 when blank.
+    double kilometres(String name, String what) {
+        String text = text(name).toLowerCase(Locale.ROOT).replace(" ", "");
+        if (text.isEmpty()) {
+            return 0;
+        }
+        boolean miles = text.endsWith("mi") || text.endsWith("miles");
+        String number = text.replaceAll("(km|mi|miles)$", "");
+        if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
+            throw new Unread(what + ": '" + text(name) + "' is no distance. Write 12 km or 7.5 mi.");
+        }
+        return Double.parseDouble(number) * (miles ? KM_PER_MILE : 1);
+    }
+
+    /// A distance both ways hunters count it.
+    static String road(double kilometres) {
+        return String.format(Locale.ROOT, "%.1f km (%.1f mi)", kilometres, kilometres / KM_PER_MILE);
+    }
+}

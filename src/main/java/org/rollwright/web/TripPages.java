@@ -1,0 +1,403 @@
+package org.rollwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.CabinetIndex;
+import org.rollwright.cabinet.ValueModel;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Branch;
+import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Effort;
+import org.rollwright.hunt.Event;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Order;
+import org.rollwright.hunt.Watch;
+import org.rollwright.odds.History;
+import org.rollwright.odds.Interval;
+import org.rollwright.odds.YieldModel;
+import org.rollwright.till.CalendarFile;
+import org.rollwright.till.Ledger;
+import org.rollwright.till.Round;
+import org.rollwright.till.TimeSpent;
+import org.rollwright.till.TripPlan;
+
+/// Where the time went and what an hour yields; and the next round of pick-ups and returns.
+final class TripPages {
+    private static final int DAYS = 7;
+    private static final int LISTED = 100;
+    private static final int MOST_WANTED = 12;
+
+    private final Bench bench;
+    private final Render render;
+    private final CabinetShelf cabinet;
+
+    TripPages(Bench bench, Render render, CabinetShelf cabinet) {
+        this.bench = bench;
+        this.render = render;
+        this.cabinet = cabinet;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/till/time", context -> time(context, List.of()));
+        routes.post("/till/time", this::note);
+        routes.get("/till/round", this::round);
+        routes.get("/till/round.ics", this::calendar);
+    }
+
+    private void note(Context context) {
+        try {
+            TillForm form = new TillForm(context, bench);
+            Effort.Phase phase = Arrays.stream(Effort.Phase.values())
+                    .filter(one -> one.name().equals(form.text("phase")))
+                    .findFirst()
+                    .orElseThrow(() -> new TillForm.Unread("Choose what the time went into."));
+            int number = form.whole("hunt", "Hunt", 0, 999_999, 0);
+            Effort effort = new Effort(
+                    form.day("day", "Day"),
+                    number == 0 ? null : new HuntId(number),
+                    phase,
+                    form.whole("minutes", "Minutes", 0, 1440, 0),
+                    form.kilometres("road", "Road"),
+                    form.moneyOrZero("fuel", "Fuel"),
+                    form.text("where"),
+                    form.text("what"));
+            if (bench.desk().record(0, "", book -> new Event.EffortNoted(effort))
+                    instanceof Desk.Outcome.Refused refused) {
+                throw new TillForm.Unread(refused.refusal().toString());
+            }
+            context.redirect("/till/time", HttpStatus.SEE_OTHER);
+        } catch (TillForm.Unread e) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            time(context, List.of(e.sentence()));
+        }
+    }
+
+    private void time(Context context, List<String> problems) {
+        Map<String, String> typed = TillForm.typed(context);
+        TillView.Time view = bench.desk().read(book -> timeView(book, typed, problems));
+        render.page(
+                context, "tilltime", Map.of("frame", new Frame("Time and yield", "till", bench.demo()), "view", view));
+    }
+
+    private long perBox(Denomination coins) {
+        return bench.catalog().facts(coins).map(DenominationFacts::coinsPerBox).orElse(2_500L);
+    }
+
+    private TillView.Time timeView(Logbook book, Map<String, String> typed, List<String> problems) {
+        TimeSpent spent = TimeSpent.of(book, this::perBox, box -> History.source(box.details()));
+        List<TillView.Balance> phases = new ArrayList<>();
+        double all = 0;
+        for (Effort.Phase phase : Effort.Phase.values()) {
+            double minutes = spent.minutes().getOrDefault(phase, 0.0);
+            all += minutes;
+            phases.add(new TillView.Balance(phase.words(), hours(minutes)));
+        }
+        List<VarietyViews.Choice> hunts = new ArrayList<>(List.of(new VarietyViews.Choice("0", "no single hunt")));
+        List<Hunt> newest = new ArrayList<>(book.hunts()).reversed();
+        newest.stream()
+                .limit(LISTED)
+                .forEach(hunt -> hunts.add(
+                        new VarietyViews.Choice(Long.toString(hunt.id().number()), hunt.name())));
+        List<TillView.Line> noted = new ArrayList<>(book.efforts())
+                .reversed().stream()
+                        .limit(LISTED)
+                        .map(effort -> line(book, effort))
+                        .toList();
+        return new TillView.Time(
+                phases,
+                TillForm.road(spent.kilometres()),
+                spent.fuel().toPlainString(),
+                hours(spent.measured()),
+                yields(book, spent),
+                cost(book, spent, all),
+                hunts,
+                Arrays.stream(Effort.Phase.values())
+                        .map(phase -> new VarietyViews.Choice(phase.name(), phase.words()))
+                        .toList(),
+                TillPages.branches(book),
+                noted,
+                typed,
+                problems,
+                TillForm.today(bench).toString(),
+                book.undoable(0).isPresent());
+    }
+
+    private static String hours(double minutes) {
+        long whole = Math.round(minutes);
+        return whole / 60 + ":" + String.format(Locale.ROOT, "%02d", whole % 60);
+    }
+
+    private static TillView.Line line(Logbook book, Effort effort) {
+        List<String> parts = new ArrayList<>();
+        if (effort.minutes() > 0) {
+            parts.add(hours(effort.minutes()));
+        }
+        if (effort.kilometres() > 0) {
+            parts.add(TillForm.road(effort.kilometres()));
+        }
+        if (effort.fuel().signum() > 0) {
+            parts.add("fuel " + effort.fuel().toPlainString());
+        }
+        @Nullable HuntId hunt = effort.hunt();
+        String name = hunt == null ? "" : book.hunt(hunt).map(Hunt::name).orElse("");
+        String what = effort.phase().words()
+                + (name.isEmpty() ? "" : ", " + name)
+                + (effort.note().isBlank() ? "" : ": " + effort.note());
+        return new TillView.Line(effort.day().toString(), what, String.join(", ", parts), effort.branch());
+    }
+
+    /// For every source the yield of a box and of an hour, of what was watched for first in the last hunt of
+    /// its denomination. The hours are taken as they are; the interval is that of the yield.
+    private List<TillView.YieldRow> yields(Logbook book, TimeSpent spent) {
+        Map<Denomination, Watch> watches = new HashMap<>();
+        for (Hunt hunt : book.hunts()) {
+            hunt.boxes().stream()
+                    .findFirst()
+                    .flatMap(book::box)
+                    .ifPresent(box -> hunt.watches().stream()
+                            .findFirst()
+                            .ifPresent(watch -> watches.put(box.denomination(), watch)));
+        }
+        Map<Denomination, YieldModel> models = new HashMap<>();
+        List<TillView.YieldRow> rows = new ArrayList<>();
+        spent.sources().stream()
+                .sorted(Comparator.comparing(
+                                (TimeSpent.Source one) -> one.denomination().toString())
+                        .thenComparing(TimeSpent.Source::source))
+                .forEach(one -> {
+                    Watch watch = watches.get(one.denomination());
+                    if (watch == null || one.minutes() <= 0) {
+                        return;
+                    }
+                    YieldModel model = models.computeIfAbsent(
+                            one.denomination(),
+                            coins -> YieldModel.fit(History.of(book, bench.catalog(), coins, watch, perBox(coins))
+                                    .seen(null)));
+                    Interval ninety = model.meanInterval(one.source(), 0.9);
+                    double mean = model.mean(one.source());
+                    double hours = one.hoursPerBox();
+                    rows.add(new TillView.YieldRow(
+                            one.denomination().toString(),
+                            watch.name(),
+                            one.source(),
+                            String.format(Locale.ROOT, "%.1f", one.fullBoxes()),
+                            String.format(Locale.ROOT, "%.1f", hours),
+                            String.format(Locale.ROOT, "%.1f (%.1f to %.1f)", mean, ninety.low(), ninety.high()),
+                            String.format(
+                                    Locale.ROOT,
+                                    "%.1f (%.1f to %.1f)",
+                                    mean / hours,
+                                    ninety.low() / hours,
+                                    ninety.high() / hours)));
+                });
+        return rows;
+    }
+
+    /// What an hour was worth: finds less fees, fuel and shorts, over all minutes.
+    private String cost(Logbook book, TimeSpent spent, double minutes) {
+        if (minutes <= 0) {
+            return "No time is known yet: hunts on the Mat are timed by themselves, the rest is noted here.";
+        }
+        Ledger ledger = Ledger.of(book, bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
+        BigDecimal out = ledger.balance(Ledger.Account.FEES)
+                .add(ledger.balance(Ledger.Account.SHORT))
+                .add(spent.fuel());
+        CabinetShelf.State state = cabinet.state(book);
+        List<CabinetIndex.Entry> found = state.index().entries().stream()
+                .filter(entry -> entry.ref().find() != 0)
+                .toList();
+        ValueModel.Sum sum = CabinetIndex.sum(found, state.values());
+        double hours = minutes / 60;
+        String costs = String.format(
+                Locale.ROOT,
+                "Fees, fuel and shorts came to %s over %.1f hours, %.2f an hour.",
+                out.toPlainString(),
+                hours,
+                out.doubleValue() / hours);
+        if (sum.counted() == 0) {
+            return costs + " No price in the cabinet is near any find, so what an hour was worth cannot be said.";
+        }
+        return costs
+                + String.format(
+                        Locale.ROOT,
+                        " By your own prices the finds that have one come to %,.2f, so an hour was worth %.2f (4 in 5: %.2f to %.2f); %,d finds have no value and count as nothing. An estimate.",
+                        sum.amount(),
+                        (sum.amount() - out.doubleValue()) / hours,
+                        (sum.low() - out.doubleValue()) / hours,
+                        (sum.high() - out.doubleValue()) / hours,
+                        sum.blank());
+    }
+
+    /// What there is to do at each branch, most first.
+    private List<Round.Wish> wishes(Logbook book, Map<String, String> typed) {
+        LocalDate today = TillForm.today(bench);
+        Ledger ledger = Ledger.of(book, bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
+        BigDecimal toReturn = ledger.balance(Ledger.Account.TO_RETURN);
+        List<String> loops = ledger.loops();
+        List<Round.Wish> wishes = new ArrayList<>();
+        for (Branch branch : book.branches()) {
+            if (branch.closed()) {
+                continue;
+            }
+            List<String> why = new ArrayList<>();
+            double worth = 0;
+            LocalDate from = today;
+            List<Order> due = book.orders().stream()
+                    .filter(order -> order.isOpen() && order.branch().equals(branch.name()))
+                    .sorted(Comparator.comparing(Order::due))
+                    .toList();
+            boolean back = branch.takes() && toReturn.signum() > 0;
+            for (Order order : due) {
+                worth += 3;
+                why.add("pick up " + order.boxes() + " " + order.denomination()
+                        + (order.boxes() == 1 ? " box" : " boxes") + " (due " + order.due() + ")");
+            }
+            if (back) {
+                boolean loop = branch.gives() || loops.contains(branch.name());
+                worth += loop ? 1 : 2;
+                why.add("return up to " + toReturn.toPlainString() + (loop ? " (boxes come from there too)" : ""));
+            }
+            if (!due.isEmpty() && !back) {
+                from = due.getFirst().due();
+            }
+            if (due.isEmpty() && branch.gives()) {
+                worth += 1;
+                why.add("ask for boxes or rolls");
+            }
+            String own = typed.getOrDefault("worth" + (wishes.size() + 1), "");
+            if (own.matches("[0-9]{1,4}(\\.[0-9]{1,2})?")) {
+                worth = Double.parseDouble(own);
+            }
+            wishes.add(new Round.Wish(branch, worth, from.isBefore(today) ? today : from, why));
+        }
+        return wishes;
+    }
+
+    private record Planned(
+            List<Round.Wish> wishes,
+            List<Round> rounds,
+            @Nullable Round best,
+            LocalDate first) {}
+
+    private Planned plan(Logbook book, Map<String, String> typed, double allowed) {
+        List<Round.Wish> all = wishes(book, typed);
+        List<Round.Wish> taken = all.stream()
+                .filter(wish -> wish.worth() > 0)
+                .sorted(Comparator.comparingDouble(Round.Wish::worth).reversed())
+                .limit(Math.min(MOST_WANTED, TripPlan.MOST))
+                .toList();
+        LocalDate first = TillForm.today(bench);
+        List<Round> rounds = taken.isEmpty() ? List.of() : Round.plan(taken, first, DAYS, allowed);
+        Optional<Round> best = rounds.stream()
+                .filter(round -> !round.calls().isEmpty())
+                .max(Comparator.comparingDouble(Round::worth)
+                        .thenComparing(
+                                Comparator.comparingDouble(Round::kilometres).reversed())
+                        .thenComparing(Comparator.comparing(Round::day).reversed()));
+        return new Planned(all, rounds, best.orElse(null), first);
+    }
+
+    private void round(Context context) {
+        Map<String, String> typed = TillForm.typed(context);
+        List<String> problems = new ArrayList<>();
+        double allowed = allowed(typed, problems);
+        TillView.Trip view = bench.desk().read(book -> {
+            Planned planned = plan(book, typed, allowed);
+            Round best = planned.best;
+            List<TillView.WishRow> rows = new ArrayList<>();
+            for (Round.Wish wish : planned.wishes) {
+                rows.add(new TillView.WishRow(
+                        rows.size() + 1,
+                        wish.branch().name(),
+                        BranchPages.days(wish.branch().open()),
+                        wish.why().isEmpty() ? "nothing at present" : String.join("; ", wish.why()),
+                        points(wish.worth())));
+            }
+            return new TillView.Trip(
+                    rows,
+                    planned.rounds.stream()
+                            .map(round -> day(round, round.equals(best)))
+                            .toList(),
+                    best == null ? "" : best.day().toString(),
+                    typed,
+                    problems,
+                    planned.first.toString());
+        });
+        if (!problems.isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        render.page(context, "tillround", Map.of("frame", new Frame("Bank round", "till", bench.demo()), "view", view));
+    }
+
+    private static String points(double worth) {
+        return worth == Math.rint(worth) ? Long.toString((long) worth) : String.format(Locale.ROOT, "%.2f", worth);
+    }
+
+    private static double allowed(Map<String, String> typed, List<String> problems) {
+        String text = typed.getOrDefault("allowed", "").toLowerCase(Locale.ROOT).replace(" ", "");
+        if (text.isEmpty()) {
+            return 1_000;
+        }
+        String number = text.replaceAll("(km|mi|miles)$", "");
+        if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
+            problems.add("Longest round: '" + typed.get("allowed") + "' is no distance. Write 40 km or 25 mi.");
+            return 1_000;
+        }
+        return Double.parseDouble(number) * (text.endsWith("mi") || text.endsWith("miles") ? 1.609344 : 1);
+    }
+
+    private static TillView.Day day(Round round, boolean best) {
+        List<String> calls = round.calls().stream()
+                .map(call -> call.branch().name() + ", " + TillForm.road(call.kilometres())
+                        + (call.why().isEmpty() ? "" : ": " + String.join("; ", call.why())))
+                .toList();
+        return new TillView.Day(
+                round.day().toString(),
+                round.day().getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH),
+                calls,
+                TillForm.road(round.kilometres()),
+                points(round.worth()),
+                best);
+    }
+
+    private void calendar(Context context) {
+        Map<String, String> typed = new LinkedHashMap<>(TillForm.typed(context));
+        double allowed = allowed(typed, new ArrayList<>());
+        String wanted = typed.getOrDefault("day", "");
+        String text = bench.desk().read(book -> {
+            List<CalendarFile.DayEntry> entries = plan(book, typed, allowed).rounds.stream()
+                    .filter(round -> round.day().toString().equals(wanted)
+                            && !round.calls().isEmpty())
+                    .map(CalendarFile::round)
+                    .toList();
+            return entries.isEmpty()
+                    ? ""
+                    : CalendarFile.of(entries, bench.clock().instant());
+        });
+        if (text.isEmpty()) {
+            throw new io.javalin.http.NotFoundResponse();
+        }
+        context.contentType("text/calendar; charset=utf-8");
+        context.header("Content-Disposition", "attachment; filename=\"round.ics\"");
+        context.result(text);
+    }
+}
