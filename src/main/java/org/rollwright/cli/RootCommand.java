@@ -70,6 +70,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.addSubcommand(new NarrateCommand());
         line.addSubcommand(new OddsCommand());
         line.addSubcommand(new TillCommand());
+        line.addSubcommand(new RecapCommand());
         line.addSubcommand(new CalcCommand());
         line.addSubcommand(new ImportCommand());
         line.addSubcommand(new CabinetCommand());

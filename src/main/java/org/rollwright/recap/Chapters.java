@@ -1,7 +1,12 @@
 package org.rollwright.recap;
 
+import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.zone.ZoneOffsetTransition;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -176,6 +181,58 @@ public record Chapters(List<Chapter> chapters, int dropped) {
             seconds = seconds * 60 + Long.parseLong(part);
         }
         return Optional.of(Duration.ofSeconds(before ? -seconds : seconds));
+    }
+
+    /// Where a recording's beginning lies in time.
+    public sealed interface Began {
+        record At(Instant at) implements Began {}
+
+        record Refused(String wrong, String right) implements Began {}
+    }
+
+    /// Reads when a recording began, by the clock on the wall.
+    ///
+    /// A wall clock skips an hour in spring and shows one twice in autumn: a time that never was is refused; of
+    /// two the later is taken unless the log began before it.
+    ///
+    /// @param local as 2026-03-01 19:02 or with seconds
+    /// @param zone name of a time zone such as America/Chicago
+    /// @param first moment of the log
+    public static Began began(String local, String zone, Instant first) {
+        ZoneId place;
+        try {
+            place = ZoneId.of(zone.strip());
+        } catch (DateTimeException e) {
+            return new Began.Refused(
+                    "'" + zone.strip() + "' is no time zone known here.", "Write one such as America/Chicago or UTC.");
+        }
+        LocalDateTime time;
+        try {
+            time = LocalDateTime.parse(local.strip().replace(' ', 'T'));
+        } catch (DateTimeException e) {
+            return new Began.Refused(
+                    "'" + local.strip() + "' is no day and time.",
+                    "Write it as 2026-03-01 19:02 or 2026-03-01 19:02:30.");
+        }
+        List<ZoneOffset> offsets = place.getRules().getValidOffsets(time);
+        if (offsets.isEmpty()) {
+            ZoneOffsetTransition gap = place.getRules().getTransition(time);
+            return new Began.Refused(
+                    time.toLocalTime() + " on " + time.toLocalDate() + " never was in " + place + ": clocks went from "
+                            + gap.getDateTimeBefore().toLocalTime() + " to "
+                            + gap.getDateTimeAfter().toLocalTime() + ".",
+                    "Write the time the clock really showed.");
+        }
+        List<Instant> instants = offsets.stream().map(time::toInstant).sorted().toList();
+        return new Began.At(instants.reversed().stream()
+                .filter(instant -> !instant.isAfter(first))
+                .findFirst()
+                .orElse(instants.getFirst()));
+    }
+
+    /// The first moment of a hunt's log; empty when nothing in it has a time.
+    public static Optional<Instant> firstMoment(Logbook book, Hunt hunt, Catalog catalog) {
+        return moments(book, hunt, catalog).stream().map(Moment::at).findFirst();
     }
 
     /// One line a chapter, to paste under a recording.

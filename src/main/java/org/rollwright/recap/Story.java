@@ -23,6 +23,7 @@ import org.rollwright.hunt.Watch;
 /// @param tallies what was watched for, with counts in this hunt and the whole series
 /// @param best best finds in words, the best first
 /// @param boxes each box with its finds and rank
+/// @param race the box in hand against another one
 /// @param strip finds in each roll of the box in hand; -1 for a roll not searched
 public record Story(
         String title,
@@ -33,14 +34,15 @@ public record Story(
         List<String> best,
         List<BoxLine> boxes,
         List<Integer> strip,
-        Optional<String> last) {
+        Optional<String> last,
+        Optional<Race> race) {
     /// One tally.
     public record Count(String name, long hunt, long series) {}
 
     /// One box.
     public record BoxLine(String name, int found, int rank, int of) {}
 
-    private static final int BEST = 5;
+    private static final int BEST = 10;
 
     public Story {
         tallies = List.copyOf(tallies);
@@ -65,15 +67,11 @@ public record Story(
                         Tally.watchedInSeries(book, watch, catalog, denomination)));
             }
         }
-        List<Find> byWorth = new ArrayList<>(finds);
-        byWorth.sort(Comparator.comparingInt((Find find) -> -Chapters.weight(find, catalog))
-                .thenComparingInt(find -> {
-                    Integer year = find.facts().identity().year();
-                    return year == null ? 9999 : year;
-                }));
-        List<String> best = byWorth.stream()
-                .limit(BEST)
+        List<String> best = finds.stream()
+                .sorted(byWorth(catalog))
                 .map(find -> words(find, catalog, denomination))
+                .distinct()
+                .limit(BEST)
                 .toList();
         List<BoxLine> lines = new ArrayList<>();
         for (Box box : boxes) {
@@ -89,7 +87,17 @@ public record Story(
                 best,
                 lines,
                 strip(book, hunt),
-                finds.isEmpty() ? Optional.empty() : Optional.of(words(finds.getLast(), catalog, denomination)));
+                finds.isEmpty() ? Optional.empty() : Optional.of(words(finds.getLast(), catalog, denomination)),
+                Race.of(book, hunt));
+    }
+
+    /// The finds worth telling first: rare ones, then old ones.
+    static Comparator<Find> byWorth(Catalog catalog) {
+        return Comparator.comparingInt((Find find) -> -Chapters.weight(find, catalog))
+                .thenComparingInt(find -> {
+                    Integer year = find.facts().identity().year();
+                    return year == null ? 9999 : year;
+                });
     }
 
     private static List<Integer> strip(Logbook book, Hunt hunt) {
@@ -108,7 +116,7 @@ public record Story(
                 .toList();
     }
 
-    private static String words(Find find, Catalog catalog, Denomination expected) {
+    static String words(Find find, Catalog catalog, Denomination expected) {
         String state = find.facts().state();
         return (find.count() > 1 ? find.count() + " × " : "")
                 + catalog.name(find.facts().identity(), expected)
@@ -134,7 +142,7 @@ public record Story(
     }
 
     /// A few lines, with chapter times when there are some.
-    public String longText(Optional<Chapters> chapters) {
+    public String longText(Afterwards after, Optional<Chapters> chapters) {
         StringBuilder text = new StringBuilder(shortText()).append("\n\n");
         for (BoxLine box : boxes) {
             text.append(String.format(
@@ -153,6 +161,12 @@ public record Story(
                                     .map(count -> count.series + " " + count.name)
                                     .toList()))
                     .append('\n');
+        }
+        for (List<String> some : List.of(after.albums(), after.weights(), after.odds())) {
+            if (!some.isEmpty()) {
+                text.append('\n');
+                some.forEach(one -> text.append(one).append(".\n"));
+            }
         }
         if (best.size() > 3) {
             text.append("\nBest finds:\n");

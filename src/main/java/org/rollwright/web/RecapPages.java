@@ -3,19 +3,41 @@ package org.rollwright.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Box;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.recap.Afterwards;
+import org.rollwright.recap.Card;
 import org.rollwright.recap.Chapters;
+import org.rollwright.recap.SeriesStory;
 import org.rollwright.recap.Story;
 
 /// Telling how a hunt went: its page, texts and chapters, and the overlay for recording software. Nothing about
 /// banks, towns or values is on any of them.
-final class RecapPages {
+public final class RecapPages {
+    /// A photograph of a find, as data in the page.
+    public record Picture(String data, String caption) {}
+
+    /// The finds of one roll.
+    public record RollLine(String where, String finds) {}
+
+    /// A file to pass on weighs at most 1.5 MB; this much of it may be pictures, written in base 64.
+    private static final int MOST_PICTURES = 900_000;
+    private static final int MOST_ROLLS = 1_000;
+
     private final Bench bench;
     private final Render render;
 
@@ -25,7 +47,10 @@ final class RecapPages {
     }
 
     void register(RoutesConfig routes) {
+        routes.get("/recap/series", this::series);
+        routes.get("/recap/series/report.html", this::seriesReport);
         routes.get("/recap/{hunt}", this::page);
+        routes.get("/recap/{hunt}/report.html", this::report);
         routes.get("/recap/{hunt}/chapters.vtt", this::vtt);
         routes.get("/recap/{hunt}/overlay", context -> overlay(context, "overlay"));
         routes.get("/recap/{hunt}/overlay/now", context -> overlay(context, "parts/overlaynow"));
@@ -62,20 +87,59 @@ final class RecapPages {
     private Cut cut(Context context, HuntId id) {
         String first = parameter(context, "first", "0:00");
         String length = parameter(context, "length", "");
+        String began = parameter(context, "began", "");
         Optional<Duration> firstAt = Chapters.parse(first);
         @Nullable
         Duration end = length.isEmpty() ? null : Chapters.parse(length).orElse(null);
         if (firstAt.isEmpty() || (!length.isEmpty() && end == null)) {
             return new Cut(first, length, Optional.empty(), "Times are written as 1:35 or 1:02:03.", null);
         }
-        Chapters.Result result = bench.desk()
-                .read(book -> book.hunt(id).map(hunt -> Chapters.of(book, hunt, bench.catalog(), firstAt.get(), end)))
+        return bench.desk()
+                .read(book -> book.hunt(id).map(hunt -> {
+                    Duration at = firstAt.get();
+                    Optional<Instant> moment = Chapters.firstMoment(book, hunt, bench.catalog());
+                    if (!began.isEmpty() && moment.isPresent()) {
+                        switch (Chapters.began(began, zone(context), moment.get())) {
+                            case Chapters.Began.At start -> at = Duration.between(start.at(), moment.get());
+                            case Chapters.Began.Refused refused -> {
+                                return new Cut(
+                                        first, length, Optional.empty(), refused.wrong() + " " + refused.right(), end);
+                            }
+                        }
+                    }
+                    return switch (Chapters.of(book, hunt, bench.catalog(), at, end)) {
+                        case Chapters.Result.Made made ->
+                            new Cut(
+                                    began.isEmpty() ? first : Chapters.time(at),
+                                    length,
+                                    Optional.of(made.chapters()),
+                                    "",
+                                    end);
+                        case Chapters.Result.Refused refused ->
+                            new Cut(first, length, Optional.empty(), refused.wrong() + " " + refused.right(), end);
+                    };
+                }))
                 .orElseThrow(NotFoundResponse::new);
-        return switch (result) {
-            case Chapters.Result.Made made -> new Cut(first, length, Optional.of(made.chapters()), "", end);
-            case Chapters.Result.Refused refused ->
-                new Cut(first, length, Optional.empty(), refused.wrong() + " " + refused.right(), end);
-        };
+    }
+
+    private static String zone(Context context) {
+        return parameter(context, "zone", ZoneId.systemDefault().getId());
+    }
+
+    private Afterwards after(HuntId id) {
+        return bench.desk()
+                .read(book -> book.hunt(id).map(hunt -> Afterwards.of(book, hunt, bench.catalog())))
+                .orElseThrow(NotFoundResponse::new);
+    }
+
+    private Denomination coins(HuntId id) {
+        return bench.desk()
+                .read(book -> book.hunt(id)
+                        .flatMap(hunt -> hunt.boxes().stream()
+                                .findFirst()
+                                .flatMap(book::box)
+                                .map(Box::denomination)))
+                .orElse(Denomination.US_CENT);
     }
 
     private void page(Context context) {
@@ -85,14 +149,129 @@ final class RecapPages {
         Map<String, Object> values = new LinkedHashMap<>();
         values.put("frame", new Frame("Recap of " + story.title(), "mat", bench.demo()));
         values.put("story", story);
+        values.put("after", after(id));
         values.put("hunt", id.number());
+        values.put("coins", coins(id).toString());
+        values.put("began", parameter(context, "began", ""));
+        values.put("zone", zone(context));
+        values.put("query", "first=" + address(cut.first()) + "&length=" + address(cut.length()));
         values.put("first", cut.first());
         values.put("length", cut.length());
         values.put("problem", cut.problem());
         values.put("chapters", cut.chapters().map(Chapters::text).orElse(""));
         values.put("dropped", cut.chapters().map(Chapters::dropped).orElse(0));
-        values.put("longText", story.longText(cut.chapters()));
+        values.put("longText", story.longText(after(id), cut.chapters()));
         render.page(context, "recap", values);
+    }
+
+    private static String address(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
+    }
+
+    private Denomination chosen(Context context, Logbook book) {
+        String wanted = parameter(context, "denomination", "");
+        List<Denomination> all = denominations(book);
+        return all.stream()
+                .filter(one -> one.toString().equals(wanted))
+                .findFirst()
+                .orElse(all.getFirst());
+    }
+
+    private static List<Denomination> denominations(Logbook book) {
+        List<Denomination> all = book.boxes().stream()
+                .filter(Box::touched)
+                .map(Box::denomination)
+                .distinct()
+                .toList();
+        return all.isEmpty() ? List.of(Denomination.US_CENT) : all;
+    }
+
+    private void series(Context context) {
+        Map<String, Object> values = bench.desk().read(book -> {
+            Denomination coins = chosen(context, book);
+            return Map.of(
+                    "frame",
+                    new Frame("Recap of the series", "boxes", bench.demo()),
+                    "story",
+                    SeriesStory.of(book, bench.catalog(), coins),
+                    "denominations",
+                    denominations(book).stream()
+                            .map(one -> new OddsView.Choice(one.toString(), one.toString(), one.equals(coins)))
+                            .toList(),
+                    "coins",
+                    coins.toString());
+        });
+        render.page(context, "series", values);
+    }
+
+    private void seriesReport(Context context) {
+        SeriesStory story = bench.desk().read(book -> SeriesStory.of(book, bench.catalog(), chosen(context, book)));
+        Map<String, Object> values = new LinkedHashMap<>();
+        values.put("title", "All " + story.boxes() + " boxes of " + story.coins() + " coins");
+        values.put("story", null);
+        values.put("after", null);
+        values.put("series", story);
+        values.put("pictures", List.of());
+        values.put("rolls", List.of());
+        send(context, "series.html", values);
+    }
+
+    private void report(Context context) {
+        HuntId id = id(context);
+        Story story = story(id);
+        Map<String, Object> values = new LinkedHashMap<>();
+        values.put("title", story.title());
+        values.put("story", story);
+        values.put("after", after(id));
+        values.put("series", bench.desk().read(book -> SeriesStory.of(book, bench.catalog(), coins(id))));
+        values.put("pictures", pictures(id));
+        values.put("rolls", bench.desk().read(book -> rolls(book, id)));
+        send(context, "hunt-" + id.number() + ".html", values);
+    }
+
+    private void send(Context context, String name, Map<String, Object> values) {
+        context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
+        context.html(render.print("report", values));
+    }
+
+    /// Photographs of finds, without what a camera wrote into them: that was taken out when they came in.
+    private List<Picture> pictures(HuntId id) {
+        Map<String, String> captions = bench.desk().read(book -> {
+            Map<String, String> found = new LinkedHashMap<>();
+            book.hunt(id)
+                    .ifPresent(hunt -> hunt.finds()
+                            .forEach(find -> book.photos(PhotoSubject.find(find))
+                                    .forEach(note -> found.putIfAbsent(
+                                            note.photo(), VarietyViews.about(book, bench.catalog(), note.about())))));
+            return found;
+        });
+        List<Picture> pictures = new ArrayList<>();
+        int weight = 0;
+        for (Map.Entry<String, String> entry : captions.entrySet()) {
+            String data = bench.photos()
+                    .thumbnail(entry.getKey())
+                    .map(bytes -> Paper.data("image/jpeg", bytes))
+                    .orElse("");
+            if (!data.isEmpty() && weight + data.length() <= MOST_PICTURES) {
+                weight += data.length();
+                pictures.add(new Picture(data, entry.getValue()));
+            }
+        }
+        return pictures;
+    }
+
+    private List<RollLine> rolls(Logbook book, HuntId id) {
+        List<RollLine> lines = new ArrayList<>();
+        book.hunt(id)
+                .ifPresent(hunt -> hunt.boxes().stream()
+                        .map(book::box)
+                        .flatMap(Optional::stream)
+                        .forEach(box -> BoxView.of(book, box, bench.catalog(), List.of())
+                                .byRoll()
+                                .forEach(roll -> lines.add(new RollLine(
+                                        box.details().label() + ", " + roll.roll(),
+                                        String.join(" · ", roll.finds()))))));
+        return lines.size() > MOST_ROLLS ? lines.subList(0, MOST_ROLLS) : lines;
     }
 
     private void vtt(Context context) {
@@ -126,10 +305,10 @@ final class RecapPages {
     }
 
     private void card(Context context) {
-        String size = parameter(context, "size", "1280x720");
-        int width = size.equals("1080x1080") || size.equals("1080x1920") ? 1080 : 1280;
-        int height = size.equals("1080x1080") ? 1080 : size.equals("1080x1920") ? 1920 : 720;
+        HuntId id = id(context);
+        Story story = story(id);
+        Card card = Card.of(story, after(id), parameter(context, "size", Card.SIZES.getFirst()));
         context.contentType("image/svg+xml; charset=utf-8");
-        context.result(render.print("card", Map.of("story", story(id(context)), "width", width, "height", height)));
+        context.result(render.print("card", Map.of("card", card, "said", story.shortText())));
     }
 }

@@ -130,4 +130,45 @@ class ChaptersTest {
             assertThat(cues.get(i).start()).isEqualTo(chapters.get(i).at().toMillis());
         }
     }
+
+    /// The log edited after the recording: chapters follow it, and what was not touched stays where it was.
+    @Test
+    void chapters_follow_an_edited_log() {
+        at(0, "+");
+        at(70, "09s f12");
+        at(200, "14d");
+        at(300, "+");
+        assertThat(good("1:00").text())
+                .isEqualTo("0:00 Start\n1:00 Roll 1\n2:10 1909-S wheat ears\n4:20 1914-D\n6:00 Roll 2\n");
+        assertThat(desk.record(1, "", book -> new Event.FindDeleted(new org.rollwright.hunt.FindId(2))))
+                .isInstanceOf(Desk.Outcome.Kept.class);
+        at(320, "! the end");
+        assertThat(good("1:00").text())
+                .isEqualTo("0:00 Start\n1:00 Roll 1\n2:10 1909-S wheat ears\n6:00 Roll 2\n6:20 the end\n");
+        desk.undo(1, "<");
+        desk.undo(1, "<");
+        assertThat(good("1:00").text())
+                .isEqualTo("0:00 Start\n1:00 Roll 1\n2:10 1909-S wheat ears\n4:20 1914-D\n6:00 Roll 2\n");
+    }
+
+    /// The rules of American time zones since 2007: clocks go forward on the second Sunday of March and back on
+    /// the first Sunday of November (15 USC 260a).
+    @Test
+    void the_clock_on_the_wall_may_skip_an_hour_or_show_it_twice() {
+        Instant first = Instant.parse("2026-03-08T09:00:00Z");
+        assertThat(Chapters.began("2026-03-08 02:30", "America/Chicago", first))
+                .asString()
+                .contains("02:30 on 2026-03-08 never was in America/Chicago: clocks went from 02:00 to 03:00.");
+        assertThat(Chapters.began("2026-03-08 03:30", "America/Chicago", first))
+                .isEqualTo(new Chapters.Began.At(Instant.parse("2026-03-08T08:30:00Z")));
+        assertThat(Chapters.began("2026-03-08 03:30", "Mars/Olympus", first))
+                .asString()
+                .contains("'Mars/Olympus' is no time zone known here.");
+        assertThat(Chapters.began("yesterday", "UTC", first)).asString().contains("is no day and time");
+        // 01:30 came twice: at 06:30 and at 07:30 UTC
+        assertThat(Chapters.began("2026-11-01 01:30", "America/Chicago", Instant.parse("2026-11-01T08:00:00Z")))
+                .isEqualTo(new Chapters.Began.At(Instant.parse("2026-11-01T07:30:00Z")));
+        assertThat(Chapters.began("2026-11-01 01:30", "America/Chicago", Instant.parse("2026-11-01T07:00:00Z")))
+                .isEqualTo(new Chapters.Began.At(Instant.parse("2026-11-01T06:30:00Z")));
+    }
 }

@@ -148,7 +148,10 @@ class RecapPageTest extends PageWithBench {
         Page page = window.newPage();
         for (String path : List.of(
                 "/recap/1",
-                "/recap/1/overlay?show=box,hunt,series,last,best,strip",
+                "/recap/1/overlay?show=box,hunt,series,last,best,strip,race",
+                "/recap/1/report.html",
+                "/recap/series",
+                "/recap/series/report.html",
                 "/recap/1/overlay/now",
                 "/recap/1/card.svg",
                 "/recap/1/card.svg?size=1080x1920",
@@ -170,6 +173,7 @@ class RecapPageTest extends PageWithBench {
         for (int round = 0; round < 2; round++) {
             for (String size : List.of("1280x720", "1080x1080", "1080x1920")) {
                 page.navigate(bench.address + "/recap/1/card.svg?size=" + size);
+                assertThat(unfit(page)).as(size).isEmpty();
                 assertThat(page.evaluate("document.documentElement.nodeName")).isEqualTo("svg");
                 assertThat(page.evaluate("document.querySelector('parsererror') === null"))
                         .isEqualTo(true);
@@ -178,5 +182,118 @@ class RecapPageTest extends PageWithBench {
                 bench.type(i % 2 == 0 ? "44d" : "36d rpm vf30 bn");
             }
         }
+    }
+
+    /// Words that leave the card's panel, overlap each other, or stand out too little: WCAG 2.2 asks for 4.5 to
+    /// 1, and for 3 to 1 in large letters (success criterion 1.4.3).
+    private static List<?> unfit(Page page) {
+        return (List<?>) page.evaluate("""
+                () => {
+                  const luminance = hex => { const c = [1, 3, 5].map(i => parseInt(hex.slice(i, i + 2), 16) / 255).map(v => v <= 0.03928 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * c[0] + 0.7152 * c[1] + 0.0722 * c[2]; };
+                  const panel = document.querySelectorAll('rect')[1], ground = panel.getAttribute('fill'), inside = panel.getBBox();
+                  const faults = [], boxes = [];
+                  document.querySelectorAll('text').forEach(text => {
+                    const box = text.getBBox(), size = +text.getAttribute('font-size');
+                    const a = luminance(text.getAttribute('fill')), b = luminance(ground);
+                    const contrast = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+                    if (contrast < (size >= 24 ? 3 : 4.5)) faults.push(text.textContent + ' contrast ' + contrast);
+                    if (box.x < inside.x + 20 || box.x + box.width > inside.x + inside.width - 20 || box.y + box.height > inside.y + inside.height) faults.push(text.textContent + ' leaves the card');
+                    boxes.forEach(([words, other]) => {
+                      if (box.x < other.x + other.width - 1 && other.x < box.x + box.width - 1 && box.y + 0.25 * box.height < other.y + 0.8 * other.height && other.y + 0.25 * other.height < box.y + 0.8 * box.height) faults.push(text.textContent + ' lies over ' + words);
+                    });
+                    boxes.push([text.textContent, box]);
+                  });
+                  return faults;
+                }
+                """);
+    }
+
+    @Test
+    void a_card_holds_long_names_and_every_note() {
+        bench.typeAnEvening();
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new Event.BoxAdded(
+                                book.nextBox(),
+                                org.rollwright.coin.Denomination.US_CENT,
+                                BoxDetails.plain("A box with a very long name that nobody would type twice", 50, 50)));
+        bench.bench.desk().record(1, "", book -> new Event.BoxJoined(new org.rollwright.hunt.HuntId(1), new BoxId(3)));
+        bench.type("watch everything", "watch silver", "watch copper");
+        Page page = window.newPage();
+        for (String size : org.rollwright.recap.Card.SIZES) {
+            page.navigate(bench.address + "/recap/1/card.svg?size=" + size);
+            assertThat(unfit(page)).as(size).isEmpty();
+        }
+    }
+
+    @Test
+    void the_report_in_one_file_opens_offline_for_everyone_and_is_light() throws Exception {
+        bench.typeAnEvening();
+        bench.type("+ x3 44d", "+ ca 1948");
+        for (int i = 0; i < 40; i++) {
+            bench.photograph(
+                    org.rollwright.scope.picture.PaintedCoin.turned(
+                            org.rollwright.scope.picture.PaintedCoin.paint(null), 9 * i, 0.9),
+                    "");
+            String photo = bench.photographs().getLast();
+            bench.bench
+                    .desk()
+                    .record(
+                            1,
+                            "",
+                            book -> new Event.PhotoKept(
+                                    photo,
+                                    4,
+                                    3,
+                                    org.rollwright.hunt.PhotoSubject.find(new org.rollwright.hunt.FindId(1)),
+                                    ""));
+        }
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        List<String> asked = new java.util.ArrayList<>();
+        for (String report : List.of("/recap/1/report.html", "/recap/series/report.html")) {
+            byte[] file = page.request().get(bench.address + report).body();
+            assertThat(file.length).isLessThanOrEqualTo(1_500_000);
+            java.nio.file.Path saved = java.nio.file.Files.createTempFile("report", ".html");
+            java.nio.file.Files.write(saved, file);
+            window.setOffline(true);
+            page.onRequest(request -> {
+                if (!request.url().startsWith("data:") && !request.url().startsWith("file:")) {
+                    asked.add(request.url());
+                }
+            });
+            page.navigate(saved.toUri().toString());
+            assertThat(page.locator("h1").innerText()).isNotBlank();
+            assertThat(page.evaluate("[...document.images].every(one => one.naturalWidth > 0)"))
+                    .isEqualTo(true);
+            assertThat(page.evaluate("document.documentElement.scrollWidth <= innerWidth"))
+                    .isEqualTo(true);
+            List<?> faults = new com.deque.html.axecore.playwright.AxeBuilder(page)
+                    .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
+                    .analyze()
+                    .getViolations();
+            assertThat(faults).isEmpty();
+            window.setOffline(false);
+            java.nio.file.Files.delete(saved);
+        }
+        assertThat(asked).isEmpty();
+        assertThat(complaints.stream()
+                        .filter(one -> !one.startsWith("asked for file:"))
+                        .toList())
+                .isEmpty();
+    }
+
+    @Test
+    void the_box_in_hand_races_its_sister() {
+        bench.typeAnEvening();
+        bench.type("b2", "+ 44", "+", "+ 43d, 41");
+        Page page = window.newPage();
+        page.navigate(bench.address + "/recap/1/overlay?show=race");
+        assertThat(page.locator(".race").innerText()).contains("race, 3 rolls").containsPattern("3\\s+Box 13");
+        page.navigate(bench.address + "/recap/1");
+        assertThat(page.locator("section:has(#race)").innerText()).contains("after 3 rolls");
     }
 }

@@ -1,0 +1,99 @@
+package org.rollwright.recap;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Roll;
+
+/// Two boxes side by side, roll for roll.
+public record Race(Runner one, Runner other) {
+    /// A box in the race.
+    ///
+    /// @param run finds after the first, second … roll searched, in the order of their numbers
+    public record Runner(String name, List<Integer> run) {
+        public Runner {
+            run = List.copyOf(run);
+        }
+
+        /// Finds after some rolls; what it had at its end when it has no more.
+        int after(int rolls) {
+            return run.isEmpty() || rolls < 1 ? 0 : run.get(Math.min(rolls, run.size()) - 1);
+        }
+    }
+
+    /// Rolls that both have behind them.
+    public int rolls() {
+        return Math.min(one.run.size(), other.run.size());
+    }
+
+    public int ofOne() {
+        return one.after(rolls());
+    }
+
+    public int ofOther() {
+        return other.after(rolls());
+    }
+
+    /// How it stands, in one sentence.
+    public String sentence() {
+        if (rolls() == 0) {
+            return one.name + " against " + other.name + ": not begun.";
+        }
+        int lead = ofOne() - ofOther();
+        String after = " after " + rolls() + (rolls() == 1 ? " roll" : " rolls");
+        return lead == 0
+                ? one.name + " and " + other.name + " are level at " + ofOne() + after + "."
+                : (lead > 0 ? one.name : other.name) + " leads " + Math.max(ofOne(), ofOther()) + " to "
+                        + Math.min(ofOne(), ofOther()) + after + ".";
+    }
+
+    /// The box in hand against the other one of its hunt, or else against the best box of its kind so far.
+    public static Optional<Race> of(Logbook book, Hunt hunt) {
+        Optional<Box> inHand = hunt.box().flatMap(book::box);
+        if (inHand.isEmpty()) {
+            return Optional.empty();
+        }
+        Box box = inHand.get();
+        Optional<Box> sibling = hunt.boxes().stream()
+                .filter(id -> !id.equals(box.id()))
+                .map(book::box)
+                .flatMap(Optional::stream)
+                .filter(Box::touched)
+                .findFirst();
+        return sibling.or(() -> book.boxes().stream()
+                        .filter(other -> other != box
+                                && other.denomination().equals(box.denomination())
+                                && other.earlier().isEmpty()
+                                && other.searchedRolls() > 0)
+                        .max(Comparator.comparingInt(Box::foundCoins)))
+                .map(other -> new Race(runner(book, box), runner(book, other)));
+    }
+
+    private static Runner runner(Logbook book, Box box) {
+        Map<Integer, Integer> perRoll = new TreeMap<>();
+        box.rolls().values().stream().filter(Roll::searched).forEach(roll -> perRoll.put(roll.number(), 0));
+        int loose = 0;
+        for (Find find :
+                box.finds().stream().map(book::find).flatMap(Optional::stream).toList()) {
+            if (perRoll.containsKey(find.roll())) {
+                perRoll.merge(find.roll(), find.count(), Integer::sum);
+            } else {
+                loose += find.count();
+            }
+        }
+        List<Integer> run = new ArrayList<>();
+        int sum = loose;
+        for (int found : perRoll.values()) {
+            sum += found;
+            run.add(sum);
+        }
+        return new Runner(box.details().label(), run);
+    }
+}

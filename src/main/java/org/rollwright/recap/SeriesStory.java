@@ -1,0 +1,150 @@
+package org.rollwright.recap;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Tally;
+import org.rollwright.hunt.Watch;
+
+/// All boxes of one denomination, in numbers and words. No bank, town or value is in it.
+///
+/// @param boxes searched, those before the journal included
+/// @param searched coins looked at
+/// @param points the boxes in the order of the record
+public record SeriesStory(
+        String coins,
+        int boxes,
+        long searched,
+        long found,
+        List<Story.Count> tallies,
+        List<Point> points,
+        List<Tally.Line> decades,
+        List<Tally.Line> mints,
+        List<String> best,
+        List<String> records) {
+    /// A box on the chart.
+    public record Point(String label, int found) {}
+
+    private static final int BEST = 12;
+
+    public SeriesStory {
+        tallies = List.copyOf(tallies);
+        points = List.copyOf(points);
+        decades = List.copyOf(decades);
+        mints = List.copyOf(mints);
+        best = List.copyOf(best);
+        records = List.copyOf(records);
+    }
+
+    public static SeriesStory of(Logbook book, Catalog catalog, Denomination denomination) {
+        List<Box> boxes = book.boxes().stream()
+                .filter(box -> box.denomination().equals(denomination) && box.touched())
+                .toList();
+        List<Find> finds = boxes.stream()
+                .flatMap(box -> box.finds().stream())
+                .map(book::find)
+                .flatMap(Optional::stream)
+                .toList();
+        List<Logbook.Balance> before = book.balances().stream()
+                .filter(balance -> balance.denomination().equals(denomination))
+                .toList();
+        long earlierBoxes =
+                before.stream().mapToInt(Logbook.Balance::boxes).max().orElse(0);
+        long earlierCoins =
+                before.stream().mapToLong(Logbook.Balance::coins).max().orElse(0);
+        List<Point> points = boxes.stream()
+                .map(box -> new Point(box.details().label(), box.foundCoins()))
+                .toList();
+        return new SeriesStory(
+                catalog.facts(denomination).map(DenominationFacts::name).orElse(denomination.key()),
+                Math.toIntExact(boxes.size() + earlierBoxes),
+                boxes.stream().mapToLong(Box::searchedCoins).sum() + earlierCoins,
+                Tally.coins(finds),
+                tallies(book, catalog, denomination),
+                points,
+                Tally.byDecade(finds),
+                Tally.byMint(finds),
+                best(finds, catalog, denomination),
+                records(points));
+    }
+
+    private static List<Story.Count> tallies(Logbook book, Catalog catalog, Denomination denomination) {
+        Map<String, Watch> watches = new LinkedHashMap<>();
+        for (Hunt hunt : book.hunts()) {
+            boolean ours = hunt.boxes().stream()
+                    .map(book::box)
+                    .flatMap(Optional::stream)
+                    .anyMatch(box -> box.denomination().equals(denomination));
+            if (ours) {
+                hunt.watches().stream()
+                        .filter(watch -> !watch.rule().equals("everything"))
+                        .forEach(watch -> watches.putIfAbsent(watch.name(), watch));
+            }
+        }
+        return watches.values().stream()
+                .map(watch ->
+                        new Story.Count(watch.name(), 0, Tally.watchedInSeries(book, watch, catalog, denomination)))
+                .toList();
+    }
+
+    private static List<String> best(List<Find> finds, Catalog catalog, Denomination denomination) {
+        return finds.stream()
+                .sorted(Story.byWorth(catalog))
+                .map(find -> Story.words(find, catalog, denomination))
+                .distinct()
+                .limit(BEST)
+                .toList();
+    }
+
+    private static List<String> records(List<Point> points) {
+        List<String> records = new ArrayList<>();
+        points.stream()
+                .max(Comparator.comparingInt(Point::found))
+                .filter(point -> point.found > 0)
+                .ifPresent(point -> records.add("Best box: " + point.label + " with " + point.found + " finds"));
+        long skunked = points.stream().filter(point -> point.found == 0).count();
+        if (skunked > 0) {
+            records.add(skunked + (skunked == 1 ? " box showed" : " boxes showed") + " nothing");
+        }
+        if (points.size() > 1) {
+            records.add(String.format(
+                    Locale.ROOT,
+                    "%.1f finds a box on average over %d boxes",
+                    points.stream().mapToInt(Point::found).average().orElse(0),
+                    points.size()));
+        }
+        return records;
+    }
+
+    /// One paragraph to paste.
+    public String text() {
+        return String.format(
+                Locale.ROOT,
+                "%,d boxes of %s coins so far, %,d coins looked at, %,d finds%s.%s",
+                boxes,
+                coins,
+                searched,
+                found,
+                tallies.isEmpty()
+                        ? ""
+                        : " ("
+                                + String.join(
+                                        ", ",
+                                        tallies.stream()
+                                                .map(count -> count.series() + " " + count.name())
+                                                .toList())
+                                + ")",
+                records.isEmpty() ? "" : " " + String.join(". ", records) + ".");
+    }
+}
