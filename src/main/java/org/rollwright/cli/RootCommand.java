@@ -75,6 +75,9 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.addSubcommand(new ImportCommand());
         line.addSubcommand(new CabinetCommand());
         line.addSubcommand(new JournalCommand());
+        line.addSubcommand(new CheckCommand());
+        line.addSubcommand(new BackupCommand());
+        line.addSubcommand(new RestoreCommand());
         line.addSubcommand(new WarmUpCommand(pages));
         line.getSubcommands().values().forEach(command -> {
             command.getCommandSpec().mixinStandardHelpOptions(true);

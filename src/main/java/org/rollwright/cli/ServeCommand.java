@@ -11,6 +11,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.rollwright.store.Checkup;
 import org.rollwright.store.PhotoFolder;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
@@ -82,6 +83,9 @@ final class ServeCommand implements Callable<Integer> {
         bench.store().serving(address);
         System.out.println("Rollwright is at " + address + (open.demo() ? "  (demo series, invented)" : ""));
         System.out.println("The data are in " + open.folder() + ". Stop with Ctrl+C.");
+        Checkup.networkDrive(open.folder())
+                .ifPresent(kind -> System.out.println("Take care: that is a network drive (" + kind
+                        + "). Such drives may confirm writing too early; ./run check says more."));
         System.out.flush();
         CountDownLatch stop = new CountDownLatch(1);
         CountDownLatch stopped = new CountDownLatch(1);
@@ -102,7 +106,12 @@ final class ServeCommand implements Callable<Integer> {
             return thread;
         })) {
             var saving = saver.scheduleWithFixedDelay(bench.store()::saveSnapshot, 60, 60, TimeUnit.SECONDS);
+            var keeping = open.demo()
+                    ? saving
+                    : saver.scheduleWithFixedDelay(
+                            new BackupKeeper(open.folder(), InstantSource.system()), 30, 3_600, TimeUnit.SECONDS);
             stop.await();
+            keeping.cancel(false);
             saving.cancel(false);
             saver.shutdownNow();
         } catch (InterruptedException e) {

@@ -240,6 +240,19 @@ public final class Store implements AutoCloseable {
         return desk;
     }
 
+    /// Reads every entry of the journal from the disk and folds the state anew, without regard to snapshots.
+    ///
+    /// @return how many
+    /// @throws SqliteJournal.Unreadable at the first that is missing, damaged or contradicts those before it
+    long readWhole() {
+        try {
+            Desk trial = new Desk(journal, InstantSource.system(), new Logbook());
+            return trial.read(Logbook::last);
+        } catch (IllegalStateException e) {
+            throw new SqliteJournal.Unreadable("The journal contradicts itself: " + e.getMessage() + ".", e);
+        }
+    }
+
     /// Writes every entry to a file, one a line.
     ///
     /// @return how many

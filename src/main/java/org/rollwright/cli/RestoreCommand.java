@@ -1,0 +1,66 @@
+package org.rollwright.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.store.Backups;
+import org.rollwright.store.Settings;
+import picocli.CommandLine;
+
+/// Makes a data folder from a backup.
+@CommandLine.Command(
+        name = "restore",
+        description = "Make a new data folder from a backup, and check it.",
+        footer = {
+            "",
+            "Example: ./run restore --into ~/coins-again",
+            "         ./run restore --from /media/disk/rollwright/2026-03-01T190000 --into ~/coins-again",
+            "",
+            "Only into a folder without a store: look at it with ./run --data DIR, then put it in the old one's place.",
+            "Exit status: 0 restored, 3 there is no backup, 5 not restored."
+        })
+final class RestoreCommand implements Callable<Integer> {
+    @CommandLine.Mixin
+    private Open open = new Open();
+
+    @CommandLine.Option(
+            names = "--from",
+            paramLabel = "DIR",
+            description = "A backup, or the folder that holds backups; the newest one of the usual folder if left out.")
+    private @Nullable Path from;
+
+    @CommandLine.Option(names = "--into", paramLabel = "DIR", required = true, description = "The new data folder.")
+    private Path into = Path.of("");
+
+    @Override
+    public Integer call() {
+        Path named = from == null
+                ? new Settings(open.folder()).backups()
+                : from.toAbsolutePath().normalize();
+        Path backup;
+        Backups backups;
+        if (Files.exists(named.resolve("rollwright.db"))) {
+            backup = named;
+            backups = new Backups(java.util.Objects.requireNonNullElse(named.getParent(), named));
+        } else {
+            backups = new Backups(named);
+            List<Path> all = backups.all();
+            if (all.isEmpty()) {
+                throw new Open.Stop(ExitCode.NOTHING, "There is no backup in " + named + ". Name one with --from.");
+            }
+            backup = all.getFirst();
+        }
+        try {
+            Backups.Backup restored =
+                    backups.restore(backup, into.toAbsolutePath().normalize());
+            System.out.println(into + " made from " + backup + ": " + restored.entries() + " entries and "
+                    + restored.photographs() + " photographs.");
+            System.out.println("Look at it: ./run --data " + into);
+            return ExitCode.OK.number();
+        } catch (Backups.Failed e) {
+            throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));
+        }
+    }
+}
