@@ -1,11 +1,15 @@
 package org.rollwright;
 
+import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalInt;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.rollwright.cli.Pages;
 import org.rollwright.cli.RootCommand;
 import org.rollwright.web.Bench;
+import org.rollwright.web.Lan;
+import org.rollwright.web.Paper;
 import org.rollwright.web.Server;
 
 /// Puts store, pages and commands together.
@@ -17,6 +21,9 @@ public final class Main {
             Logger.getLogger("org.flywaydb"),
             Logger.getLogger("org.apache.pdfbox"),
             Logger.getLogger("org.apache.fontbox"));
+
+    /// Phones are served this many ports above the pages.
+    private static final int LAN_STEP = 100;
 
     private Main() {}
 
@@ -40,6 +47,11 @@ public final class Main {
             case Server.Started.Running running ->
                 new Pages.Started.Running(new Pages.Serving() {
                     @Override
+                    public Pages.Phones alsoForPhones(Path folder) {
+                        return phones(running.server(), bench, running.port() + LAN_STEP, folder);
+                    }
+
+                    @Override
                     public int port() {
                         return running.port();
                     }
@@ -50,5 +62,20 @@ public final class Main {
                     }
                 });
         };
+    }
+
+    private static Pages.Phones phones(Server server, Bench bench, int port, Path folder) {
+        try {
+            Lan lan = Lan.open(folder, bench.clock().instant());
+            OptionalInt taken = server.alsoFor(lan, bench, port);
+            return taken.isEmpty()
+                    ? new Pages.Phones.NotServed("No port near " + port + " is free for phones.")
+                    : new Pages.Phones.Served(
+                            lan.address(taken.getAsInt()),
+                            lan.fingerprint(),
+                            Paper.qrInLetters(lan.address(taken.getAsInt())));
+        } catch (Lan.Unusable e) {
+            return new Pages.Phones.NotServed(String.valueOf(e.getMessage()));
+        }
     }
 }

@@ -1,5 +1,6 @@
 package org.rollwright.cli;
 
+import java.nio.file.Path;
 import java.time.InstantSource;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
@@ -25,8 +26,23 @@ public interface Pages {
     interface Serving extends AutoCloseable {
         int port();
 
+        /// Serves them to phones in the same network as well.
+        ///
+        /// @param folder where the certificate is kept
+        Phones alsoForPhones(Path folder);
+
         @Override
         void close();
+    }
+
+    /// What came of serving phones.
+    sealed interface Phones {
+        /// @param address to open on the phone, with the word in it
+        /// @param fingerprint of the certificate
+        /// @param picture the address as a QR code in letters
+        record Served(String address, String fingerprint, String picture) implements Phones {}
+
+        record NotServed(String sentence) implements Phones {}
     }
 
     /// What came of starting.

@@ -45,6 +45,11 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             defaultValue = "7300")
     private int port = 7300;
 
+    @CommandLine.Option(
+            names = "--lan",
+            description = "Let phones in the same network in as well: encrypted, and only with the word printed.")
+    private boolean lan;
+
     private final Pages pages;
 
     private RootCommand(Pages pages) {
@@ -56,6 +61,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         ServeCommand serve = new ServeCommand(pages);
         serve.open = open;
         serve.port = port;
+        serve.lan = lan;
         return serve.call();
     }
 

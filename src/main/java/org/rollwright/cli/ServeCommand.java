@@ -24,7 +24,7 @@ import picocli.CommandLine;
             "",
             "Example: ./run serve --port 7400 --data ~/coins",
             "",
-            "Only this computer can reach it. Stop it with Ctrl+C; nothing is lost.",
+            "Only this computer can reach it, unless --lan is given. Stop it with Ctrl+C; nothing is lost.",
             "Exit status: 0 stopped, 4 the store is open elsewhere, 5 the store cannot be opened."
         })
 final class ServeCommand implements Callable<Integer> {
@@ -37,6 +37,11 @@ final class ServeCommand implements Callable<Integer> {
             description = "Port to listen on, the next free one if it is taken (default: ${DEFAULT-VALUE}).",
             defaultValue = "7300")
     int port = 7300;
+
+    @CommandLine.Option(
+            names = "--lan",
+            description = "Let phones in the same network in as well: encrypted, and only with the word printed.")
+    boolean lan;
 
     private final Pages pages;
 
@@ -86,6 +91,21 @@ final class ServeCommand implements Callable<Integer> {
         Checkup.networkDrive(open.folder())
                 .ifPresent(kind -> System.out.println("Take care: that is a network drive (" + kind
                         + "). Such drives may confirm writing too early; ./run check says more."));
+        if (lan) {
+            switch (serving.alsoForPhones(open.folder())) {
+                case Pages.Phones.Served served -> {
+                    System.out.println();
+                    System.out.println(served.picture());
+                    System.out.println("On a phone in the same network open " + served.address());
+                    System.out.println(
+                            "The phone will warn of a certificate it does not know; go on only if its SHA-256 is");
+                    System.out.println(served.fingerprint());
+                    System.out.println(
+                            "Whoever has this address can read and write everything until you stop the tool.");
+                }
+                case Pages.Phones.NotServed not -> System.out.println(not.sentence());
+            }
+        }
         System.out.flush();
         CountDownLatch stop = new CountDownLatch(1);
         CountDownLatch stopped = new CountDownLatch(1);

@@ -70,10 +70,12 @@ public final class JournalFile {
         try (BufferedReader reader = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
             String first = reader.readLine();
             JsonNode head = first == null ? null : tree(first, 1);
-            if (head == null || !head.has(HEAD)) {
+            long version = head == null ? -1 : head.path(HEAD).asLong(-1);
+            long promised = head == null ? -1 : head.path("entries").asLong(-1);
+            if (version < 1 || promised < 0) {
                 throw new Unusable(file + " is no journal of this tool: its first line does not say so.");
             }
-            if (head.get(HEAD).asInt() > Store.SCHEMA) {
+            if (version > Store.SCHEMA) {
                 throw new Unusable(file + " was written by a newer version. Use that one.");
             }
             int number = 1;
@@ -96,9 +98,9 @@ public final class JournalFile {
                     throw new Unusable("Line " + number + " is no entry this version knows. Nothing was taken.");
                 }
             }
-            if (head.get("entries").asLong() != entries.size()) {
-                throw new Unusable("The file is cut short: " + entries.size() + " of "
-                        + head.get("entries").asLong() + " entries are there. Nothing was taken.");
+            if (promised != entries.size()) {
+                throw new Unusable("The file is cut short: " + entries.size() + " of " + promised
+                        + " entries are there. Nothing was taken.");
             }
         } catch (java.nio.charset.CharacterCodingException e) {
             throw new Unusable(file + " is no text in UTF-8.");

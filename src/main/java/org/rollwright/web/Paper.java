@@ -93,6 +93,27 @@ public final class Paper {
         }
     }
 
+    /// A QR code for a terminal: two rows of modules in one line of half blocks, dark on light.
+    public static String qrInLetters(String text) {
+        try {
+            BitMatrix code =
+                    new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.MARGIN, 2));
+            StringBuilder lines = new StringBuilder();
+            for (int y = 0; y < code.getHeight(); y += 2) {
+                for (int x = 0; x < code.getWidth(); x++) {
+                    boolean upper = code.get(x, y);
+                    boolean lower = y + 1 < code.getHeight() && code.get(x, y + 1);
+                    // what is printed is the light part, for terminals are dark
+                    lines.append(upper ? lower ? " " : "▄" : lower ? "▀" : "█");
+                }
+                lines.append('\n');
+            }
+            return lines.toString();
+        } catch (WriterException e) {
+            throw new IllegalArgumentException("too long for a QR code: " + text, e);
+        }
+    }
+
     static String data(String type, byte[] bytes) {
         return "data:" + type + ";base64," + Base64.getEncoder().encodeToString(bytes);
     }

@@ -1,7 +1,9 @@
 package org.rollwright.web;
 
 import io.javalin.Javalin;
+import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
+import io.javalin.http.Cookie;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,9 +12,19 @@ import java.net.BindException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import org.eclipse.jetty.http.HttpException;
+import org.eclipse.jetty.io.EofException;
+import org.eclipse.jetty.server.Connector;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.SslConnectionFactory;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.JournalException;
 
@@ -26,7 +38,10 @@ public final class Server implements AutoCloseable {
     }
 
     private static final Logger LOG = Logger.getLogger(Server.class.getName());
+    private static final String TOO_MUCH =
+            "At most 60 MB are taken at once. Send fewer or smaller files; nothing was changed.";
     private static final int PORTS_TRIED = 20;
+    private static final long MOST_BYTES = 60_000_000;
 
     /// Files a page may ask for, and where they lie on the class path.
     private static final Map<String, String> ASSETS = Map.ofEntries(
@@ -50,10 +65,48 @@ public final class Server implements AutoCloseable {
 
     private final Javalin javalin;
     private final LivePages live;
+    private @Nullable Server forPhones;
 
     private Server(Javalin javalin, LivePages live) {
         this.javalin = javalin;
         this.live = live;
+    }
+
+    /// Starts the pages a second time for phones in the same network: encrypted, and only for those that know
+    /// the word.
+    ///
+    /// @param port the port wished for
+    /// @return the port taken
+    public OptionalInt alsoFor(Lan lan, Bench bench, int port) {
+        for (int attempt = port; attempt < port + PORTS_TRIED; attempt++) {
+            LivePages pages = new LivePages();
+            Javalin server = create(bench, pages, lan, attempt);
+            try {
+                server.start();
+                forPhones = new Server(server, pages);
+                return OptionalInt.of(attempt);
+            } catch (RuntimeException e) {
+                server.stop();
+                if (!isBindFailure(e)) {
+                    throw e;
+                }
+            }
+        }
+        return OptionalInt.empty();
+    }
+
+    private static Connector encrypted(org.eclipse.jetty.server.Server server, Lan lan, int port) {
+        SslContextFactory.Server keys = new SslContextFactory.Server();
+        keys.setKeyStore(lan.keys());
+        keys.setKeyStorePassword("");
+        HttpConfiguration settings = new HttpConfiguration();
+        settings.setSendServerVersion(false);
+        // the address in the certificate is an IP address, which no server name indication can carry
+        settings.addCustomizer(new SecureRequestCustomizer(false));
+        ServerConnector connector = new ServerConnector(
+                server, new SslConnectionFactory(keys, "http/1.1"), new HttpConnectionFactory(settings));
+        connector.setPort(port);
+        return connector;
     }
 
     /// Starts on the first free port.
@@ -63,7 +116,7 @@ public final class Server implements AutoCloseable {
         int last = port == 0 ? 0 : Math.min(port + PORTS_TRIED - 1, 65535);
         for (int attempt = port; attempt <= last; attempt++) {
             LivePages live = new LivePages();
-            Javalin javalin = create(bench, live);
+            Javalin javalin = create(bench, live, null, 0);
             try {
                 javalin.start("127.0.0.1", attempt);
                 return new Started.Running(new Server(javalin, live), javalin.port());
@@ -87,7 +140,7 @@ public final class Server implements AutoCloseable {
         return false;
     }
 
-    private static Javalin create(Bench bench, LivePages live) {
+    private static Javalin create(Bench bench, LivePages live, @Nullable Lan lan, int lanPort) {
         Render render = new Render();
         AlbumShelf shelf = new AlbumShelf(bench);
         OddsShelf odds = new OddsShelf(bench, shelf.shelves());
@@ -96,10 +149,25 @@ public final class Server implements AutoCloseable {
             config.startup.showOldJavalinVersionWarning = false;
             config.http.defaultContentType = "text/html; charset=utf-8";
             // two photographs of the largest size taken, with the form around them
-            config.http.maxRequestSize = 60_000_000L;
+            config.http.maxRequestSize = MOST_BYTES;
+            config.jetty.multipartConfig.maxTotalRequestSize(MOST_BYTES, SizeUnit.BYTES);
+            config.jetty.multipartConfig.maxFileSize(MOST_BYTES, SizeUnit.BYTES);
             config.http.generateEtags = false;
             config.jetty.modifyServer(server -> server.setStopTimeout(0));
-            config.routes.before(Server::guard);
+            if (lan == null) {
+                config.routes.before(Server::guard);
+            } else {
+                config.jetty.addConnector((server, settings) -> encrypted(server, lan, lanPort));
+                config.routes.before(context -> guard(context, lan, lanPort));
+                config.routes.get("/join", context -> join(context, lan));
+            }
+            config.routes.before(context -> {
+                if (context.req().getContentLengthLong() > MOST_BYTES) {
+                    context.status(HttpStatus.CONTENT_TOO_LARGE);
+                    sorry(bench, render, context, "That was too much at once", TOO_MUCH);
+                    context.skipRemainingHandlers();
+                }
+            });
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
             new MatPages(bench, render, shelf, odds, live).register(config.routes);
@@ -125,6 +193,16 @@ public final class Server implements AutoCloseable {
                 sorry(bench, render, context, "It was not saved", String.valueOf(e.getMessage()));
             });
             config.routes.exception(Exception.class, (e, context) -> {
+                if (badlySent(e)) {
+                    context.status(HttpStatus.BAD_REQUEST);
+                    sorry(
+                            bench,
+                            render,
+                            context,
+                            "That could not be read",
+                            "It was cut short on the way, or is too large. Send it again; nothing was changed.");
+                    return;
+                }
                 LOG.log(Level.SEVERE, "page " + context.path(), e);
                 context.status(HttpStatus.INTERNAL_SERVER_ERROR);
                 sorry(
@@ -149,6 +227,16 @@ public final class Server implements AutoCloseable {
         });
     }
 
+    /// Whether a request was cut short, too large or no form at all: the sender's doing, not ours.
+    private static boolean badlySent(Throwable failure) {
+        for (@Nullable Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof HttpException || cause instanceof EofException) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static void sorry(Bench bench, Render render, Context context, String title, String text) {
         if ("quick".equals(context.header("X-Bench"))) {
             context.header("X-Outcome", "problem");
@@ -159,23 +247,72 @@ public final class Server implements AutoCloseable {
         render.page(context, "sorry", Map.of("frame", new Frame(title, "", bench.demo()), "text", text));
     }
 
+    private static void headers(Context context) {
+        context.header("Content-Security-Policy", POLICY);
+        context.header("X-Content-Type-Options", "nosniff");
+        context.header("X-Frame-Options", "DENY");
+        context.header("Cross-Origin-Resource-Policy", "same-origin");
+        context.header("Cross-Origin-Opener-Policy", "same-origin");
+        context.header("Referrer-Policy", "same-origin");
+        context.header("Cache-Control", "no-store");
+    }
+
+    /// Whether a page of another origin asks for a change. Browsers name the origin of every form sent across
+    /// sites and say so in Sec-Fetch-Site.
+    private static boolean foreign(Context context, String own) {
+        String origin = context.header("Origin");
+        String site = Optional.ofNullable(context.header("Sec-Fetch-Site")).orElse("same-origin");
+        boolean changes = !List.of("GET", "HEAD").contains(context.req().getMethod());
+        return changes
+                && ((origin != null && !origin.equals(own))
+                        || !Set.of("same-origin", "none").contains(site));
+    }
+
+    private static void refuse(Context context, String sentence) {
+        context.status(HttpStatus.FORBIDDEN);
+        context.contentType("text/plain; charset=utf-8");
+        context.result(sentence);
+        context.skipRemainingHandlers();
+    }
+
     /// Requests must name this computer, so that a foreign page cannot reach the tool through a rebound name;
     /// and what changes anything must come from our own pages.
     private static void guard(Context context) {
-        context.header("Content-Security-Policy", POLICY);
-        context.header("X-Content-Type-Options", "nosniff");
-        context.header("Referrer-Policy", "same-origin");
-        context.header("Cache-Control", "no-store");
+        headers(context);
         String host = hostName(Optional.ofNullable(context.header("Host")).orElse(""));
         boolean ours = Set.of("127.0.0.1", "localhost", "[::1]").contains(host);
-        String origin = context.header("Origin");
-        boolean foreign = origin != null && !origin.equals("http://" + context.header("Host"));
-        boolean changes = !List.of("GET", "HEAD").contains(context.req().getMethod());
-        if (!ours || (changes && foreign)) {
-            context.status(HttpStatus.FORBIDDEN);
-            context.result("This page may only be used from this computer's own browser.");
-            context.skipRemainingHandlers();
+        if (!ours || foreign(context, "http://" + context.header("Host"))) {
+            refuse(context, "This page may only be used from this computer's own browser.");
         }
+    }
+
+    /// From the network every request must carry the word of this start, besides naming this computer.
+    private static void guard(Context context, Lan lan, int port) {
+        headers(context);
+        String host = Optional.ofNullable(context.header("Host")).orElse("");
+        boolean ours = lan.addresses().stream().anyMatch(address -> host.equals(address + ":" + port));
+        boolean joining = context.path().equals("/join");
+        String word = Optional.ofNullable(context.cookie(Lan.COOKIE)).orElse("");
+        if (!ours || foreign(context, "https://" + host) || (!joining && !lan.is(word))) {
+            refuse(context, "Open the address that the computer shows, with its word. It is new at every start.");
+        }
+    }
+
+    /// Lets a browser in that knows the word.
+    private static void join(Context context, Lan lan) {
+        if (!lan.is(Optional.ofNullable(context.queryParam("word")).orElse(""))) {
+            refuse(context, "That word is not, or no longer, right. Take the address the computer shows now.");
+            return;
+        }
+        Cookie cookie = new Cookie(Lan.COOKIE, lan.word());
+        cookie.setHttpOnly(true);
+        cookie.setSecure(true);
+        cookie.setSameSite(io.javalin.http.SameSite.STRICT);
+        cookie.setPath("/");
+        context.cookie(cookie);
+        // not a redirect: a strict cookie set on the way from the camera's page would not be sent along
+        context.html(
+                "<!DOCTYPE html><html lang=\"en\"><title>Rollwright</title><meta name=\"viewport\" content=\"width=device-width\"><p><a href=\"/\">Go to the bench</a></p></html>");
     }
 
     private static String hostName(String host) {
@@ -208,6 +345,10 @@ public final class Server implements AutoCloseable {
 
     @Override
     public void close() {
+        Server phones = forPhones;
+        if (phones != null) {
+            phones.close();
+        }
         live.close();
         javalin.stop();
     }
