@@ -14,6 +14,37 @@
     });
   }
 
+  // Help on the page one is looking at: ? anywhere but in a field that has text.
+  var help = document.getElementById("help");
+  if (help && window.HTMLDialogElement) {
+    var dialog = null;
+    var openHelp = function () {
+      fetch(help.getAttribute("href"), { headers: { "X-Bench": "quick" } }).then(function (response) {
+        return response.ok ? response.text() : null;
+      }).then(function (html) {
+        if (html === null) { location.href = help.href; return; }
+        if (!dialog) {
+          dialog = document.createElement("dialog");
+          dialog.className = "help-dialog";
+          dialog.setAttribute("aria-label", "Help on this page");
+          document.body.appendChild(dialog);
+          dialog.addEventListener("click", function (event) { if (event.target === dialog) dialog.close(); });
+        }
+        dialog.innerHTML = html + '<form method="dialog"><button class="quiet">Close</button></form>';
+        dialog.showModal();
+      }).catch(function () { location.href = help.href; });
+    };
+    help.addEventListener("click", function (event) { event.preventDefault(); openHelp(); });
+    document.addEventListener("keydown", function (event) {
+      if (event.key !== "?" || event.ctrlKey || event.altKey || event.metaKey) return;
+      var field = event.target.closest && event.target.closest("input, textarea, select, [contenteditable]");
+      if (field && (field.type === "checkbox" || field.type === "radio" ? false : field.value !== "" || field.tagName === "SELECT")) return;
+      if (dialog && dialog.open) return;
+      event.preventDefault();
+      openHelp();
+    });
+  }
+
   var review = document.getElementById("review");
   if (review) reviewKeys(review);
 

@@ -19,6 +19,7 @@ public final class Main {
             Logger.getLogger("org.eclipse.jetty"),
             Logger.getLogger("io.javalin"),
             Logger.getLogger("org.flywaydb"),
+            Logger.getLogger("net.fortuna.ical4j"),
             Logger.getLogger("org.apache.pdfbox"),
             Logger.getLogger("org.apache.fontbox"));
 

@@ -173,4 +173,14 @@ class HouseTest {
             }
         }
     }
+
+    @Test
+    void the_picture_of_the_house_is_true() throws IOException {
+        HousePicture picture = new HousePicture();
+        assertThat(Files.readString(HousePicture.SVG))
+                .as("bench/house draws it anew")
+                .isEqualTo(picture.svg());
+        String page = Files.readString(HousePicture.PAGE);
+        assertThat(page).as("bench/house writes it anew").isEqualTo(HousePicture.inPage(page, picture.table()));
+    }
 }

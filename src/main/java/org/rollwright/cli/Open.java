@@ -40,7 +40,7 @@ final class Open {
     }
 
     /// Ends a command with a sentence and an exit status.
-    static final class Stop extends RuntimeException {
+    static class Stop extends RuntimeException {
         private static final long serialVersionUID = 1L;
         private final ExitCode code;
 
@@ -51,6 +51,22 @@ final class Open {
 
         ExitCode code() {
             return code;
+        }
+    }
+
+    /// Ends a command because another process holds the store.
+    static final class InUse extends Stop {
+        private static final long serialVersionUID = 1L;
+        private final String address;
+
+        InUse(String sentence, String address) {
+            super(ExitCode.BUSY, sentence);
+            this.address = address;
+        }
+
+        /// Where that process answers, blank when it does not say.
+        String address() {
+            return address;
         }
     }
 
@@ -111,10 +127,12 @@ final class Open {
                         opened.store(), desk, catalog, varieties, new Recorder(desk, catalog, clock, varieties::keys));
             }
             case Store.Opening.Busy busy ->
-                throw new Stop(
-                        ExitCode.BUSY,
+                throw new InUse(
                         "The store in " + folder() + " is already open in " + busy.who()
-                                + ". Use that one, close it, or name another folder with --data.");
+                                + ". Use that one, close it, or name another folder with --data.",
+                        busy.who().contains(" at ")
+                                ? busy.who().substring(busy.who().indexOf(" at ") + 4)
+                                : "");
             case Store.Opening.TooNew tooNew ->
                 throw new Stop(
                         ExitCode.STORE,

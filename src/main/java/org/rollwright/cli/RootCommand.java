@@ -50,6 +50,11 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             description = "Let phones in the same network in as well: encrypted, and only with the word printed.")
     private boolean lan;
 
+    @CommandLine.Option(
+            names = "--open",
+            description = "Open the page in the browser; when the tool is running already, only that.")
+    private boolean show;
+
     private final Pages pages;
 
     private RootCommand(Pages pages) {
@@ -62,6 +67,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         serve.open = open;
         serve.port = port;
         serve.lan = lan;
+        serve.show = show;
         return serve.call();
     }
 

@@ -43,6 +43,11 @@ final class ServeCommand implements Callable<Integer> {
             description = "Let phones in the same network in as well: encrypted, and only with the word printed.")
     boolean lan;
 
+    @CommandLine.Option(
+            names = "--open",
+            description = "Open the page in the browser; when the tool is running already, only that.")
+    boolean show;
+
     private final Pages pages;
 
     ServeCommand(Pages pages) {
@@ -54,7 +59,18 @@ final class ServeCommand implements Callable<Integer> {
         if (port < 0 || port > 65_535) {
             throw new Open.Stop(ExitCode.INPUT, "There is no port " + port + ". Name one from 1 to 65535.");
         }
-        Open.Bench bench = open.open(Store.Mode.WRITE, System.err);
+        Open.Bench bench;
+        try {
+            bench = open.open(Store.Mode.WRITE, System.err);
+        } catch (Open.InUse busy) {
+            String address = busy.address();
+            if (show && !address.isEmpty()) {
+                System.out.println("Rollwright is running already, at " + address);
+                Browse.show(address);
+                return ExitCode.OK.number();
+            }
+            throw busy;
+        }
         try {
             if (open.demo() && bench.desk().read(book -> book.hunts().isEmpty())) {
                 fill(bench);
@@ -91,6 +107,9 @@ final class ServeCommand implements Callable<Integer> {
         Checkup.networkDrive(open.folder())
                 .ifPresent(kind -> System.out.println("Take care: that is a network drive (" + kind
                         + "). Such drives may confirm writing too early; ./run check says more."));
+        if (show) {
+            Browse.show(address);
+        }
         if (lan) {
             switch (serving.alsoForPhones(open.folder())) {
                 case Pages.Phones.Served served -> {

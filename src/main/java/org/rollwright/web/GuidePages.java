@@ -47,6 +47,7 @@ final class GuidePages {
         pages.put("recap", "Recap");
         pages.put("till", "Till");
         pages.put("catalogue", "Catalogue");
+        pages.put("keeping", "Keeping it safe");
         pages.put("commands", "Commands");
         return pages;
     }

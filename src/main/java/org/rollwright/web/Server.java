@@ -187,6 +187,7 @@ public final class Server implements AutoCloseable {
             new PaperPages(bench, render, cabinet, shelf).register(config.routes);
             new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
+            new HelpPages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);

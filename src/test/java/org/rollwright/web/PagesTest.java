@@ -63,7 +63,9 @@ class PagesTest {
             "/guide/cabinet",
             "/guide/narration",
             "/guide/catalogue",
+            "/guide/keeping",
             "/guide/commands",
+            "/about",
             "/no-such-page");
 
     private static TestBench bench = new TestBench();

@@ -1,0 +1,26 @@
+# Makes the Windows installer (msi, needs the WiX toolset) and the portable zip: packaging\package.ps1 msi | zip
+# Written after packaging/package, whose steps it repeats; it has not been run by us on Windows yet.
+param([Parameter(Mandatory)][ValidateSet("msi", "zip")][string]$Kind)
+$ErrorActionPreference = "Stop"
+Set-Location (Join-Path $PSScriptRoot "..")
+$version = ([xml](Get-Content pom.xml)).project.version
+$env:MAVEN_OPTS = "--sun-misc-unsafe-memory-access=allow"
+mvn -q -B "-Dmaven.test.skip=true" clean package
+$in = "target\package-input"; $dist = "target\dist"
+Remove-Item -Recurse -Force $in, $dist, target\runtime -ErrorAction Ignore
+New-Item -ItemType Directory $in, $dist | Out-Null
+Copy-Item target\rollwright.jar $in; Copy-Item -Recurse target\lib $in\lib
+$modules = & "$env:JAVA_HOME\bin\jdeps" --print-module-deps --ignore-missing-deps --multi-release 25 -cp "$in\lib\*" $in\rollwright.jar
+& "$env:JAVA_HOME\bin\jlink" --add-modules "$modules,jdk.crypto.ec,jdk.crypto.mscapi,jdk.zipfs,jdk.charsets" --strip-debug --no-header-files --no-man-pages --compress zip-6 --output target\runtime
+$options = Get-Content packaging\java-options | Where-Object { $_ } | ForEach-Object { "--java-options"; $_ }
+& "$env:JAVA_HOME\bin\jpackage" --type app-image --name rollwright --app-version $version --vendor Rollwright --input $in --main-jar rollwright.jar --main-class org.rollwright.Main --runtime-image target\runtime --dest $dist --icon packaging\rollwright.ico --arguments serve --arguments --open @options
+Push-Location $dist\rollwright\app
+& ..\..\..\runtime\bin\java -XX:+UseSerialGC -Xms32m -Xmx768m --enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow "-XX:AOTCacheOutput=rollwright.aot" -cp rollwright.jar org.rollwright.Main warm-up
+Pop-Location
+if ($Kind -eq "zip") {
+    Copy-Item packaging\README.txt $dist\rollwright
+    Compress-Archive $dist\rollwright "$dist\rollwright-$version-windows.zip"
+} else {
+    # per user: no administrator is needed, and an upgrade replaces the earlier version because its code stays the same
+    & "$env:JAVA_HOME\bin\jpackage" --type msi --app-image $dist\rollwright --name Rollwright --app-version $version --dest $dist --win-per-user-install --win-menu --win-shortcut --win-upgrade-uuid 5d6b0b0e-6f0a-4f0e-9a51-6a1f0f6c2b7d
+}
