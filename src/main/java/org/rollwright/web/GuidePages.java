@@ -2,6 +2,7 @@ package org.rollwright.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
@@ -18,6 +20,8 @@ import org.commonmark.renderer.html.HtmlRenderer;
 final class GuidePages {
     /// The guide's pages in reading order: file name without ending, and title.
     static final Map<String, String> PAGES = pages();
+    private static final Set<String> PICTURES = Set.of("start.png", "mat.png", "compare.png", "album.png", "recap.png");
+    private static final Set<String> SAMPLES = Set.of("narration.vtt", "old-boxes.csv");
 
     private final Bench bench;
     private final Render render;
@@ -53,10 +57,32 @@ final class GuidePages {
     }
 
     void register(RoutesConfig routes) {
-        routes.get("/guide", context -> page(context, "first-evening"));
+        routes.get("/guide", context -> context.redirect("/guide/first-evening", HttpStatus.SEE_OTHER));
+        routes.get("/guide/pictures/{file}", context -> file(context, PICTURES, "/guide/pictures/", "image/png"));
+        routes.get(
+                "/guide/samples/{file}",
+                context -> file(context, SAMPLES, "/demo/samples/", "text/plain; charset=utf-8"));
         routes.get(
                 "/guide/{page}",
                 context -> page(context, context.pathParam("page").replace(".md", "")));
+    }
+
+    /// One of the files named, and no other.
+    private static void file(Context context, Set<String> known, String folder, String type) throws IOException {
+        String name = context.pathParam("file");
+        if (!known.contains(name)) {
+            throw new NotFoundResponse();
+        }
+        try (InputStream in = GuidePages.class.getResourceAsStream(folder + name)) {
+            if (in == null) {
+                throw new IllegalStateException("missing from the build: " + folder + name);
+            }
+            context.contentType(type);
+            if (SAMPLES.contains(name)) {
+                context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
+            }
+            context.result(in.readAllBytes());
+        }
     }
 
     private void page(Context context, String page) {
