@@ -530,4 +530,246 @@ class BooksTest {
             return true;
         });
     }
+
+    /// What goes back where boxes come from is a loop, and only that; the sum counts the days before, not the
+    /// day.
+    @Test
+    void loops_and_what_was_returned_to_a_place() {
+        Desk desk = evening();
+        desk.record(1, "", book -> new Event.HuntFinished(new HuntId(1)));
+        long coins =
+                desk.read(book -> Ledger.goesBack(book, book.box(new BoxId(1)).orElseThrow()));
+        assertThat(coins).isEqualTo(2_500 - 14 - 1);
+        assertThat(books(desk).loops()).isEmpty();
+        desk.record(
+                0,
+                "",
+                book -> new Event.BoxChanged(
+                        new BoxId(1),
+                        book.box(new BoxId(1))
+                                .orElseThrow()
+                                .details()
+                                .returnedOn(LocalDate.of(2026, 3, 9), "Hill Bank, Mill Lane")));
+        Ledger ledger = books(desk);
+        assertThat(ledger.loops()).containsExactly("Hill Bank, Mill Lane");
+        assertThat(ledger.returnedTo("Hill Bank, Mill Lane", LocalDate.of(2026, 3, 10), 90))
+                .isEqualByComparingTo("24.85");
+        assertThat(ledger.returnedTo("Hill Bank, Mill Lane", LocalDate.of(2026, 3, 9), 90))
+                .isEqualByComparingTo("0");
+        assertThat(ledger.returnedTo("Hill Bank, Mill Lane", LocalDate.of(2026, 3, 12), 2))
+                .isEqualByComparingTo("0");
+        assertThat(ledger.returnedTo("Hill Bank, Mill Lane", LocalDate.of(2026, 3, 12), 3))
+                .isEqualByComparingTo("24.85");
+        assertThat(ledger.returnedTo("Mill Bank", LocalDate.of(2026, 3, 10), 90))
+                .isEqualByComparingTo("0");
+        // a return that names no place is none to a place
+        assertThat(ledger.returnedTo("", LocalDate.of(2026, 3, 10), 90)).isEqualByComparingTo("0");
+    }
+
+    /// Boxes of another currency, and moves in it, are in books of their own.
+    @Test
+    void each_currency_has_its_books() {
+        Desk desk = evening();
+        desk.record(
+                0,
+                "",
+                book -> new Event.BoxAdded(
+                        new BoxId(2),
+                        new Denomination(new org.rollwright.coin.Country("CA"), "cent"),
+                        new BoxDetails(
+                                "North 1",
+                                BoxDetails.Form.BOX,
+                                50,
+                                50,
+                                0,
+                                "Far Bank",
+                                "",
+                                "",
+                                "",
+                                "",
+                                null,
+                                PICKED,
+                                null,
+                                "",
+                                "")));
+        desk.record(
+                0,
+                "",
+                book -> new Event.CashMoved(
+                        new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("40.00"), "", "", "CAD")));
+        desk.record(
+                0,
+                "",
+                book -> new Event.CashMoved(
+                        new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("3.00"), "", "", null)));
+        Ledger home = books(desk);
+        assertThat(home.balance(Account.BOXES)).isEqualByComparingTo("25.00");
+        assertThat(home.balance(Account.CASH)).isEqualByComparingTo("3.00");
+        Ledger north = desk.read(book -> Ledger.of(book, CATALOG, CurrencyUnit.CAD, ZoneOffset.UTC));
+        assertThat(north.balance(Account.BOXES)).isEqualByComparingTo("25.00");
+        // paid from the cash in hand, which was enough
+        assertThat(north.balance(Account.CASH)).isEqualByComparingTo("15.00");
+        assertThat(Shortage.of(desk.read(book -> book), CATALOG, CurrencyUnit.CAD))
+                .isEmpty();
+        desk.record(
+                0,
+                "",
+                book -> new Event.OrderPlaced(new Order(
+                        1,
+                        "Far Bank",
+                        new Denomination(new org.rollwright.coin.Country("CA"), "cent"),
+                        1,
+                        PICKED,
+                        PICKED,
+                        true,
+                        "",
+                        null,
+                        List.of())));
+        assertThat(books(desk).balance(Account.IN_TRANSIT)).isEqualByComparingTo("0");
+    }
+
+    /// Exactly enough cash pays a box; a cent less does not.
+    @Test
+    void a_box_is_paid_from_cash_only_when_there_is_enough() {
+        for (int cents : new int[] {2_500, 2_499}) {
+            Desk desk = evening();
+            desk.record(0, "", book -> new Event.CashMoved(cash(PICKED, Account.OUTSIDE, Account.CASH, cents)));
+            assertThat(books(desk).balance(Account.CASH)).isEqualByComparingTo(cents == 2_500 ? "0" : "24.99");
+        }
+    }
+
+    /// A find sold before the box was settled leaves on the day it was settled; one to sell or give leaves
+    /// then.
+    @Test
+    void finds_that_leave() {
+        Desk desk = evening();
+        desk.record(1, "", book -> new Event.FindDisposed(new FindId(1), Disposition.SELL));
+        desk.record(1, "", book -> new Event.FindDisposed(new FindId(2), Disposition.GIVE));
+        desk.record(
+                0,
+                "",
+                book -> new Event.CoinsLeft(
+                        List.of(CoinRef.of(new FindId(3), 2)),
+                        new CabinetNote.Gone("sold", null, "", LocalDate.of(2026, 3, 3))));
+        assertThat(books(desk).balance(Account.LEFT)).isEqualByComparingTo("0");
+        desk.record(1, "", book -> new Event.HuntFinished(new HuntId(1)));
+        Ledger ledger = books(desk);
+        assertThat(ledger.balance(Account.LEFT)).isEqualByComparingTo("0.05");
+        assertThat(ledger.balance(Account.KEPT)).isEqualByComparingTo("0.09");
+        assertThat(ledger.leftOut()).isEmpty();
+        assertThat(ledger.movements().stream()
+                        .filter(move -> move.to() == Account.LEFT)
+                        .map(move -> move.day() + " " + move.what()))
+                .containsExactlyInAnyOrder(
+                        "2026-03-06 a find to sell",
+                        "2026-03-06 a find to sell",
+                        "2026-03-06 a find given away",
+                        "2026-03-06 a find given away",
+                        "2026-03-06 a find sold");
+    }
+
+    /// A hunt in which finds were noted without turning rolls: they come out of the rolls not opened.
+    @Test
+    void finds_without_rolls_come_out_of_the_unopened_ones() {
+        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, new Logbook());
+        desk.record(
+                1,
+                "",
+                book -> new Event.Batch(List.of(
+                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box", 2, 50)),
+                        new Event.HuntStarted(new HuntId(1), "h", List.of(new BoxId(1)), List.of()))));
+        for (int i = 1; i <= 2; i++) {
+            int number = i;
+            int count = i == 1 ? 30 : 80;
+            desk.record(
+                    1,
+                    "",
+                    book -> new Event.FindLogged(new Find(
+                            new FindId(number),
+                            new HuntId(1),
+                            number,
+                            new BoxId(1),
+                            0,
+                            CoinDescription.plain(Identity.of(Denomination.US_CENT, 1944, Mint.D)),
+                            count,
+                            false,
+                            Disposition.OPEN,
+                            EVENING)));
+            BoxMovements.Contents contents = desk.read(book ->
+                    BoxMovements.Contents.of(book, book.box(new BoxId(1)).orElseThrow()));
+            // 30 of 100 leave 70; 110 of 100 are 10 over
+            assertThat(contents)
+                    .isEqualTo(
+                            i == 1
+                                    ? new BoxMovements.Contents(30, 0, 0, 0, 70)
+                                    : new BoxMovements.Contents(110, 0, 10, 0, 0));
+        }
+    }
+
+    @Test
+    void directions_and_hours() {
+        // 90 degrees apart at 3 and 4: 5; opposite at 3 and 4: 7; the same way at 3 and 4: 1
+        Map<String, Double> roads = Map.of("E", 5.0, "S", 7.0, "N", 1.0, "W", 5.0);
+        roads.forEach((way, road) -> assertThat(Round.roads(List.of(branch("a", 3, "N"), branch("b", 4, way)))
+                        .get(1)
+                        .get(2))
+                .as(way)
+                .isCloseTo(road, org.assertj.core.api.Assertions.within(1e-9)));
+        double diagonal = Round.roads(List.of(branch("a", 3, "NE"), branch("b", 4, "SE")))
+                .get(1)
+                .get(2);
+        assertThat(diagonal).isCloseTo(5, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(Round.roads(List.of(branch("a", 3, "NW"), branch("b", 4, "SW")))
+                        .get(1)
+                        .get(2))
+                .isCloseTo(5, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(new TimeSpent.Source(Denomination.US_CENT, "x", 2, 180).hoursPerBox())
+                .isEqualTo(1.5);
+    }
+
+    /// A wish counts from its first day on, and each call tells the road from the one before.
+    @Test
+    void a_round_begins_when_there_is_something_to_do() {
+        List<Round> rounds = Round.plan(
+                List.of(
+                        new Round.Wish(branch("North", 3, "N"), 2, PICKED.plusDays(1), List.of()),
+                        new Round.Wish(branch("Further", 5, "N"), 1, PICKED.plusDays(1), List.of())),
+                PICKED,
+                3,
+                100);
+        assertThat(rounds).extracting(Round::day).containsExactly(PICKED, PICKED.plusDays(1), PICKED.plusDays(2));
+        assertThat(rounds.getFirst().calls()).isEmpty();
+        assertThat(rounds.get(1).kilometres()).isCloseTo(10, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(rounds.get(1).calls().stream()
+                        .mapToDouble(Round.Call::kilometres)
+                        .sum())
+                .isCloseTo(5, org.assertj.core.api.Assertions.within(1e-9));
+        String two = CalendarFile.of(List.of(CalendarFile.round(rounds.get(1))), EVENING);
+        assertThat(two).contains("Bank round\\, 2 calls").contains("1. North\\n2. Further");
+    }
+
+    /// Of rounds of equal worth the shorter is taken.
+    @Test
+    void of_equal_rounds_the_shorter() {
+        List<TripPlan.Stop> stops = List.of(
+                new TripPlan.Stop("far", 1, java.util.EnumSet.allOf(java.time.DayOfWeek.class)),
+                new TripPlan.Stop("near", 1, java.util.EnumSet.allOf(java.time.DayOfWeek.class)),
+                new TripPlan.Stop("nothing", 0, java.util.EnumSet.allOf(java.time.DayOfWeek.class)));
+        List<List<Double>> roads = List.of(
+                List.of(0.0, 9.0, 4.0, 1.0),
+                List.of(9.0, 0.0, 20.0, 20.0),
+                List.of(4.0, 20.0, 0.0, 20.0),
+                List.of(1.0, 20.0, 20.0, 0.0));
+        TripPlan plan = TripPlan.of(stops, roads, 18, java.time.DayOfWeek.MONDAY);
+        assertThat(plan.order()).containsExactly(1);
+        assertThat(plan.distance()).isEqualTo(8);
+        // exactly as long as allowed is allowed
+        assertThat(TripPlan.of(
+                                stops.subList(0, 1),
+                                List.of(List.of(0.0, 9.0), List.of(9.0, 0.0)),
+                                18,
+                                java.time.DayOfWeek.MONDAY)
+                        .order())
+                .containsExactly(0);
+    }
 }
