@@ -1,7 +1,13 @@
 package org.rollwright.cli;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.stream.IntStream;
 import org.rollwright.hunt.JournalException;
 import picocli.CommandLine;
 
@@ -34,6 +40,36 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
     private static final Logger LOG = Logger.getLogger(RootCommand.class.getName());
 
     private static final int HELP_WIDTH = 108;
+
+    /// Options of a start that names no command and asks for no help.
+    private static final Set<String> PLAIN = Set.of("--demo", "--lan", "--open");
+
+    private static final Set<String> WITH_VALUE = Set.of("--data", "--port");
+
+    /// How each command is made, in the order of the help.
+    private static final Map<String, Function<Pages, Object>> COMMANDS = commands();
+
+    private static Map<String, Function<Pages, Object>> commands() {
+        Map<String, Function<Pages, Object>> commands = new LinkedHashMap<>();
+        commands.put(ServeCommand.NAME, ServeCommand::new);
+        commands.put("mat", pages -> new MatCommand());
+        commands.put("box", pages -> new BoxCommand());
+        commands.put("album", pages -> new AlbumCommand());
+        commands.put("catalog", pages -> new CatalogCommand());
+        commands.put("narrate", pages -> new NarrateCommand());
+        commands.put("odds", pages -> new OddsCommand());
+        commands.put("till", pages -> new TillCommand());
+        commands.put("recap", pages -> new RecapCommand());
+        commands.put("calc", pages -> new CalcCommand());
+        commands.put("import", pages -> new ImportCommand());
+        commands.put("cabinet", pages -> new CabinetCommand());
+        commands.put("journal", pages -> new JournalCommand());
+        commands.put("check", pages -> new CheckCommand());
+        commands.put("backup", pages -> new BackupCommand());
+        commands.put("restore", pages -> new RestoreCommand());
+        commands.put("warm-up", WarmUpCommand::new);
+        return commands;
+    }
 
     @CommandLine.Mixin
     private Open open = new Open();
@@ -71,26 +107,34 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         return serve.call();
     }
 
-    /// The parsed command line, ready to execute.
+    /// The command line with every command, ready to execute.
     public static CommandLine commandLine(Pages pages) {
+        return commandLine(pages, "");
+    }
+
+    /// The command line for some arguments: only the command they name is made, which saves half of the start.
+    public static CommandLine commandLine(Pages pages, List<String> args) {
+        String first = args.stream()
+                .filter(arg -> COMMANDS.containsKey(arg))
+                .findFirst()
+                .orElse("");
+        boolean plain = IntStream.range(0, args.size())
+                .allMatch(i -> PLAIN.contains(args.get(i))
+                        || WITH_VALUE.contains(args.get(i))
+                        || (i > 0 && WITH_VALUE.contains(args.get(i - 1))));
+        return commandLine(
+                pages,
+                plain ? ServeCommand.NAME : args.isEmpty() || !args.getFirst().equals(first) ? "" : first);
+    }
+
+    /// @param wanted the only command to make, blank for all
+    private static CommandLine commandLine(Pages pages, String wanted) {
         CommandLine line = new CommandLine(new RootCommand(pages));
-        line.addSubcommand(new ServeCommand(pages));
-        line.addSubcommand(new MatCommand());
-        line.addSubcommand(new BoxCommand());
-        line.addSubcommand(new AlbumCommand());
-        line.addSubcommand(new CatalogCommand());
-        line.addSubcommand(new NarrateCommand());
-        line.addSubcommand(new OddsCommand());
-        line.addSubcommand(new TillCommand());
-        line.addSubcommand(new RecapCommand());
-        line.addSubcommand(new CalcCommand());
-        line.addSubcommand(new ImportCommand());
-        line.addSubcommand(new CabinetCommand());
-        line.addSubcommand(new JournalCommand());
-        line.addSubcommand(new CheckCommand());
-        line.addSubcommand(new BackupCommand());
-        line.addSubcommand(new RestoreCommand());
-        line.addSubcommand(new WarmUpCommand(pages));
+        COMMANDS.forEach((name, maker) -> {
+            if (wanted.isEmpty() || wanted.equals(name)) {
+                line.addSubcommand(name, maker.apply(pages));
+            }
+        });
         line.getSubcommands().values().forEach(command -> {
             command.getCommandSpec().mixinStandardHelpOptions(true);
             command.getCommandSpec().usageMessage().synopsisHeading("Usage: ");

@@ -18,7 +18,7 @@ import picocli.CommandLine;
 
 /// Starts the tool and prints its address.
 @CommandLine.Command(
-        name = "serve",
+        name = ServeCommand.NAME,
         description = "Start the tool on this computer and print its address (the default command).",
         footer = {
             "",
@@ -28,6 +28,8 @@ import picocli.CommandLine;
             "Exit status: 0 stopped, 4 the store is open elsewhere, 5 the store cannot be opened."
         })
 final class ServeCommand implements Callable<Integer> {
+    static final String NAME = "serve";
+
     @CommandLine.Mixin
     Open open = new Open();
 
