@@ -30,7 +30,7 @@ public final class Main {
 
     public static void main(String[] args) {
         QUIET.forEach(logger -> logger.setLevel(Level.SEVERE));
-        System.exit(RootCommand.commandLine(Main::pages, List.of(args)).execute(args));
+        System.exit(RootCommand.run(Main::pages, List.of(args)));
     }
 
     private static Pages.Started pages(Pages.Work work, int port) {

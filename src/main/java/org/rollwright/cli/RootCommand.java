@@ -1,13 +1,13 @@
 package org.rollwright.cli;
 
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import java.util.stream.IntStream;
 import org.rollwright.hunt.JournalException;
 import picocli.CommandLine;
 
@@ -40,11 +40,6 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
     private static final Logger LOG = Logger.getLogger(RootCommand.class.getName());
 
     private static final int HELP_WIDTH = 108;
-
-    /// Options of a start that names no command and asks for no help.
-    private static final Set<String> PLAIN = Set.of("--demo", "--lan", "--open");
-
-    private static final Set<String> WITH_VALUE = Set.of("--data", "--port");
 
     /// How each command is made, in the order of the help.
     private static final Map<String, Function<Pages, Object>> COMMANDS = commands();
@@ -112,19 +107,63 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         return commandLine(pages, "");
     }
 
-    /// The command line for some arguments: only the command they name is made, which saves half of the start.
-    public static CommandLine commandLine(Pages pages, List<String> args) {
-        String first = args.stream()
-                .filter(arg -> COMMANDS.containsKey(arg))
-                .findFirst()
-                .orElse("");
-        boolean plain = IntStream.range(0, args.size())
-                .allMatch(i -> PLAIN.contains(args.get(i))
-                        || WITH_VALUE.contains(args.get(i))
-                        || (i > 0 && WITH_VALUE.contains(args.get(i - 1))));
-        return commandLine(
-                pages,
-                plain ? ServeCommand.NAME : args.isEmpty() || !args.getFirst().equals(first) ? "" : first);
+    /// Runs what the arguments say.
+    ///
+    /// @return the exit status
+    public static int run(Pages pages, List<String> args) {
+        Optional<ServeCommand> start = plainStart(pages, args);
+        if (start.isEmpty()) {
+            return commandLine(pages, wanted(args)).execute(args.toArray(String[]::new));
+        }
+        LogFile.in(start.get().open.folder());
+        try {
+            return start.get().call();
+        } catch (RuntimeException e) {
+            return ended(e);
+        }
+    }
+
+    private static String wanted(List<String> args) {
+        return !args.isEmpty() && COMMANDS.containsKey(args.getFirst()) ? args.getFirst() : "";
+    }
+
+    /// The start itself, by far the commonest command, read without the library: its classes are too old for
+    /// the class cache and cost a quarter of a second. Whatever is not plain goes the usual way, which also
+    /// says what is wrong.
+    private static Optional<ServeCommand> plainStart(Pages pages, List<String> args) {
+        ServeCommand serve = new ServeCommand(pages);
+        Path data = null;
+        boolean demo = false;
+        int i = !args.isEmpty() && args.getFirst().equals(ServeCommand.NAME) ? 1 : 0;
+        while (i < args.size()) {
+            String arg = args.get(i);
+            String value = i + 1 < args.size() ? args.get(i + 1) : "";
+            switch (arg) {
+                case "--demo" -> demo = true;
+                case "--lan" -> serve.lan = true;
+                case "--open" -> serve.show = true;
+                case "--data" -> {
+                    if (value.isEmpty() || value.startsWith("-")) {
+                        return Optional.empty();
+                    }
+                    data = Path.of(value);
+                    i++;
+                }
+                case "--port" -> {
+                    if (!value.matches("[0-9]{1,5}")) {
+                        return Optional.empty();
+                    }
+                    serve.port = Integer.parseInt(value);
+                    i++;
+                }
+                default -> {
+                    return Optional.empty();
+                }
+            }
+            i++;
+        }
+        serve.open = Open.of(data, demo);
+        return Optional.of(serve);
     }
 
     /// @param wanted the only command to make, blank for all

@@ -11,7 +11,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.Event;
 import org.rollwright.store.PhotoFolder;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
@@ -34,6 +37,11 @@ final class WarmUpCommand implements Callable<Integer> {
         Path folder = Files.createTempDirectory("rollwright-warm-up");
         try {
             InstantSource clock = InstantSource.system();
+            // closed with a snapshot, so that reading one is part of the training
+            if (Store.open(folder, Store.Mode.WRITE, clock) instanceof Store.Opening.Opened first) {
+                fill(first.store());
+                first.store().close();
+            }
             if (!(Store.open(folder, Store.Mode.WRITE, clock) instanceof Store.Opening.Opened opened)) {
                 return ExitCode.STORE.number();
             }
@@ -77,7 +85,10 @@ final class WarmUpCommand implements Callable<Integer> {
                                 "/odds",
                                 "/scope",
                                 "/mat/1/narration",
-                                "/guide")) {
+                                "/cabinet",
+                                "/till",
+                                "/recap/1",
+                                "/guide/first-evening")) {
                             fetch("http://127.0.0.1:" + serving.port() + page);
                         }
                     }
@@ -86,6 +97,18 @@ final class WarmUpCommand implements Callable<Integer> {
             return ExitCode.OK.number();
         } finally {
             delete(folder);
+        }
+    }
+
+    private static void fill(Store store) {
+        for (int i = 0; i < 250; i++) {
+            int number = i;
+            store.desk()
+                    .record(
+                            0,
+                            "",
+                            book -> new Event.BoxAdded(
+                                    book.nextBox(), Denomination.US_CENT, BoxDetails.plain("Box " + number, 50, 50)));
         }
     }
 

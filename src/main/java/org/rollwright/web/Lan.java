@@ -3,7 +3,6 @@ package org.rollwright.web;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.math.BigInteger;
 import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
@@ -25,18 +24,8 @@ import java.security.spec.ECGenParameterSpec;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Date;
 import java.util.HexFormat;
 import java.util.List;
-import org.bouncycastle.asn1.x500.X500Name;
-import org.bouncycastle.asn1.x509.BasicConstraints;
-import org.bouncycastle.asn1.x509.Extension;
-import org.bouncycastle.asn1.x509.GeneralName;
-import org.bouncycastle.asn1.x509.GeneralNames;
-import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
-import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
-import org.bouncycastle.operator.OperatorCreationException;
-import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
 
 /// What lets a phone in the same network reach the pages: a certificate made here, kept in the data folder, and
 /// a word that is new at every start. Without the word no page answers.
@@ -51,7 +40,6 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
     private static final char[] NONE = new char[0];
     private static final String ALIAS = "lan";
     private static final String FILE = "lan.p12";
-    private static final Duration VALID = Duration.ofDays(397);
     private static final Duration LEAST_LEFT = Duration.ofDays(30);
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final String LETTERS = "abcdefghijkmnpqrstuvwxyz23456789";
@@ -88,7 +76,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
                     keys,
                     addresses,
                     HexFormat.ofDelimiter(":").withUpperCase().formatHex(hash));
-        } catch (GeneralSecurityException | IOException | OperatorCreationException e) {
+        } catch (GeneralSecurityException | IOException e) {
             throw new Unusable("No certificate could be made in " + folder + ": make the folder writable.");
         }
     }
@@ -121,7 +109,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
     }
 
     private static KeyStore kept(Path file, List<String> addresses, Instant now)
-            throws GeneralSecurityException, IOException, OperatorCreationException {
+            throws GeneralSecurityException, IOException {
         KeyStore keys = KeyStore.getInstance("PKCS12");
         if (Files.exists(file)) {
             try (InputStream in = Files.newInputStream(file)) {
@@ -139,7 +127,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
         KeyPairGenerator generator = KeyPairGenerator.getInstance("EC");
         generator.initialize(new ECGenParameterSpec("secp256r1"), RANDOM);
         KeyPair pair = generator.generateKeyPair();
-        keys.setKeyEntry(ALIAS, pair.getPrivate(), NONE, new Certificate[] {certificate(pair, addresses, now)});
+        keys.setKeyEntry(ALIAS, pair.getPrivate(), NONE, new Certificate[] {LanCertificate.of(pair, addresses, now)});
         keep(keys, file);
         return keys;
     }
@@ -149,27 +137,6 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
         return names == null
                 ? List.of()
                 : names.stream().map(name -> String.valueOf(name.get(1))).toList();
-    }
-
-    private static X509Certificate certificate(KeyPair pair, List<String> addresses, Instant now)
-            throws GeneralSecurityException, IOException, OperatorCreationException {
-        X500Name name = new X500Name("CN=Rollwright on this computer");
-        JcaX509v3CertificateBuilder builder = new JcaX509v3CertificateBuilder(
-                name,
-                new BigInteger(120, RANDOM).add(BigInteger.ONE),
-                Date.from(now.minus(Duration.ofDays(1))),
-                Date.from(now.plus(VALID)),
-                name,
-                pair.getPublic());
-        builder.addExtension(Extension.basicConstraints, true, new BasicConstraints(false));
-        builder.addExtension(
-                Extension.subjectAlternativeName,
-                false,
-                new GeneralNames(addresses.stream()
-                        .map(address -> new GeneralName(GeneralName.iPAddress, address))
-                        .toArray(GeneralName[]::new)));
-        return new JcaX509CertificateConverter()
-                .getCertificate(builder.build(new JcaContentSignerBuilder("SHA256withECDSA").build(pair.getPrivate())));
     }
 
     /// Only the owner may read the key.
