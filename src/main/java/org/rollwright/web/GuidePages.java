@@ -61,7 +61,7 @@ final class GuidePages {
         routes.get("/guide/pictures/{file}", context -> file(context, PICTURES, "/guide/pictures/", "image/png"));
         routes.get(
                 "/guide/samples/{file}",
-                context -> file(context, SAMPLES, "/demo/samples/", "text/plain; charset=utf-8"));
+                context -> file(context, SAMPLES, "/guide/samples/", "text/plain; charset=utf-8"));
         routes.get(
                 "/guide/{page}",
                 context -> page(context, context.pathParam("page").replace(".md", "")));
@@ -78,7 +78,7 @@ final class GuidePages {
                 throw new IllegalStateException("missing from the build: " + folder + name);
             }
             context.contentType(type);
-            if (SAMPLES.contains(name)) {
+            if (known.equals(SAMPLES)) {
                 context.header("Content-Disposition", "attachment; filename=\"" + name + "\"");
             }
             context.result(in.readAllBytes());

@@ -76,8 +76,10 @@ class HelpPageTest extends PageWithBench {
         page.keyboard().press("Enter");
         page.locator(".last:has-text('1944-D')").first().waitFor();
         page.keyboard().press("<");
-        page.waitForFunction(
-                "!document.querySelector('.last') || !document.querySelector('.last').textContent.includes('1944-D')");
+        page.locator(".last:has-text('1944-D')")
+                .first()
+                .waitFor(new com.microsoft.playwright.Locator.WaitForOptions()
+                        .setState(com.microsoft.playwright.options.WaitForSelectorState.DETACHED));
         int finds = bench.bench.desk().read(book -> book.finds().size());
         assertThat(finds).isZero();
     }
