@@ -75,7 +75,7 @@ public record SeriesStory(
                 points,
                 Tally.byDecade(finds),
                 Tally.byMint(finds),
-                best(finds, catalog, denomination),
+                Story.best(finds, catalog, denomination, BEST),
                 records(points));
     }
 
@@ -95,15 +95,6 @@ public record SeriesStory(
         return watches.values().stream()
                 .map(watch ->
                         new Story.Count(watch.name(), 0, Tally.watchedInSeries(book, watch, catalog, denomination)))
-                .toList();
-    }
-
-    private static List<String> best(List<Find> finds, Catalog catalog, Denomination denomination) {
-        return finds.stream()
-                .sorted(Story.byWorth(catalog))
-                .map(find -> Story.words(find, catalog, denomination))
-                .distinct()
-                .limit(BEST)
                 .toList();
     }
 

@@ -67,12 +67,7 @@ public record Story(
                         Tally.watchedInSeries(book, watch, catalog, denomination)));
             }
         }
-        List<String> best = finds.stream()
-                .sorted(byWorth(catalog))
-                .map(find -> words(find, catalog, denomination))
-                .distinct()
-                .limit(BEST)
-                .toList();
+        List<String> best = best(finds, catalog, denomination, BEST);
         List<BoxLine> lines = new ArrayList<>();
         for (Box box : boxes) {
             BoxReport report = BoxReport.of(book, box, catalog);
@@ -91,13 +86,21 @@ public record Story(
                 Race.of(book, hunt));
     }
 
-    /// The finds worth telling first: rare ones, then old ones.
-    static Comparator<Find> byWorth(Catalog catalog) {
-        return Comparator.comparingInt((Find find) -> -Chapters.weight(find, catalog))
-                .thenComparingInt(find -> {
+    private record Ranked(Find find, int weight, int year) {}
+
+    /// The finds worth telling first, in words: rare ones, then old ones, each wording once.
+    static List<String> best(List<Find> finds, Catalog catalog, Denomination denomination, int most) {
+        return finds.stream()
+                .map(find -> {
                     Integer year = find.facts().identity().year();
-                    return year == null ? 9999 : year;
-                });
+                    // weighed once: the catalogue is asked for each
+                    return new Ranked(find, Chapters.weight(find, catalog), year == null ? 9999 : year);
+                })
+                .sorted(Comparator.comparingInt(Ranked::weight).reversed().thenComparingInt(Ranked::year))
+                .map(ranked -> words(ranked.find, catalog, denomination))
+                .distinct()
+                .limit(most)
+                .toList();
     }
 
     private static List<Integer> strip(Logbook book, Hunt hunt) {
