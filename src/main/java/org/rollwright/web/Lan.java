@@ -63,7 +63,10 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
     ///
     /// @throws Unusable when this computer is in no network, or the folder cannot be written to
     public static Lan open(Path folder, Instant now) throws Unusable {
-        List<String> addresses = ownAddresses();
+        return open(folder, now, ownAddresses());
+    }
+
+    static Lan open(Path folder, Instant now, List<String> addresses) throws Unusable {
         if (addresses.isEmpty()) {
             throw new Unusable("This computer is in no network, so no phone can reach it. Connect it and start again.");
         }

@@ -267,14 +267,13 @@ class SecurityTest extends PageWithBench {
     /// Phones: encrypted, and nothing without the word, not even a picture or a style.
     @Test
     void a_phone_gets_in_with_the_word_only() throws Exception {
-        if (Lan.ownAddresses().isEmpty()) {
-            return;
-        }
-        Lan lan = Lan.open(folder, Instant.now());
-        assertThat(Lan.open(folder, Instant.now()).fingerprint())
+        // the loopback address stands for that of a network, which a test machine may not have
+        List<String> own = List.of("127.0.0.1");
+        Lan lan = Lan.open(folder, Instant.now(), own);
+        assertThat(Lan.open(folder, Instant.now(), own).fingerprint())
                 .as("the certificate stays")
                 .isEqualTo(lan.fingerprint());
-        assertThat(Lan.open(folder, Instant.now()).word())
+        assertThat(Lan.open(folder, Instant.now(), own).word())
                 .isNotEqualTo(lan.word())
                 .hasSize(26);
         assertThat(Files.getPosixFilePermissions(folder.resolve("lan.p12"))).hasSize(2);
