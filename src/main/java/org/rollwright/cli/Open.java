@@ -30,14 +30,6 @@ final class Open {
     @CommandLine.Option(names = "--demo", description = "Work on the invented demo series, in a store of its own.")
     private boolean demo;
 
-    /// For a start without the reading of a command line.
-    static Open of(@Nullable Path data, boolean demo) {
-        Open open = new Open();
-        open.data = data;
-        open.demo = demo;
-        return open;
-    }
-
     /// An open store with all that works on it.
     record Bench(Store store, Desk desk, Catalog catalog, VarietyShelf varieties, Recorder recorder)
             implements AutoCloseable {

@@ -1,10 +1,8 @@
 package org.rollwright.cli;
 
-import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -107,63 +105,13 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         return commandLine(pages, "");
     }
 
-    /// Runs what the arguments say.
+    /// Runs what the arguments say; a command named first is the only one made, which saves a part of the
+    /// start.
     ///
     /// @return the exit status
     public static int run(Pages pages, List<String> args) {
-        Optional<ServeCommand> start = plainStart(pages, args);
-        if (start.isEmpty()) {
-            return commandLine(pages, wanted(args)).execute(args.toArray(String[]::new));
-        }
-        LogFile.in(start.get().open.folder());
-        try {
-            return start.get().call();
-        } catch (RuntimeException e) {
-            return ended(e);
-        }
-    }
-
-    private static String wanted(List<String> args) {
-        return !args.isEmpty() && COMMANDS.containsKey(args.getFirst()) ? args.getFirst() : "";
-    }
-
-    /// The start itself, by far the commonest command, read without the library: its classes are too old for
-    /// the class cache and cost a quarter of a second. Whatever is not plain goes the usual way, which also
-    /// says what is wrong.
-    private static Optional<ServeCommand> plainStart(Pages pages, List<String> args) {
-        ServeCommand serve = new ServeCommand(pages);
-        Path data = null;
-        boolean demo = false;
-        int i = !args.isEmpty() && args.getFirst().equals(ServeCommand.NAME) ? 1 : 0;
-        while (i < args.size()) {
-            String arg = args.get(i);
-            String value = i + 1 < args.size() ? args.get(i + 1) : "";
-            switch (arg) {
-                case "--demo" -> demo = true;
-                case "--lan" -> serve.lan = true;
-                case "--open" -> serve.show = true;
-                case "--data" -> {
-                    if (value.isEmpty() || value.startsWith("-")) {
-                        return Optional.empty();
-                    }
-                    data = Path.of(value);
-                    i++;
-                }
-                case "--port" -> {
-                    if (!value.matches("[0-9]{1,5}")) {
-                        return Optional.empty();
-                    }
-                    serve.port = Integer.parseInt(value);
-                    i++;
-                }
-                default -> {
-                    return Optional.empty();
-                }
-            }
-            i++;
-        }
-        serve.open = Open.of(data, demo);
-        return Optional.of(serve);
+        String wanted = !args.isEmpty() && COMMANDS.containsKey(args.getFirst()) ? args.getFirst() : "";
+        return commandLine(pages, wanted).execute(args.toArray(String[]::new));
     }
 
     /// @param wanted the only command to make, blank for all

@@ -61,26 +61,15 @@ public record BoxDetails(
 
     /// The same parcel, gone back.
     public BoxDetails returnedOn(LocalDate day, String where) {
-        return new BoxDetails(
-                label,
-                form,
-                rolls,
-                coinsPerRoll,
-                looseCoins,
-                bank,
-                branch,
-                wrap,
-                stamp,
-                sisters,
-                ordered,
-                pickedUp,
-                day,
-                where,
-                note);
+        return with(label, day, where);
     }
 
     /// The same parcel under another label: for several boxes described together.
     public BoxDetails withLabel(String newLabel) {
+        return with(newLabel, returned, returnedTo);
+    }
+
+    private BoxDetails with(String newLabel, @Nullable LocalDate goneBack, String where) {
         return new BoxDetails(
                 newLabel,
                 form,
@@ -94,8 +83,8 @@ public record BoxDetails(
                 sisters,
                 ordered,
                 pickedUp,
-                returned,
-                returnedTo,
+                goneBack,
+                where,
                 note);
     }
 }

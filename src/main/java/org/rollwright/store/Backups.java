@@ -14,16 +14,12 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
-import org.rollwright.hunt.PhotoNote;
-import org.rollwright.scope.picture.Photo;
 
 /// Copies of a data folder, each proved by opening it, and a data folder made again from one.
 ///
@@ -152,8 +148,7 @@ public final class Backups {
                 try (Store store = opened.store()) {
                     long entries = store.readWhole();
                     int photographs = 0;
-                    Set<String> named = photographs(store);
-                    for (String photo : named) {
+                    for (String photo : store.photographs()) {
                         if (Files.exists(photograph(photo))) {
                             photographs++;
                         }
@@ -170,14 +165,6 @@ public final class Backups {
                         + "). Use that version to restore it.");
             case Store.Opening.Busy busy -> throw new Failed("The backup is in use by " + busy.who() + ".");
         };
-    }
-
-    private static Set<String> photographs(Store store) {
-        return store.desk().read(book -> {
-            Set<String> names = new HashSet<>();
-            book.photos().stream().map(PhotoNote::photo).filter(Photo::isId).forEach(names::add);
-            return names;
-        });
     }
 
     private Path photograph(String id) {

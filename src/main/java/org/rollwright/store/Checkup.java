@@ -8,7 +8,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,7 +16,6 @@ import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
-import org.rollwright.hunt.PhotoNote;
 import org.rollwright.scope.picture.Photo;
 
 /// Looks a data folder over: the store, every entry, every photograph, the backups, the disk. Nothing is
@@ -117,11 +115,7 @@ public final class Checkup {
     }
 
     private void photographs(Store store) {
-        Set<String> named = store.desk().read(book -> {
-            Set<String> names = new HashSet<>();
-            book.photos().stream().map(PhotoNote::photo).filter(Photo::isId).forEach(names::add);
-            return names;
-        });
+        Set<String> named = store.photographs();
         PhotoFolder shelf = new PhotoFolder(folder);
         int sound = 0;
         List<String> missing = new ArrayList<>();

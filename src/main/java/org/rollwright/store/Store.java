@@ -12,6 +12,8 @@ import java.nio.file.StandardOpenOption;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Properties;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
@@ -23,6 +25,8 @@ import org.rollwright.hunt.Entry;
 import org.rollwright.hunt.JournalException;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.LogbookImage;
+import org.rollwright.hunt.PhotoNote;
+import org.rollwright.scope.picture.Photo;
 
 /// The store in a folder: the journal, its snapshots, and the lock that keeps a second process out.
 public final class Store implements AutoCloseable {
@@ -251,6 +255,12 @@ public final class Store implements AutoCloseable {
         } catch (IllegalStateException e) {
             throw new SqliteJournal.Unreadable("The journal contradicts itself: " + e.getMessage() + ".", e);
         }
+    }
+
+    /// Names of the photographs that the record names.
+    Set<String> photographs() {
+        return desk.read(book ->
+                book.photos().stream().map(PhotoNote::photo).filter(Photo::isId).collect(Collectors.toSet()));
     }
 
     /// Writes every entry to a file, one a line.

@@ -23,6 +23,7 @@ import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
 /// Makes the certificate of [Lan]. A class of its own, so that a start without phones does not load the library
 /// for it, whose signed jar takes a fifth of a second to verify.
 final class LanCertificate {
+    /// Browsers refuse certificates that are valid for more than 398 days (common practice).
     private static final Duration VALID = Duration.ofDays(397);
     private static final SecureRandom RANDOM = new SecureRandom();
 

@@ -34,7 +34,7 @@ public final class RecapPages {
     /// The finds of one roll.
     public record RollLine(String where, String finds) {}
 
-    /// A file to pass on weighs at most 1.5 MB; this much of it may be pictures, written in base 64.
+    /// A file to pass on weighs at most 1.5 MB; so many of its bytes may be pictures, written in base 64.
     private static final int MOST_PICTURES = 900_000;
     private static final int MOST_ROLLS = 1_000;
 
@@ -149,7 +149,8 @@ public final class RecapPages {
         Map<String, Object> values = new LinkedHashMap<>();
         values.put("frame", new Frame("Recap of " + story.title(), "mat", bench.demo()));
         values.put("story", story);
-        values.put("after", after(id));
+        Afterwards after = after(id);
+        values.put("after", after);
         values.put("hunt", id.number());
         values.put("coins", coins(id).toString());
         values.put("began", parameter(context, "began", ""));
@@ -160,7 +161,7 @@ public final class RecapPages {
         values.put("problem", cut.problem());
         values.put("chapters", cut.chapters().map(Chapters::text).orElse(""));
         values.put("dropped", cut.chapters().map(Chapters::dropped).orElse(0));
-        values.put("longText", story.longText(after(id), cut.chapters()));
+        values.put("longText", story.longText(after, cut.chapters()));
         render.page(context, "recap", values);
     }
 

@@ -25,6 +25,7 @@ final class TillForm {
         }
     }
 
+    /// The international mile of 1959, exact.
     private static final double KM_PER_MILE = 1.609344;
 
     private final Context context;
@@ -102,17 +103,24 @@ final class TillForm {
         return value;
     }
 
-    /// A distance in kilometres, from `12`, `12 km` or `7.5 mi`; 0 when blank.
+    /// A distance in kilometres; 0 when blank.
     double kilometres(String name, String what) {
-        String text = text(name).toLowerCase(Locale.ROOT).replace(" ", "");
-        if (text.isEmpty()) {
-            return 0;
+        return kilometres(text(name), what, 0);
+    }
+
+    /// Kilometres from `12`, `12 km` or `7.5 mi`.
+    ///
+    /// @param blank what a blank text means
+    static double kilometres(String text, String what, double blank) {
+        String plain = text.toLowerCase(Locale.ROOT).replace(" ", "");
+        if (plain.isEmpty()) {
+            return blank;
         }
-        boolean miles = text.endsWith("mi") || text.endsWith("miles");
-        String number = text.replaceAll("(km|mi|miles)$", "");
+        String number = plain.replaceAll("(km|mi|miles)$", "");
         if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
-            throw new Unread(what + ": '" + text(name) + "' is no distance. Write 12 km or 7.5 mi.");
+            throw new Unread(what + ": '" + text + "' is no distance. Write 12 km or 7.5 mi.");
         }
+        boolean miles = plain.endsWith("mi") || plain.endsWith("miles");
         return Double.parseDouble(number) * (miles ? KM_PER_MILE : 1);
     }
 

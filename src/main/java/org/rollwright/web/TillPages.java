@@ -141,7 +141,8 @@ final class TillPages {
                         move.where()));
             }
         }
-        List<TillView.Uneven> shorts = Shortage.of(book, bench.catalog(), currency).stream()
+        List<Shortage> uneven = Shortage.of(book, bench.catalog(), currency);
+        List<TillView.Uneven> shorts = uneven.stream()
                 .map(one -> new TillView.Uneven(
                         one.box(),
                         one.label(),
@@ -167,7 +168,7 @@ final class TillPages {
                 returnable(book, currency),
                 branches(book),
                 shorts,
-                shortSum(book, currency),
+                shortSum(uneven),
                 own(book, ledger, prior),
                 String.format(Locale.ROOT, "%.0f", 100 * prior),
                 TillForm.today(bench).toString(),
@@ -201,8 +202,7 @@ final class TillPages {
         return names;
     }
 
-    private String shortSum(Logbook book, CurrencyUnit currency) {
-        List<Shortage> all = Shortage.of(book, bench.catalog(), currency);
+    private static String shortSum(List<Shortage> all) {
         BigDecimal sum = all.stream().map(Shortage::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
         Map<String, Long> bySource = new LinkedHashMap<>();
         all.forEach(one ->

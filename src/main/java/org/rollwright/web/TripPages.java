@@ -44,7 +44,7 @@ import org.rollwright.till.TripPlan;
 final class TripPages {
     private static final int DAYS = 7;
     private static final int LISTED = 100;
-    private static final int MOST_WANTED = 12;
+    private static final double UNBOUNDED_KM = 1_000;
 
     private final Bench bench;
     private final Render render;
@@ -303,7 +303,7 @@ final class TripPages {
         List<Round.Wish> taken = all.stream()
                 .filter(wish -> wish.worth() > 0)
                 .sorted(Comparator.comparingDouble(Round.Wish::worth).reversed())
-                .limit(Math.min(MOST_WANTED, TripPlan.MOST))
+                .limit(TripPlan.MOST)
                 .toList();
         LocalDate first = TillForm.today(bench);
         List<Round> rounds = taken.isEmpty() ? List.of() : Round.plan(taken, first, DAYS, allowed);
@@ -352,17 +352,14 @@ final class TripPages {
         return worth == Math.rint(worth) ? Long.toString((long) worth) : String.format(Locale.ROOT, "%.2f", worth);
     }
 
+    /// Longest round in kilometres; without a usable figure one that no round reaches.
     private static double allowed(Map<String, String> typed, List<String> problems) {
-        String text = typed.getOrDefault("allowed", "").toLowerCase(Locale.ROOT).replace(" ", "");
-        if (text.isEmpty()) {
-            return 1_000;
+        try {
+            return TillForm.kilometres(typed.getOrDefault("allowed", ""), "Longest round", UNBOUNDED_KM);
+        } catch (TillForm.Unread e) {
+            problems.add(e.sentence());
+            return UNBOUNDED_KM;
         }
-        String number = text.replaceAll("(km|mi|miles)$", "");
-        if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
-            problems.add("Longest round: '" + typed.get("allowed") + "' is no distance. Write 40 km or 25 mi.");
-            return 1_000;
-        }
-        return Double.parseDouble(number) * (text.endsWith("mi") || text.endsWith("miles") ? 1.609344 : 1);
     }
 
     private static TillView.Day day(Round round, boolean best) {

@@ -8,7 +8,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -89,24 +88,9 @@ class FaultTest {
     private record Run(int status, int acknowledged, String err) {}
 
     private Run run(Path data, Path script, Path library, String kind, int at, boolean once) throws Exception {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "--enable-native-access=ALL-UNNAMED",
-                "-cp",
-                System.getProperty("java.class.path"),
-                "org.rollwright.Main",
-                "mat",
-                "--data",
-                data.toString(),
-                "--script",
-                script.toString(),
-                "--box",
-                "Box",
-                "--watch",
-                "wheat"));
-        ProcessBuilder builder = new ProcessBuilder(command);
+        List<String> command = List.of(
+                "mat", "--data", data.toString(), "--script", script.toString(), "--box", "Box", "--watch", "wheat");
+        ProcessBuilder builder = ToolProcess.of(command);
         Path err = folder.resolve("err.txt");
         builder.redirectError(err.toFile());
         if (Files.exists(library)) {

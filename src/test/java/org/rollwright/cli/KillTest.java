@@ -85,21 +85,10 @@ class KillTest {
     }
 
     private static Process start(Path data, Path script, int kill) throws IOException {
-        List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "--enable-native-access=ALL-UNNAMED",
-                "-cp",
-                System.getProperty("java.class.path"),
-                "org.rollwright.Main",
-                "mat",
-                "--data",
-                data.toString(),
-                "--script",
-                script.toString()));
+        List<String> command =
+                new ArrayList<>(List.of("mat", "--data", data.toString(), "--script", script.toString()));
         command.addAll(kill == 0 ? List.of("--box", "Box 1", "--watch", "wheat") : List.of("--hunt", "1"));
-        return new ProcessBuilder(command)
+        return ToolProcess.of(command)
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
     }

@@ -197,6 +197,20 @@ class BooksTest {
         return new CashMove(day, from.name(), to.name(), BigDecimal.valueOf(cents, 2), "", "", "USD");
     }
 
+    private static Event found(int number, int roll, int year, int coins) {
+        return new Event.FindLogged(new Find(
+                new FindId(number),
+                new HuntId(1),
+                number,
+                new BoxId(1),
+                roll,
+                CoinDescription.plain(Identity.of(Denomination.US_CENT, year, Mint.D)),
+                coins,
+                false,
+                Disposition.OPEN,
+                EVENING));
+    }
+
     private static Desk evening() {
         Desk desk = new Desk(new MemoryJournal(), () -> EVENING, new Logbook());
         BoxDetails box = new BoxDetails(
@@ -229,20 +243,7 @@ class BooksTest {
         desk.record(1, "", book -> new Event.RollCounted(new BoxId(1), 9, 51));
         for (int i = 1; i <= 7; i++) {
             int number = i;
-            desk.record(
-                    1,
-                    "",
-                    book -> new Event.FindLogged(new Find(
-                            new FindId(number),
-                            new HuntId(1),
-                            number,
-                            new BoxId(1),
-                            3,
-                            CoinDescription.plain(Identity.of(Denomination.US_CENT, 1940 + number, Mint.D)),
-                            2,
-                            false,
-                            Disposition.OPEN,
-                            EVENING)));
+            desk.record(1, "", book -> found(number, 3, 1940 + number, 2));
         }
         return desk;
     }
@@ -681,20 +682,7 @@ class BooksTest {
         for (int i = 1; i <= 2; i++) {
             int number = i;
             int count = i == 1 ? 30 : 80;
-            desk.record(
-                    1,
-                    "",
-                    book -> new Event.FindLogged(new Find(
-                            new FindId(number),
-                            new HuntId(1),
-                            number,
-                            new BoxId(1),
-                            0,
-                            CoinDescription.plain(Identity.of(Denomination.US_CENT, 1944, Mint.D)),
-                            count,
-                            false,
-                            Disposition.OPEN,
-                            EVENING)));
+            desk.record(1, "", book -> found(number, 0, 1944, count));
             BoxMovements.Contents contents = desk.read(book ->
                     BoxMovements.Contents.of(book, book.box(new BoxId(1)).orElseThrow()));
             // 30 of 100 leave 70; 110 of 100 are 10 over

@@ -107,7 +107,7 @@ class TillPageTest extends PageWithBench {
         page.locator("input[name=allowed]").fill("lots");
         page.locator("main button").click();
         page.waitForLoadState();
-        assertThat(page.locator(".problem").innerText()).contains("'lots' is no distance. Write 40 km or 25 mi.");
+        assertThat(page.locator(".problem").innerText()).contains("'lots' is no distance. Write 12 km or 7.5 mi.");
         page.navigate(bench.address + "/till/branches");
         page.locator("text=Close order 1").click();
         page.waitForLoadState();

@@ -1,0 +1,24 @@
+package org.rollwright.cli;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/// The tool as a process of its own, on the tests' class path.
+final class ToolProcess {
+    private ToolProcess() {}
+
+    /// A process that runs a command, not yet started.
+    static ProcessBuilder of(List<String> arguments) {
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "--enable-native-access=ALL-UNNAMED",
+                "-cp",
+                System.getProperty("java.class.path"),
+                "org.rollwright.Main"));
+        command.addAll(arguments);
+        return new ProcessBuilder(command);
+    }
+}
