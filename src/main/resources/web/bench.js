@@ -26,11 +26,12 @@
         if (!dialog) {
           dialog = document.createElement("dialog");
           dialog.className = "help-dialog";
-          dialog.setAttribute("aria-label", "Help on this page");
+          dialog.setAttribute("aria-label", say("help"));
           document.body.appendChild(dialog);
           dialog.addEventListener("click", function (event) { if (event.target === dialog) dialog.close(); });
         }
-        dialog.innerHTML = html + '<form method="dialog"><button class="quiet">Close</button></form>';
+        dialog.innerHTML = html + '<form method="dialog"><button class="quiet"></button></form>';
+        dialog.querySelector("form[method=dialog] button").textContent = say("close");
         dialog.showModal();
       }).catch(function () { location.href = help.href; });
     };
@@ -149,7 +150,7 @@
       });
     }).catch(function () {
       busy = false;
-      hold([text], "The tool does not answer. This line and those after it are kept and wait.", "Try again", pump);
+      hold([text], say("no-answer"), say("again"), pump);
     });
   }
 
@@ -172,7 +173,7 @@
     } else {
       var words = document.createElement("div");
       words.innerHTML = html;
-      hold([text], "Not recorded: " + words.textContent.trim(), "Put it back into the line", putBack);
+      hold([text], say("not-recorded", words.textContent.trim()), say("put-back"), putBack);
     }
   }
 
@@ -290,12 +291,12 @@
   // Large keys where a finger is the pointer.
   var keypad = document.getElementById("keypad");
   var rows = ["1", "2", "3", "d", "x2 ", "4", "5", "6", "s", "⌫", "7", "8", "9", "p", "abc", "0", "+", "<", ",", "Enter"];
-  var spoken = { "⌫": "Delete", "<": "Undo", "+": "Next roll", "abc": "Letters", "x2 ": "Two of them" };
+  var spoken = { "⌫": say("key-delete"), "<": say("key-undo"), "+": say("key-roll"), "abc": say("key-letters"), "x2 ": say("key-two") };
   if (matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px)").matches) {
     rows.forEach(function (key) {
       var button = document.createElement("button");
       button.type = "button";
-      button.textContent = key === "+" ? "roll +" : key === "<" ? "undo" : key.trim();
+      button.textContent = key === "+" ? say("cap-roll") : key === "<" ? say("cap-undo") : key.trim();
       if (spoken[key]) button.setAttribute("aria-label", spoken[key]);
       if (key === "Enter" || key === "+") button.className = "strong";
       button.addEventListener("click", function () { press(key); });
@@ -317,7 +318,7 @@
   try {
     var left = JSON.parse(localStorage.getItem("pending-" + hunt) || "[]");
     if (left.length > 0) {
-      hold(left, "Typed before the page closed, and not acknowledged. Look whether they are in the list below before entering them again.", "Put it into the line", putBack);
+      hold(left, say("left-over"), say("put-in"), putBack);
       localStorage.removeItem("pending-" + hunt);
     }
   } catch (e) { /* nothing was kept */ }

@@ -37,11 +37,11 @@
       draw("chart-values", 280, {
         grid: { left: 60, right: 12, top: 32, bottom: 30 },
         legend: { textStyle: { color: ink } },
-        xAxis: axis({ type: "category", name: "grade", data: grades.map(String) }),
-        yAxis: axis({ type: "log", name: "value" }),
+        xAxis: axis({ type: "category", name: say("chart-grade"), data: grades.map(String) }),
+        yAxis: axis({ type: "log", name: say("chart-value") }),
         series: kinds.map(function (kind) {
           return {
-            name: kind === "" ? "any colour" : kind, type: "line", symbol: symbols[kind], symbolSize: 8, connectNulls: true,
+            name: kind === "" ? say("any-colour") : kind, type: "line", symbol: symbols[kind], symbolSize: 8, connectNulls: true,
             data: grades.map(function (g) {
               var cell = cells.filter(function (c) { return c[0] === g && c[1] === kind; })[0];
               return cell ? { value: cell[2], symbolSize: cell[5] ? 12 : 5 } : null;
@@ -59,9 +59,9 @@
       xAxis: axis({ type: "category", data: data.series.map(function (p) { return p[0]; }), axisLabel: { color: soft, rotate: 60 } }),
       yAxis: axis({ type: "value", name: data.target, minInterval: 1 }),
       series: [
-        { name: "least of nine in ten", type: "line", stack: "band", data: data.series.map(function (p) { return p[2]; }), lineStyle: { opacity: 0 }, symbol: "none", silent: true },
-        { name: "width of nine in ten", type: "line", stack: "band", data: data.series.map(function (p) { return p[3] - p[2]; }), lineStyle: { opacity: 0 }, areaStyle: { color: felt, opacity: 0.18 }, symbol: "none", silent: true },
-        { name: "found", type: "scatter", data: data.series.map(function (p) { return p[1]; }), itemStyle: { color: copper }, symbolSize: 8 }
+        { name: say("chart-least"), type: "line", stack: "band", data: data.series.map(function (p) { return p[2]; }), lineStyle: { opacity: 0 }, symbol: "none", silent: true },
+        { name: say("chart-width"), type: "line", stack: "band", data: data.series.map(function (p) { return p[3] - p[2]; }), lineStyle: { opacity: 0 }, areaStyle: { color: felt, opacity: 0.18 }, symbol: "none", silent: true },
+        { name: say("chart-found"), type: "scatter", data: data.series.map(function (p) { return p[1]; }), itemStyle: { color: copper }, symbolSize: 8 }
       ]
     });
   }
@@ -69,9 +69,9 @@
     if (curve.length === 0 || curve[curve.length - 1] === 0) return;
     draw("chart-album-" + i, 220, {
       grid: { left: 45, right: 12, top: 30, bottom: 40 },
-      xAxis: axis({ type: "category", name: "boxes", nameLocation: "middle", nameGap: 25, data: curve.map(function (v, k) { return String(10 * (k + 1)); }) }),
-      yAxis: axis({ type: "value", name: "holes filled", min: 0 }),
-      series: [{ name: "expected", type: "line", data: curve.map(function (v) { return Math.round(10 * v) / 10; }), lineStyle: { color: copper }, itemStyle: { color: copper }, symbol: "none" }]
+      xAxis: axis({ type: "category", name: say("chart-boxes"), nameLocation: "middle", nameGap: 25, data: curve.map(function (v, k) { return String(10 * (k + 1)); }) }),
+      yAxis: axis({ type: "value", name: say("chart-filled"), min: 0 }),
+      series: [{ name: say("chart-expected"), type: "line", data: curve.map(function (v) { return Math.round(10 * v) / 10; }), lineStyle: { color: copper }, itemStyle: { color: copper }, symbol: "none" }]
     });
   });
   if (data.sources.length > 0) {
@@ -81,9 +81,9 @@
       xAxis: axis({ type: "value", min: 0 }),
       yAxis: axis({ type: "category", data: rows.map(function (r) { return r[0]; }), axisLabel: { color: ink, width: 190, overflow: "truncate" } }),
       series: [
-        { name: "from", type: "bar", stack: "s", data: rows.map(function (r) { return r[4]; }), itemStyle: { color: "transparent" }, silent: true, barWidth: 10 },
-        { name: "nine in ten", type: "bar", stack: "s", data: rows.map(function (r) { return r[5] - r[4]; }), itemStyle: { color: felt, opacity: 0.35 }, barWidth: 10 },
-        { name: "mean", type: "scatter", data: rows.map(function (r) { return r[1]; }), itemStyle: { color: copper }, symbolSize: 12 }
+        { name: say("chart-from"), type: "bar", stack: "s", data: rows.map(function (r) { return r[4]; }), itemStyle: { color: "transparent" }, silent: true, barWidth: 10 },
+        { name: say("chart-ninety"), type: "bar", stack: "s", data: rows.map(function (r) { return r[5] - r[4]; }), itemStyle: { color: felt, opacity: 0.35 }, barWidth: 10 },
+        { name: say("chart-mean"), type: "scatter", data: rows.map(function (r) { return r[1]; }), itemStyle: { color: copper }, symbolSize: 12 }
       ]
     });
   }

@@ -52,9 +52,9 @@
       var video = document.createElement("video");
       video.autoplay = true; video.muted = true; video.playsInline = true; video.srcObject = stream;
       var take = document.createElement("button");
-      take.type = "button"; take.textContent = "Take the picture";
+      take.type = "button"; take.textContent = say("take-picture");
       var stop = document.createElement("button");
-      stop.type = "button"; stop.className = "quiet"; stop.textContent = "Stop the camera";
+      stop.type = "button"; stop.className = "quiet"; stop.textContent = say("stop-camera");
       function end() { stream.getTracks().forEach(function (track) { track.stop(); }); box.remove(); button.hidden = false; }
       take.addEventListener("click", function () {
         var canvas = document.createElement("canvas");
@@ -74,7 +74,7 @@
       take.focus();
     }).catch(function () {
       button.disabled = true;
-      button.textContent = "No camera was given";
+      button.textContent = say("no-camera");
     });
   }
 
@@ -101,14 +101,14 @@
     picture.src = "/photos/" + bench.dataset.photo + ".jpg";
 
     var words = {
-      pairs: ["Set the first, stronger image of a corner, then the second. Six pairs all around tell most.", "Now the same corner on the second image."],
-      edge: ["Set three points on the coin's edge, far apart."],
-      punch: ["Set a corner of the first mint mark, then the same corner of the second."],
-      grey: ["Set one point on a grey card in the picture."]
+      pairs: [say("pair-first"), say("pair-second")],
+      edge: [say("edge")],
+      punch: [say("punch")],
+      grey: [say("grey")]
     };
     function tell() {
       var text = words[mode][mode === "pairs" && sets.pairs.length % 2 === 1 ? 1 : 0];
-      hint.textContent = text + " " + Math.floor(sets.pairs.length / 2) + " pairs set.";
+      hint.textContent = text + " " + say("pairs-set", Math.floor(sets.pairs.length / 2));
     }
     function setMode(next) {
       mode = next;
@@ -247,7 +247,7 @@
         if (result && result.dataset.outline) outline = result.dataset.outline;
         drawing = result ? result.dataset.drawing : "";
         draw();
-      }).catch(function () { measured.textContent = "The tool does not answer. The points stay where they are."; });
+      }).catch(function () { measured.textContent = say("points-stay"); });
     }
     form.addEventListener("submit", function (event) { event.preventDefault(); measure(); });
     form.addEventListener("change", measure);

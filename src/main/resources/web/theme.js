@@ -1,4 +1,9 @@
-// Applies the chosen theme before the page is drawn, so that it does not flash.
+// What every page's scripts need first: their texts, and the chosen theme before the page is drawn, so that it
+// does not flash.
+function say(key, value) {
+  "use strict";
+  return (window.texts[key] || key).replace("{0}", value === undefined ? "" : value);
+}
 (function () {
   "use strict";
   try {

@@ -168,6 +168,11 @@ public final class Server implements AutoCloseable {
                     context.skipRemainingHandlers();
                 }
             });
+            config.routes.get(
+                    "/assets/texts.js",
+                    context -> context.header("Cache-Control", "no-cache")
+                            .contentType("text/javascript; charset=utf-8")
+                            .result(Texts.script()));
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
             new MatPages(bench, render, shelf, odds, live).register(config.routes);

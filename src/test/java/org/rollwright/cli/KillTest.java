@@ -25,26 +25,34 @@ import org.rollwright.store.Store;
 /// A scripted hunt whose process is killed without warning, again and again: every acknowledged line is in the
 /// journal, in order, and none twice.
 ///
-/// The number of kills is 12, or that of the system property `rollwright.kills`; bench/kill.sh asks for more.
+/// The number of kills is 12, or that of the system property `rollwright.kills`; bench/kill asks for 1,000.
 class KillTest {
     private static final int KILLS = Integer.getInteger("rollwright.kills", 12);
+
+    /// A new store after so many kills: each is read whole after each kill.
+    private static final int KILLS_PER_STORE = 100;
 
     @TempDir
     private Path folder;
 
     @Test
     void a_killed_process_loses_nothing_acknowledged_and_repeats_nothing() throws Exception {
-        Path data = folder.resolve("data");
         Random random = new Random(20260301);
         Path script = folder.resolve("hunt.txt");
         int expected = 0;
+        int recorded = 0;
         int killedMidway = 0;
         try (ExecutorService killer = Executors.newSingleThreadExecutor()) {
             for (int kill = 0; kill < KILLS; kill++) {
+                if (kill % KILLS_PER_STORE == 0) {
+                    recorded += expected;
+                    expected = 0;
+                }
+                Path data = folder.resolve("data-" + kill / KILLS_PER_STORE);
                 List<String> lines = new ArrayList<>();
                 IntStream.range(expected, expected + 4_000).forEach(i -> lines.add("39s \"line " + i + "\""));
                 Files.write(script, lines);
-                Process process = start(data, script, kill);
+                Process process = start(data, script);
                 int acknowledged = 0;
                 try (BufferedReader out =
                         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
@@ -74,7 +82,7 @@ class KillTest {
             }
         }
         assertThat(killedMidway).isGreaterThan(KILLS / 2);
-        System.out.println(KILLS + " kills, " + expected + " lines recorded, none lost, none twice");
+        System.out.println(KILLS + " kills, " + (recorded + expected) + " lines recorded, none lost, none twice");
     }
 
     private static void killAfter(ExecutorService killer, Process process, long micros) {
@@ -84,10 +92,10 @@ class KillTest {
         });
     }
 
-    private static Process start(Path data, Path script, int kill) throws IOException {
+    private static Process start(Path data, Path script) throws IOException {
         List<String> command =
                 new ArrayList<>(List.of("mat", "--data", data.toString(), "--script", script.toString()));
-        command.addAll(kill == 0 ? List.of("--box", "Box 1", "--watch", "wheat") : List.of("--hunt", "1"));
+        command.addAll(Files.notExists(data) ? List.of("--box", "Box 1", "--watch", "wheat") : List.of("--hunt", "1"));
         return ToolProcess.of(command)
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();
