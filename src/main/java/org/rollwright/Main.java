@@ -1,16 +1,20 @@
 package org.rollwright;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.rollwright.cli.Pages;
 import org.rollwright.cli.RootCommand;
+import org.rollwright.store.Settings;
 import org.rollwright.web.Bench;
 import org.rollwright.web.Lan;
 import org.rollwright.web.Paper;
 import org.rollwright.web.Server;
+import org.rollwright.web.SettingsShelf;
 
 /// Puts store, pages and commands together.
 public final class Main {
@@ -33,6 +37,20 @@ public final class Main {
         System.exit(RootCommand.run(Main::pages, List.of(args)));
     }
 
+    private static SettingsShelf shelf(Settings settings) {
+        return new SettingsShelf() {
+            @Override
+            public Map<String, String> read() {
+                return settings.all();
+            }
+
+            @Override
+            public void choose(Map<String, String> some) throws IOException {
+                settings.choose(some);
+            }
+        };
+    }
+
     private static Pages.Started pages(Pages.Work work, int port) {
         Bench bench = new Bench(
                 work.desk(),
@@ -42,6 +60,7 @@ public final class Main {
                 work.recorder(),
                 work.decoder(),
                 work.clock(),
+                shelf(work.settings()),
                 work.demo());
         return switch (Server.start(bench, port)) {
             case Server.Started.NoPort none -> new Pages.Started.NoPort(none.first(), none.last());

@@ -8,6 +8,7 @@ import org.rollwright.entry.narration.Decoder;
 import org.rollwright.hunt.Desk;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.picture.PhotoShelf;
+import org.rollwright.store.Settings;
 
 /// Starts the pages. The commands do not know how; `Main` hands it in.
 public interface Pages {
@@ -20,6 +21,7 @@ public interface Pages {
             Recorder recorder,
             Decoder decoder,
             InstantSource clock,
+            Settings settings,
             boolean demo) {}
 
     /// Pages that are being served.

@@ -13,6 +13,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.rollwright.store.Checkup;
 import org.rollwright.store.PhotoFolder;
+import org.rollwright.store.Settings;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
@@ -86,6 +87,7 @@ final class ServeCommand implements Callable<Integer> {
                     bench.recorder(),
                     Open.decoder(),
                     clock,
+                    new Settings(open.folder()),
                     open.demo());
             switch (pages.start(work, port)) {
                 case Pages.Started.NoPort none ->

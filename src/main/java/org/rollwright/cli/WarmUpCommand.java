@@ -16,6 +16,7 @@ import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.Event;
 import org.rollwright.store.PhotoFolder;
+import org.rollwright.store.Settings;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
@@ -68,6 +69,7 @@ final class WarmUpCommand implements Callable<Integer> {
                                         recorder,
                                         Open.decoder(),
                                         clock,
+                                        new Settings(folder),
                                         false),
                                 0)
                         instanceof Pages.Started.Running running) {

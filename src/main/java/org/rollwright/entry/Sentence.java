@@ -83,8 +83,6 @@ public final class Sentence {
 
     /// A weight in grams and in pounds and ounces.
     public static String weight(Mass mass) {
-        double ounces = mass.grams() / Mass.GRAMS_PER_OUNCE;
-        int pounds = (int) Math.floor(ounces / 16);
-        return String.format(Locale.ROOT, "%.1f g (%d lb %.1f oz)", mass.grams(), pounds, ounces - 16.0 * pounds);
+        return String.format(Locale.ROOT, "%.1f g (%s)", mass.grams(), mass.poundsAndOunces());
     }
 }

@@ -77,14 +77,7 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
     }
 
     static String words(Mass mass) {
-        double ounces = mass.grams() / Mass.GRAMS_PER_OUNCE;
-        long pounds = (long) (ounces / 16);
-        return String.format(
-                Locale.ROOT,
-                "%,.0f g (%s%.1f oz)",
-                mass.grams(),
-                pounds > 0 ? pounds + " lb " : "",
-                ounces - 16 * pounds);
+        return String.format(Locale.ROOT, "%,.0f g (%s)", mass.grams(), mass.poundsAndOunces());
     }
 
     private static Optional<String> odds(Logbook book, Hunt hunt, Box box, Catalog catalog) {

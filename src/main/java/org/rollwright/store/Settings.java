@@ -7,8 +7,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /// The few settings of a data folder that are no part of the record, in `settings.properties`.
 public final class Settings {
@@ -36,8 +39,22 @@ public final class Settings {
     ///
     /// @throws IOException when the data folder cannot be written to
     public void backups(Path where) throws IOException {
+        choose(Map.of(BACKUPS, where.toAbsolutePath().normalize().toString()));
+    }
+
+    /// All that were chosen, by name.
+    public Map<String, String> all() {
         Properties settings = read();
-        settings.setProperty(BACKUPS, where.toAbsolutePath().normalize().toString());
+        return settings.stringPropertyNames().stream()
+                .collect(Collectors.toMap(Function.identity(), settings::getProperty));
+    }
+
+    /// Chooses some; the others stay.
+    ///
+    /// @throws IOException when the data folder cannot be written to
+    public void choose(Map<String, String> some) throws IOException {
+        Properties settings = read();
+        settings.putAll(some);
         StringWriter text = new StringWriter();
         settings.store(text, "Rollwright");
         Path part = folder.resolve(FILE + ".part");

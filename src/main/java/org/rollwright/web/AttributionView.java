@@ -180,7 +180,7 @@ public record AttributionView(
                 : new Kept(
                         note.verdict(),
                         name(book, shelf, note.variety()),
-                        Days.day(note.at()),
+                        Manner.day(note.at()),
                         note.path().stream()
                                 .map(look -> look.looked() + ": " + look.answer())
                                 .toList(),

@@ -19,4 +19,5 @@ public record Bench(
         Recorder recorder,
         Decoder decoder,
         InstantSource clock,
+        SettingsShelf settings,
         boolean demo) {}

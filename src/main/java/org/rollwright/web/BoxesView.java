@@ -1,11 +1,13 @@
 package org.rollwright.web;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.Box;
@@ -87,7 +89,7 @@ public record BoxesView(
             rows.add(new Row(
                     box.id().number(),
                     details.label(),
-                    details.pickedUp() == null ? "" : details.pickedUp().toString(),
+                    day(details.pickedUp()),
                     details.branch().isEmpty() ? details.bank() : details.bank() + ", " + details.branch(),
                     details.wrap(),
                     state(book, box),
@@ -145,18 +147,16 @@ public record BoxesView(
         put(words, "Wrapped by", details.wrap());
         put(words, "Stamp or seal", details.stamp());
         put(words, "Sister boxes", details.sisters());
-        put(words, "Ordered", details.ordered() == null ? "" : details.ordered().toString());
-        put(
-                words,
-                "Picked up",
-                details.pickedUp() == null ? "" : details.pickedUp().toString());
-        put(
-                words,
-                "Returned",
-                details.returned() == null ? "" : details.returned().toString());
+        put(words, "Ordered", day(details.ordered()));
+        put(words, "Picked up", day(details.pickedUp()));
+        put(words, "Returned", day(details.returned()));
         put(words, "Returned to", details.returnedTo());
         put(words, "Note", details.note());
         return words;
+    }
+
+    private static String day(@Nullable LocalDate day) {
+        return day == null ? "" : Manner.day(day);
     }
 
     private static void put(Map<String, String> words, String key, String value) {

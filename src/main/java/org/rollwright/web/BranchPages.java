@@ -108,7 +108,7 @@ final class BranchPages {
         filled.putIfAbsent("lead", Integer.toString(branch.leadDays()));
         filled.putIfAbsent("boxfee", branch.boxFee().toPlainString());
         filled.putIfAbsent("percent", branch.countPercent().toPlainString());
-        filled.putIfAbsent("road", String.format(Locale.ROOT, "%.1f km", branch.kilometres()));
+        filled.putIfAbsent("road", Manner.roadField(branch.kilometres()));
         filled.putIfAbsent("bearing", branch.bearing());
         filled.putIfAbsent("closed", branch.closed() ? "yes" : "");
         filled.putIfAbsent("note", branch.note());
@@ -143,7 +143,7 @@ final class BranchPages {
                 branch.closed() ? "closed for good" : days(branch.open()),
                 does.isEmpty() ? "nothing" : String.join(", ", does),
                 String.join(", ", fees),
-                branch.kilometres() == 0 ? "" : TillForm.road(branch.kilometres()) + " " + branch.bearing(),
+                branch.kilometres() == 0 ? "" : Manner.road(branch.kilometres()) + " " + branch.bearing(),
                 branch.note(),
                 branch.closed());
     }
@@ -157,8 +157,8 @@ final class BranchPages {
         String state = ended == null
                 ? TillForm.today(bench).isAfter(order.due()) ? "overdue" : "open"
                 : order.arrived().isEmpty()
-                        ? "given up " + ended
-                        : order.arrived().size() + " of " + order.boxes() + " came " + ended;
+                        ? "given up " + Manner.day(ended)
+                        : order.arrived().size() + " of " + order.boxes() + " came " + Manner.day(ended);
         return new TillView.OrderRow(
                 order.number(),
                 order.boxes()
@@ -166,8 +166,8 @@ final class BranchPages {
                         + coins(order)
                         + (order.prepaid() ? ", paid" : ""),
                 order.branch(),
-                order.placed().toString(),
-                order.due().toString(),
+                Manner.day(order.placed()),
+                Manner.day(order.due()),
                 state,
                 order.isOpen());
     }

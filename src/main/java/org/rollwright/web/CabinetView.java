@@ -246,7 +246,7 @@ public final class CabinetView {
                 submission == null
                         ? null
                         : new Sent(
-                                submission.day().toString(),
+                                Manner.day(submission.day()),
                                 number(submission.estimate()),
                                 submission.outcome() == 0 ? "" : number(submission.outcome()),
                                 submission.cost().toPlainString()),
@@ -268,7 +268,7 @@ public final class CabinetView {
         }
         return ref.findId()
                 .flatMap(book::find)
-                .map(find -> "found in " + entry.coin().provenance() + " on " + Days.day(find.at()) + ", find f"
+                .map(find -> "found in " + entry.coin().provenance() + " on " + Manner.day(find.at()) + ", find f"
                         + find.ordinal() + (find.count() > 1 ? ", coin " + ref.piece() + " of " + find.count() : ""))
                 .orElse(entry.coin().provenance());
     }
@@ -278,7 +278,7 @@ public final class CabinetView {
             return List.of();
         }
         return note.stays().stream()
-                .map(stay -> Days.day(stay.since()) + ": "
+                .map(stay -> Manner.day(stay.since()) + ": "
                         + (stay.place() == null ? "nowhere in particular" : CabinetIndex.path(book, stay.place())))
                 .toList();
     }

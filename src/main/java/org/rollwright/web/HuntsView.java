@@ -63,6 +63,6 @@ public record HuntsView(
                 labels,
                 rolls == 0 ? "loose coins" : searched + " of " + rolls + " rolls",
                 hunt.foundCoins(),
-                Days.day(hunt.touched()));
+                Manner.day(hunt.touched()));
     }
 }

@@ -170,7 +170,7 @@ final class PaperPages {
                     + ". Estimates are marked; this is no appraisal.");
             return Boolean.TRUE;
         });
-        notes.add("Printed " + Days.day(bench.clock().instant()) + ".");
+        notes.add("Printed " + Manner.day(bench.clock().instant()) + ".");
         send(
                 context,
                 "insurance.pdf",

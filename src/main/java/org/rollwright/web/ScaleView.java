@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Alloy;
-import org.rollwright.coin.Mass;
 import org.rollwright.coin.MassText;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Cup;
@@ -83,9 +82,9 @@ public record ScaleView(
                                         Locale.ROOT,
                                         "%d coins weighed %s: %.3f g each (%s)",
                                         pile.coins(),
-                                        grams(pile.mass().grams()),
+                                        Manner.mass(pile.mass().grams()),
                                         pile.gramsPerCoin(),
-                                        Days.day(pile.at()))))
+                                        Manner.day(pile.at()))))
                         .toList(),
                 typed,
                 answers(book, catalog, typed),
@@ -97,14 +96,6 @@ public record ScaleView(
 
     static String name(Alloy alloy) {
         return alloy.name().replace('-', ' ') + ", " + alloy.weight().grams() + " g";
-    }
-
-    static String grams(double grams) {
-        double pounds = Math.floor(grams / Mass.GRAMS_PER_POUND);
-        double ounces = (grams - pounds * Mass.GRAMS_PER_POUND) / Mass.GRAMS_PER_OUNCE;
-        return grams < 100
-                ? String.format(Locale.ROOT, "%.2f g", grams)
-                : String.format(Locale.ROOT, "%,.1f g (%.0f lb %.1f oz)", grams, pounds, ounces);
     }
 
     private static Optional<Alloy> alloy(Catalog catalog, String name) {
@@ -120,9 +111,9 @@ public record ScaleView(
             before = reading.mass().grams();
             rows.add(new CupRow(
                     reading.what(),
-                    Days.day(reading.at()),
-                    grams(reading.mass().grams()),
-                    grams(Math.max(0, added)),
+                    Manner.day(reading.at()),
+                    Manner.mass(reading.mass().grams()),
+                    Manner.mass(Math.max(0, added)),
                     alloy.map(one -> coins(
                                     book,
                                     one,
@@ -135,9 +126,9 @@ public record ScaleView(
         return new CupTable(
                 cup.name(),
                 alloy.map(ScaleView::name).orElse(cup.alloy()),
-                grams(cup.tare().grams()),
+                Manner.mass(cup.tare().grams()),
                 rows,
-                grams(all)
+                Manner.mass(all)
                         + alloy.map(one -> ", "
                                         + coins(book, one, all, cup.resolution().grams(), 2))
                                 .orElse(""),
@@ -238,9 +229,9 @@ public record ScaleView(
                             Locale.ROOT,
                             "%d coins of these alloys weigh %s to %s; %s does not fit. Check the count, the unit and the wrapping.",
                             coins,
-                            grams(coins * two.mean()),
-                            grams(coins * one.mean()),
-                            grams(net)),
+                            Manner.mass(coins * two.mean()),
+                            Manner.mass(coins * one.mean()),
+                            Manner.mass(net)),
                     true);
         }
         MixedPile pile = MixedPile.of(net, coins, one.mean(), two.mean(), one.sd(), two.sd(), step);

@@ -10,6 +10,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.BindException;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -114,6 +115,9 @@ public final class Server implements AutoCloseable {
     /// @param port the port wished for; 0 for any
     public static Started start(Bench bench, int port) {
         int last = port == 0 ? 0 : Math.min(port + PORTS_TRIED - 1, 65535);
+        Map<String, String> settings = bench.settings().read();
+        Manner.use(Manner.of(settings));
+        Texts.use(Locale.forLanguageTag(settings.getOrDefault("language", "en")));
         for (int attempt = port; attempt <= last; attempt++) {
             LivePages live = new LivePages();
             Javalin javalin = create(bench, live, null, 0);
@@ -193,6 +197,7 @@ public final class Server implements AutoCloseable {
             new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             new HelpPages(bench, render).register(config.routes);
+            new SettingsPages(bench, render).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);

@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 
 /// Reads the fields of the Till's forms; what cannot be read becomes one sentence.
@@ -26,7 +25,6 @@ final class TillForm {
     }
 
     /// The international mile of 1959, exact.
-    private static final double KM_PER_MILE = 1.609344;
 
     private final Context context;
     private final LocalDate today;
@@ -112,20 +110,10 @@ final class TillForm {
     ///
     /// @param blank what a blank text means
     static double kilometres(String text, String what, double blank) {
-        String plain = text.toLowerCase(Locale.ROOT).replace(" ", "");
-        if (plain.isEmpty()) {
-            return blank;
-        }
-        String number = plain.replaceAll("(km|mi|miles)$", "");
-        if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
-            throw new Unread(what + ": '" + text + "' is no distance. Write 12 km or 7.5 mi.");
-        }
-        boolean miles = plain.endsWith("mi") || plain.endsWith("miles");
-        return Double.parseDouble(number) * (miles ? KM_PER_MILE : 1);
-    }
-
-    /// A distance both ways hunters count it.
-    static String road(double kilometres) {
-        return String.format(Locale.ROOT, "%.1f km (%.1f mi)", kilometres, kilometres / KM_PER_MILE);
+        return text.isBlank()
+                ? blank
+                : Manner.kilometres(text)
+                        .orElseThrow(
+                                () -> new Unread(what + ": '" + text + "' is no distance. Write 12 km or 7.5 mi."));
     }
 }

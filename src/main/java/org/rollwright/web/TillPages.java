@@ -135,9 +135,9 @@ final class TillPages {
         for (Ledger.Movement move : ledger.movements().reversed()) {
             if (lines.size() < LISTED) {
                 lines.add(new TillView.Line(
-                        move.day().toString(),
+                        Manner.day(move.day()),
                         words(move) + (move.what().isBlank() ? "" : ": " + move.what()),
-                        move.amount().toPlainString(),
+                        Manner.amount(move.amount(), currency),
                         move.where()));
             }
         }
@@ -149,12 +149,12 @@ final class TillPages {
                         one.source(),
                         String.join(", ", one.rolls()),
                         String.format(Locale.ROOT, "%+d", one.coins()),
-                        signed(one.amount())))
+                        signed(one.amount(), currency)))
                 .toList()
                 .reversed();
         double prior = prior(context);
         return new TillView.Books(
-                balances(ledger),
+                balances(ledger, currency),
                 lines,
                 ledger.movements().size(),
                 Arrays.stream(Kind.values())
@@ -168,23 +168,24 @@ final class TillPages {
                 returnable(book, currency),
                 branches(book),
                 shorts,
-                shortSum(uneven),
-                own(book, ledger, prior),
+                shortSum(uneven, currency),
+                own(book, ledger, currency, prior),
                 String.format(Locale.ROOT, "%.0f", 100 * prior),
                 TillForm.today(bench).toString(),
                 book.undoable(0).isPresent());
     }
 
-    private static String signed(BigDecimal amount) {
-        return (amount.signum() > 0 ? "+" : "") + amount.toPlainString();
+    private static String signed(BigDecimal amount, CurrencyUnit currency) {
+        return (amount.signum() > 0 ? "+" : "") + Manner.amount(amount, currency);
     }
 
-    static List<TillView.Balance> balances(Ledger ledger) {
+    static List<TillView.Balance> balances(Ledger ledger, CurrencyUnit currency) {
         List<TillView.Balance> balances = new ArrayList<>();
         for (Ledger.Account account : Ledger.Account.values()) {
             BigDecimal balance = ledger.balance(account);
             balances.add(new TillView.Balance(
-                    account.words(), (account == Ledger.Account.OUTSIDE ? balance.negate() : balance).toPlainString()));
+                    account.words(),
+                    Manner.amount(account == Ledger.Account.OUTSIDE ? balance.negate() : balance, currency)));
         }
         return balances;
     }
@@ -202,12 +203,12 @@ final class TillPages {
         return names;
     }
 
-    private static String shortSum(List<Shortage> all) {
+    private static String shortSum(List<Shortage> all, CurrencyUnit currency) {
         BigDecimal sum = all.stream().map(Shortage::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
         Map<String, Long> bySource = new LinkedHashMap<>();
         all.forEach(one ->
                 bySource.merge(one.source().isBlank() ? "source not noted" : one.source(), one.coins(), Long::sum));
-        return "Together " + signed(sum) + ". By source: "
+        return "Together " + signed(sum, currency) + ". By source: "
                 + String.join(
                         ", ",
                         bySource.entrySet().stream()
@@ -231,8 +232,8 @@ final class TillPages {
                                 box.details().label(),
                                 Branch.nameOf(
                                         box.details().bank(), box.details().branch()),
-                                face.multiply(BigDecimal.valueOf(Ledger.goesBack(book, box)))
-                                        .toPlainString())));
+                                Manner.amount(
+                                        face.multiply(BigDecimal.valueOf(Ledger.goesBack(book, box))), currency))));
             }
         }
         return boxes;
@@ -255,16 +256,17 @@ final class TillPages {
                                         + ", and coins go back there: what you return may come back to you. Return elsewhere if you can."));
         ledger.leftOut()
                 .forEach(one -> warnings.add("Left out of the books: "
-                        + one.movement().amount().toPlainString() + " on "
-                        + one.movement().day() + " (" + one.movement().what() + "). "
+                        + Manner.amount(one.movement().amount(), currency) + " on "
+                        + Manner.day(one.movement().day()) + " ("
+                        + one.movement().what() + "). "
                         + one.why().wrong() + " " + one.why().right()));
         if (currency.equals(CurrencyUnit.USD)) {
             ledger.movements().stream()
                     .map(Ledger.Movement::day)
                     .distinct()
                     .filter(day -> ledger.cashOn(day).compareTo(REPORTED) > 0)
-                    .forEach(day -> warnings.add("Cash on " + day + " came to "
-                            + ledger.cashOn(day).toPlainString()
+                    .forEach(day -> warnings.add("Cash on " + Manner.day(day) + " came to "
+                            + Manner.amount(ledger.cashOn(day), currency)
                             + ", coins counted both ways. Banks report cash over 10,000 dollars a day; that is routine and no fault."
                             + " Arranging amounts to avoid a report is a crime (31 USC 5324)."));
         }
@@ -278,7 +280,7 @@ final class TillPages {
     }
 
     /// Boxes that showed nothing although coins had been returned where they came from.
-    private List<TillView.OwnLine> own(Logbook book, Ledger ledger, double prior) {
+    private List<TillView.OwnLine> own(Logbook book, Ledger ledger, CurrencyUnit currency, double prior) {
         List<TillView.OwnLine> lines = new ArrayList<>();
         Map<String, YieldModel> models = new LinkedHashMap<>();
         List<Box> boxes = new ArrayList<>(book.boxes()).reversed();
@@ -313,7 +315,7 @@ final class TillPages {
                                 "%s from %s showed nothing; %s had been returned there in the %d days before. By luck alone a box from there has no %s %.1f %% of the time, so it is %s to be your own return: %.0f %%.",
                                 box.details().label(),
                                 place,
-                                went.toPlainString(),
+                                Manner.amount(went, currency),
                                 OwnRejects.DAYS,
                                 watch.get().name(),
                                 100 * odds.none(),
@@ -477,17 +479,18 @@ final class TillPages {
     }
 
     private static Paper.Sheet statement(Ledger ledger, CurrencyUnit currency, LocalDate today, String paper) {
-        List<String> notes = new ArrayList<>(List.of("In " + currency.getCode() + ", as of " + today + "."));
-        balances(ledger).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
+        List<String> notes =
+                new ArrayList<>(List.of("In " + currency.getCode() + ", as of " + Manner.day(today) + "."));
+        balances(ledger, currency).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
         notes.add("What was drawn from outside less all the others: "
-                + ledger.sum().negate().toPlainString());
+                + Manner.amount(ledger.sum().negate(), currency));
         List<List<String>> rows = ledger.movements().stream()
                 .map(move -> List.of(
-                        move.day().toString(),
+                        Manner.day(move.day()),
                         Paper.plain(move.what()),
                         move.from().words(),
                         move.to().words(),
-                        move.amount().toPlainString(),
+                        Manner.amount(move.amount(), currency),
                         Paper.plain(move.where())))
                 .toList();
         return new Paper.Sheet(

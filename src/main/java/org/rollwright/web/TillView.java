@@ -100,5 +100,9 @@ public final class TillView {
     public record WishRow(int number, String name, String days, String why, String worth) {}
 
     /// The round of a day.
-    public record Day(String day, String name, List<String> calls, String road, String worth, boolean best) {}
+    ///
+    /// @param day as the calendar file is asked for
+    /// @param shown as a person reads it
+    public record Day(
+            String day, String shown, String name, List<String> calls, String road, String worth, boolean best) {}
 }

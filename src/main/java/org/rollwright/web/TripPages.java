@@ -124,8 +124,8 @@ final class TripPages {
                         .toList();
         return new TillView.Time(
                 phases,
-                TillForm.road(spent.kilometres()),
-                spent.fuel().toPlainString(),
+                Manner.road(spent.kilometres()),
+                Manner.amount(spent.fuel(), CurrencyUnit.USD),
                 hours(spent.measured()),
                 yields(book, spent),
                 cost(book, spent, all),
@@ -152,17 +152,17 @@ final class TripPages {
             parts.add(hours(effort.minutes()));
         }
         if (effort.kilometres() > 0) {
-            parts.add(TillForm.road(effort.kilometres()));
+            parts.add(Manner.road(effort.kilometres()));
         }
         if (effort.fuel().signum() > 0) {
-            parts.add("fuel " + effort.fuel().toPlainString());
+            parts.add("fuel " + Manner.amount(effort.fuel(), CurrencyUnit.USD));
         }
         @Nullable HuntId hunt = effort.hunt();
         String name = hunt == null ? "" : book.hunt(hunt).map(Hunt::name).orElse("");
         String what = effort.phase().words()
                 + (name.isEmpty() ? "" : ", " + name)
                 + (effort.note().isBlank() ? "" : ": " + effort.note());
-        return new TillView.Line(effort.day().toString(), what, String.join(", ", parts), effort.branch());
+        return new TillView.Line(Manner.day(effort.day()), what, String.join(", ", parts), effort.branch());
     }
 
     /// For every source the yield of a box and of an hour, of what was watched for first in the last hunt of
@@ -230,7 +230,7 @@ final class TripPages {
         String costs = String.format(
                 Locale.ROOT,
                 "Fees, fuel and shorts came to %s over %.1f hours, %.2f an hour.",
-                out.toPlainString(),
+                Manner.amount(out, CurrencyUnit.USD),
                 hours,
                 out.doubleValue() / hours);
         if (sum.counted() == 0) {
@@ -269,12 +269,13 @@ final class TripPages {
             for (Order order : due) {
                 worth += 3;
                 why.add("pick up " + order.boxes() + " " + order.denomination()
-                        + (order.boxes() == 1 ? " box" : " boxes") + " (due " + order.due() + ")");
+                        + (order.boxes() == 1 ? " box" : " boxes") + " (due " + Manner.day(order.due()) + ")");
             }
             if (back) {
                 boolean loop = branch.gives() || loops.contains(branch.name());
                 worth += loop ? 1 : 2;
-                why.add("return up to " + toReturn.toPlainString() + (loop ? " (boxes come from there too)" : ""));
+                why.add("return up to " + Manner.amount(toReturn, CurrencyUnit.USD)
+                        + (loop ? " (boxes come from there too)" : ""));
             }
             if (!due.isEmpty() && !back) {
                 from = due.getFirst().due();
@@ -364,14 +365,15 @@ final class TripPages {
 
     private static TillView.Day day(Round round, boolean best) {
         List<String> calls = round.calls().stream()
-                .map(call -> call.branch().name() + ", " + TillForm.road(call.kilometres())
+                .map(call -> call.branch().name() + ", " + Manner.road(call.kilometres())
                         + (call.why().isEmpty() ? "" : ": " + String.join("; ", call.why())))
                 .toList();
         return new TillView.Day(
                 round.day().toString(),
+                Manner.day(round.day()),
                 round.day().getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH),
                 calls,
-                TillForm.road(round.kilometres()),
+                Manner.road(round.kilometres()),
                 points(round.worth()),
                 best);
     }

@@ -66,6 +66,7 @@ class PagesTest {
             "/guide/keeping",
             "/guide/commands",
             "/about",
+            "/settings",
             "/no-such-page");
 
     private static TestBench bench = new TestBench();

@@ -39,7 +39,15 @@ final class TestBench implements AutoCloseable {
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
         bench = new Bench(
-                desk, CatalogFolder.catalog(), varieties, new MemoryShelf(), recorder, decoder(), clock, true);
+                desk,
+                CatalogFolder.catalog(),
+                varieties,
+                new MemoryShelf(),
+                recorder,
+                decoder(),
+                clock,
+                new MemorySettings(),
+                true);
         desk.record(
                 1,
                 "",
@@ -57,6 +65,21 @@ final class TestBench implements AutoCloseable {
         }
         server = running.server();
         address = "http://127.0.0.1:" + running.port();
+    }
+
+    /// Settings in memory.
+    private static final class MemorySettings implements SettingsShelf {
+        private final java.util.Map<String, String> chosen = new java.util.concurrent.ConcurrentHashMap<>();
+
+        @Override
+        public java.util.Map<String, String> read() {
+            return java.util.Map.copyOf(chosen);
+        }
+
+        @Override
+        public void choose(java.util.Map<String, String> some) {
+            chosen.putAll(some);
+        }
     }
 
     /// Photographs in memory.

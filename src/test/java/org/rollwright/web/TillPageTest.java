@@ -98,11 +98,11 @@ class TillPageTest extends PageWithBench {
         page.locator("form[action='/till/orders'] input[name=due]").fill("");
         page.locator("text=Note the order").click();
         page.waitForLoadState();
-        assertThat(page.locator("table").first().innerText()).contains("2026-03-03");
+        assertThat(page.locator("table").first().innerText()).contains("3 Mar 2026");
         String calendar = fetch("/till/orders.ics");
         assertThat(calendar).contains("DTSTART;VALUE=DATE:20260303").contains("Pick up 2 boxes of US cents");
         page.navigate(bench.address + "/till/round");
-        assertThat(page.locator("h3:has(.chip)").innerText()).contains("Tuesday 2026-03-03");
+        assertThat(page.locator("h3:has(.chip)").innerText()).contains("Tuesday, 3 Mar 2026");
         assertThat(fetch("/till/round.ics?day=2026-03-03")).contains("Bank round\\, 1 call");
         page.locator("input[name=allowed]").fill("lots");
         page.locator("main button").click();
@@ -111,7 +111,7 @@ class TillPageTest extends PageWithBench {
         page.navigate(bench.address + "/till/branches");
         page.locator("text=Close order 1").click();
         page.waitForLoadState();
-        assertThat(page.locator("table").first().innerText()).contains("2 of 2 came 2026-03-01");
+        assertThat(page.locator("table").first().innerText()).contains("2 of 2 came 1 Mar 2026");
         page.navigate(bench.address + "/boxes");
         assertThat(page.locator("main").innerText()).contains("Box 4");
         page.navigate(bench.address + "/till/time");

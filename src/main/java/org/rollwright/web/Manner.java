@@ -1,0 +1,200 @@
+package org.rollwright.web;
+
+import java.math.BigDecimal;
+import java.text.NumberFormat;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.FormatStyle;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+import org.rollwright.coin.Mass;
+
+/// How pages write days, money, weights and roads.
+///
+/// Regions are those that write numbers as the texts do, with a decimal point; days and money follow Unicode's
+/// CLDR as the JDK carries it. Files, the command line and sentences of the record keep ISO days and plain
+/// amounts, so that they mean the same everywhere. One manner for the whole process: the tool has one user.
+record Manner(Region region, Weights weights, Roads roads) {
+    /// Names of the settings.
+    static final String REGION = "region";
+
+    static final String WEIGHTS = "weights";
+    static final String ROADS = "roads";
+
+    private static final double KM_PER_MILE = 1.609344;
+    private static final DateTimeFormatter PLAIN_DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
+    /// Where the hunter lives, as far as writing goes.
+    enum Region {
+        NONE("", "no region: 1 Mar 2026, 12.50"),
+        US("US", "United States"),
+        CA("CA", "Canada"),
+        GB("GB", "United Kingdom"),
+        IE("IE", "Ireland"),
+        AU("AU", "Australia"),
+        NZ("NZ", "New Zealand");
+
+        private final String code;
+        private final String words;
+
+        Region(String code, String words) {
+            this.code = code;
+            this.words = words;
+        }
+
+        String code() {
+            return code;
+        }
+
+        String words() {
+            return words;
+        }
+
+        private Locale locale() {
+            return Locale.of("en", code);
+        }
+    }
+
+    /// Units of weight.
+    enum Weights {
+        BOTH("grams, pounds and ounces"),
+        GRAMS("grams"),
+        OUNCES("pounds and ounces");
+
+        private final String words;
+
+        Weights(String words) {
+            this.words = words;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+
+    /// Units of roads.
+    enum Roads {
+        BOTH("kilometres and miles"),
+        KILOMETRES("kilometres"),
+        MILES("miles");
+
+        private final String words;
+
+        Roads(String words) {
+            this.words = words;
+        }
+
+        String words() {
+            return words;
+        }
+    }
+
+    /// Nothing chosen: what can be misread nowhere.
+    static final Manner PLAIN = new Manner(Region.NONE, Weights.BOTH, Roads.BOTH);
+
+    private static volatile Manner now = PLAIN;
+
+    static Manner now() {
+        return now;
+    }
+
+    static void use(Manner manner) {
+        now = manner;
+    }
+
+    /// From settings; what is missing or unknown counts as not chosen.
+    static Manner of(Map<String, String> settings) {
+        return new Manner(
+                region(settings.getOrDefault(REGION, "")).orElse(Region.NONE),
+                one(Weights.values(), settings.getOrDefault(WEIGHTS, "")).orElse(Weights.BOTH),
+                one(Roads.values(), settings.getOrDefault(ROADS, "")).orElse(Roads.BOTH));
+    }
+
+    static Optional<Region> region(String code) {
+        return Arrays.stream(Region.values())
+                .filter(one -> one.code.equalsIgnoreCase(code))
+                .findFirst();
+    }
+
+    static <E extends Enum<E>> Optional<E> one(E[] all, String name) {
+        return Arrays.stream(all)
+                .filter(one -> one.name().equalsIgnoreCase(name))
+                .findFirst();
+    }
+
+    static String day(LocalDate day) {
+        Region region = now.region;
+        return region == Region.NONE
+                ? PLAIN_DAY.format(day)
+                : DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
+                        .withLocale(region.locale())
+                        .format(day);
+    }
+
+    /// A day in the computer's time zone.
+    static String day(Instant instant) {
+        return day(LocalDate.ofInstant(instant, ZoneId.systemDefault()));
+    }
+
+    /// An amount; without a region the bare number, as its currency is said beside it.
+    static String amount(BigDecimal amount, CurrencyUnit currency) {
+        Region region = now.region;
+        if (region == Region.NONE) {
+            return amount.toPlainString();
+        }
+        NumberFormat format = NumberFormat.getCurrencyInstance(region.locale());
+        format.setCurrency(currency.toCurrency());
+        format.setMinimumFractionDigits(Math.max(amount.scale(), 0));
+        format.setMaximumFractionDigits(Math.max(amount.scale(), 0));
+        return format.format(amount);
+    }
+
+    /// A weight of coins; what coins should weigh stays in grams, as mints say it.
+    static String mass(double grams) {
+        String metric = grams < 100
+                ? String.format(Locale.ROOT, "%.2f g", grams)
+                : String.format(Locale.ROOT, "%,.1f g", grams);
+        return switch (now.weights) {
+            case BOTH ->
+                grams < 100 ? metric : metric + " (" + Mass.ofGrams(grams).poundsAndOunces() + ")";
+            case GRAMS -> metric;
+            case OUNCES ->
+                grams < 100
+                        ? String.format(Locale.ROOT, "%.3f oz", grams / Mass.GRAMS_PER_OUNCE)
+                        : Mass.ofGrams(grams).poundsAndOunces();
+        };
+    }
+
+    static String road(double kilometres) {
+        return switch (now.roads) {
+            case BOTH -> String.format(Locale.ROOT, "%.1f km (%.1f mi)", kilometres, kilometres / KM_PER_MILE);
+            case KILOMETRES, MILES -> roadField(kilometres);
+        };
+    }
+
+    /// A road as a field holds it, with one unit.
+    static String roadField(double kilometres) {
+        return now.roads == Roads.MILES
+                ? String.format(Locale.ROOT, "%.1f mi", kilometres / KM_PER_MILE)
+                : String.format(Locale.ROOT, "%.1f km", kilometres);
+    }
+
+    /// Kilometres of a road typed with or without its unit; a bare number is in the unit chosen, otherwise in
+    /// kilometres.
+    ///
+    /// @return empty when it is no distance of up to five digits
+    static Optional<Double> kilometres(String text) {
+        String plain = text.toLowerCase(Locale.ROOT).replace(" ", "");
+        String number = plain.replaceAll("(km|mi|miles)$", "");
+        if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
+            return Optional.empty();
+        }
+        boolean miles = plain.equals(number) ? now.roads == Roads.MILES : !plain.endsWith("km");
+        return Optional.of(Double.parseDouble(number) * (miles ? KM_PER_MILE : 1));
+    }
+}

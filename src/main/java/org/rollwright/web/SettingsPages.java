@@ -1,0 +1,91 @@
+package org.rollwright.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.router.JavalinDefaultRoutingApi;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+
+/// How the pages write days, money, weights and roads: the one page of settings.
+final class SettingsPages {
+    private static final LocalDate SAMPLE_DAY = LocalDate.of(2026, 3, 1);
+
+    private final Bench bench;
+    private final Render render;
+
+    SettingsPages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+    }
+
+    void register(JavalinDefaultRoutingApi routes) {
+        routes.get("/settings", context -> show(context, List.of()));
+        routes.post("/settings", this::choose);
+    }
+
+    private void choose(Context context) {
+        Map<String, String> chosen = new LinkedHashMap<>();
+        Optional<Manner.Region> region = Manner.region(field(context, Manner.REGION));
+        Optional<Manner.Weights> weights = Manner.one(Manner.Weights.values(), field(context, Manner.WEIGHTS));
+        Optional<Manner.Roads> roads = Manner.one(Manner.Roads.values(), field(context, Manner.ROADS));
+        if (region.isEmpty() || weights.isEmpty() || roads.isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of("Choose one of those that are listed."));
+            return;
+        }
+        chosen.put(Manner.REGION, region.get().code());
+        chosen.put(Manner.WEIGHTS, weights.get().name().toLowerCase(Locale.ROOT));
+        chosen.put(Manner.ROADS, roads.get().name().toLowerCase(Locale.ROOT));
+        try {
+            bench.settings().choose(chosen);
+        } catch (IOException e) {
+            context.status(HttpStatus.SERVICE_UNAVAILABLE);
+            show(context, List.of("The data folder cannot be written to, so nothing was changed."));
+            return;
+        }
+        Manner.use(Manner.of(bench.settings().read()));
+        context.redirect("/settings", HttpStatus.SEE_OTHER);
+    }
+
+    private static String field(Context context, String name) {
+        return Optional.ofNullable(context.formParam(name)).orElse("").strip();
+    }
+
+    private void show(Context context, List<String> problems) {
+        Manner now = Manner.now();
+        render.page(
+                context,
+                "settings",
+                Map.of(
+                        "frame",
+                        new Frame("Settings", "guide", bench.demo()),
+                        "problems",
+                        problems,
+                        "regions",
+                        Arrays.stream(Manner.Region.values())
+                                .map(one -> new OddsView.Choice(one.code(), one.words(), one == now.region()))
+                                .toList(),
+                        "weights",
+                        Arrays.stream(Manner.Weights.values())
+                                .map(one -> new OddsView.Choice(one.name(), one.words(), one == now.weights()))
+                                .toList(),
+                        "roads",
+                        Arrays.stream(Manner.Roads.values())
+                                .map(one -> new OddsView.Choice(one.name(), one.words(), one == now.roads()))
+                                .toList(),
+                        "samples",
+                        List.of(
+                                Manner.day(SAMPLE_DAY),
+                                Manner.amount(new BigDecimal("1250.00"), CurrencyUnit.USD),
+                                Manner.mass(1899.4),
+                                Manner.road(12.1))));
+    }
+}

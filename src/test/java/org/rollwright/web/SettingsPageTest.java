@@ -1,0 +1,55 @@
+package org.rollwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.FormData;
+import com.microsoft.playwright.options.RequestOptions;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+class SettingsPageTest extends PageWithBench {
+    private final Page page = window.newPage();
+
+    @AfterEach
+    void plain_again() {
+        Manner.use(Manner.PLAIN);
+    }
+
+    @Test
+    void what_is_chosen_shows_at_once_and_on_other_pages() {
+        page.navigate(bench.address + "/settings");
+        page.locator("select[name=region]").selectOption("US");
+        page.locator("select[name=weights]").selectOption("OUNCES");
+        page.locator("select[name=roads]").selectOption("MILES");
+        page.locator("form[action='/settings'] button").click();
+        assertThat(page.locator("main").innerText())
+                .contains("Mar 1, 2026", "$1,250.00", "4 lb 3.0 oz", "7.5 mi")
+                .doesNotContain("1,899.4 g");
+        assertThat(bench.bench.settings().read())
+                .containsEntry("region", "US")
+                .containsEntry("weights", "ounces")
+                .containsEntry("roads", "miles");
+        page.navigate(bench.address + "/till");
+        page.locator("select[name=kind]").selectOption("DRAW");
+        page.locator("form[action='/till'] input[name=amount]").fill("$1,025.00");
+        page.locator("form[action='/till'] input[name=day]").fill("2026-03-01");
+        page.locator("form[action='/till'] button").click();
+        assertThat(page.locator("main").innerText()).contains("$1,025.00", "Mar 1, 2026");
+    }
+
+    @Test
+    void another_value_is_refused_with_a_sentence() {
+        assertThat(page.request()
+                        .post(
+                                bench.address + "/settings",
+                                RequestOptions.create()
+                                        .setForm(FormData.create()
+                                                .set("region", "<b>")
+                                                .set("weights", "stones")
+                                                .set("roads", "miles")))
+                        .text())
+                .contains("Choose one of those that are listed.");
+        assertThat(bench.bench.settings().read()).isEmpty();
+    }
+}
