@@ -3,6 +3,9 @@ package org.rollwright.cli;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogLoader;
@@ -82,15 +85,29 @@ final class Open {
         return demo ? base.resolve("demo") : base;
     }
 
+    /// A catalogue as read, and what could not be used of the user's files.
+    private record ReadCatalog(Catalog catalog, List<String> problems) {
+        Catalog tell(PrintStream talk) {
+            problems.forEach(problem -> talk.println(problem + " The file was left out."));
+            return catalog;
+        }
+    }
+
     /// The catalogue; files of the user that cannot be used are reported and left out.
     Catalog catalog(PrintStream talk) {
+        return readCatalog().tell(talk);
+    }
+
+    private ReadCatalog readCatalog() {
         CatalogTexts.Texts texts = CatalogTexts.read(folder());
         CatalogLoader.Loaded loaded = CatalogLoader.load(texts.files().stream()
                 .map(file -> new NamedText(file.name(), file.text()))
                 .toList());
-        texts.problems().forEach(problem -> talk.println(problem + " The file was left out."));
-        loaded.problems().forEach(problem -> talk.println(problem + " The file was left out."));
-        return loaded.catalog();
+        return new ReadCatalog(
+                loaded.catalog(),
+                Stream.concat(texts.problems().stream(), loaded.problems().stream())
+                        .map(Object::toString)
+                        .toList());
     }
 
     /// The varieties; files of the user that cannot be used are reported and left out.
@@ -118,9 +135,12 @@ final class Open {
     /// @throws Stop when it cannot be opened
     Bench open(Store.Mode mode, PrintStream talk) {
         InstantSource clock = InstantSource.system();
+        // read beside the opening of the store: neither needs the other, and a start is waited for
+        CompletableFuture<ReadCatalog> reading = CompletableFuture.supplyAsync(
+                this::readCatalog, task -> Thread.ofPlatform().daemon().start(task));
         return switch (Store.open(folder(), mode, clock)) {
             case Store.Opening.Opened opened -> {
-                Catalog catalog = catalog(talk);
+                Catalog catalog = reading.join().tell(talk);
                 Desk desk = opened.store().desk();
                 VarietyShelf varieties = varieties(catalog, talk);
                 yield new Bench(

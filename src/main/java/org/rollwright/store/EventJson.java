@@ -19,15 +19,14 @@ import org.rollwright.hunt.Cup;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.LogbookImage;
 import org.rollwright.hunt.PlaceId;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.jsontype.NamedType;
 
-/// Events and snapshots as JSON. The names of events are part of the format and never change; see the test that
-/// pins them. Thread-safe.
+/// Events as JSON. The names of events are part of the format and never change; see the test that pins them.
+/// Thread-safe.
 final class EventJson {
     /// The name of every kind of event in the journal.
     static final Map<Class<? extends Event>, String> NAMES = names();
@@ -170,14 +169,5 @@ final class EventJson {
     /// @throws JacksonException when the text is no event this version knows
     static Event read(String text) {
         return MAPPER.readValue(text, Event.class);
-    }
-
-    static byte[] write(LogbookImage image) {
-        return MAPPER.writeValueAsBytes(image);
-    }
-
-    /// @throws JacksonException when the bytes are no image this version knows
-    static LogbookImage readImage(byte[] bytes) {
-        return MAPPER.readValue(bytes, LogbookImage.class);
     }
 }

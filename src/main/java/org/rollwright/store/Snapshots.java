@@ -1,22 +1,15 @@
 package org.rollwright.store;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.Optional;
 import java.util.zip.CRC32;
-import java.util.zip.DeflaterOutputStream;
-import java.util.zip.InflaterInputStream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 import org.rollwright.hunt.LogbookImage;
-import tools.jackson.core.JacksonException;
 
 /// Saved states beside the journal. Whatever is wrong with one, it is passed over and made anew.
 final class Snapshots {
     /// Changes whenever the shape of [LogbookImage] does; a snapshot of another format is ignored.
-    static final int FORMAT = 4;
+    static final int FORMAT = 5;
 
     @SuppressWarnings("ArrayRecordComponent") // never compared
     private record Saved(long seq, byte[] body, long checksum) {}
@@ -32,7 +25,7 @@ final class Snapshots {
     /// @return whether it was saved; failing harms nothing
     boolean save(LogbookImage image) {
         try {
-            byte[] body = pack(EventJson.write(image));
+            byte[] body = ImageFormat.write(image);
             handle.useTransaction(transaction -> {
                 transaction.execute("delete from snapshot");
                 transaction
@@ -65,9 +58,9 @@ final class Snapshots {
             if (saved.isEmpty() || saved.get().checksum != checksum(saved.get().body)) {
                 return Optional.empty();
             }
-            LogbookImage image = EventJson.readImage(unpack(saved.get().body));
+            LogbookImage image = ImageFormat.read(saved.get().body);
             return image.last() == saved.get().seq ? Optional.of(image) : Optional.empty();
-        } catch (JdbiException | JacksonException | IOException e) {
+        } catch (JdbiException | Unpacker.Damaged e) {
             return Optional.empty();
         }
     }
@@ -76,21 +69,5 @@ final class Snapshots {
         CRC32 crc = new CRC32();
         crc.update(bytes);
         return crc.getValue();
-    }
-
-    private static byte[] pack(byte[] bytes) {
-        ByteArrayOutputStream packed = new ByteArrayOutputStream();
-        try (DeflaterOutputStream out = new DeflaterOutputStream(packed)) {
-            out.write(bytes);
-        } catch (IOException e) {
-            throw new UncheckedIOException("writing to memory", e);
-        }
-        return packed.toByteArray();
-    }
-
-    private static byte[] unpack(byte[] bytes) throws IOException {
-        try (InflaterInputStream in = new InflaterInputStream(new ByteArrayInputStream(bytes))) {
-            return in.readAllBytes();
-        }
     }
 }
