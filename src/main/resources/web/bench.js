@@ -142,7 +142,7 @@
         var outcome = response.headers.get("X-Outcome");
         if (outcome === "recorded") {
           if (line.value === "") preview.innerHTML = "";
-          show(html);
+          refresh(Number(response.headers.get("X-Entry")));
         } else {
           giveBack(text, html, outcome);
         }
@@ -154,9 +154,27 @@
     });
   }
 
-  function show(html) {
-    board.innerHTML = html;
-    if (window.htmx) window.htmx.process(board);
+  // The board follows the record with one request in flight at most; it is fetched anew while it shows less than was heard of.
+  var shown = 0;
+  var heard = 0;
+  var fetching = false;
+  function refresh(entry) {
+    heard = Math.max(heard, entry);
+    if (fetching || heard <= shown) return;
+    fetching = true;
+    fetch("/mat/" + hunt + "/board").then(function (response) {
+      if (!response.ok) throw new Error(String(response.status));
+      return response.text().then(function (html) {
+        shown = Number(response.headers.get("X-Entry"));
+        board.innerHTML = html;
+        if (window.htmx) window.htmx.process(board);
+      });
+    }).catch(function () {
+      heard = shown; // what was missed comes with the next entry
+    }).finally(function () {
+      fetching = false;
+      refresh(heard);
+    });
   }
 
   // A line that was not recorded comes back into the field when that is free, and is kept below it otherwise.
@@ -282,10 +300,10 @@
   }
   line.addEventListener("input", ask);
 
-  // Another page changed something: fetch the board anew unless our own answer brings it.
+  // Another page changed something, or this one did. A row being changed is not taken away.
   document.body.addEventListener("htmx:sseBeforeMessage", function (event) {
     event.preventDefault();
-    if (!busy && !board.querySelector(".edit[open]")) window.htmx.trigger(board, "refresh");
+    if (!board.querySelector(".edit[open]")) refresh(Number(event.detail.data));
   });
 
   // Large keys where a finger is the pointer.

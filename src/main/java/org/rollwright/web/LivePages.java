@@ -3,10 +3,20 @@ package org.rollwright.web;
 import io.javalin.http.sse.SseClient;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
 
 /// The pages that are open and follow what happens. Thread-safe.
 final class LivePages implements AutoCloseable {
     private final Set<SseClient> open = ConcurrentHashMap.newKeySet();
+    /// So long after an entry its pages hear of it: whoever made it has the answer by then, and need not share
+    /// the processor with the pages that draw it.
+    private static final int BREATH_MILLIS = 10;
+
+    private final ScheduledExecutorService teller = Executors.newSingleThreadScheduledExecutor(
+            task -> Thread.ofPlatform().daemon().name("live pages").unstarted(task));
 
     /// Keeps a page until it closes.
     ///
@@ -19,9 +29,21 @@ final class LivePages implements AutoCloseable {
         });
     }
 
+    /// Tells a page that something happened, on a thread of its own: whoever recorded it does not wait for
+    /// pages.
+    void tell(SseClient client, String entry) {
+        try {
+            var unused =
+                    teller.schedule(() -> client.sendEvent("changed", entry), BREATH_MILLIS, TimeUnit.MILLISECONDS);
+        } catch (RejectedExecutionException e) {
+            // closing: the page will open anew and fetch its state
+        }
+    }
+
     /// Lets go of every page, so that the server can stop at once.
     @Override
     public void close() {
+        teller.shutdownNow();
         open.forEach(SseClient::close);
     }
 }

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.EntryParser;
@@ -16,6 +17,7 @@ import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
 
 /// The Mat: the list of hunts, starting one, and the live search page.
 final class MatPages {
@@ -24,6 +26,7 @@ final class MatPages {
     private final AlbumShelf shelf;
     private final OddsShelf odds;
     private final LivePages live;
+    private @Nullable Board board;
 
     MatPages(Bench bench, Render render, AlbumShelf shelf, OddsShelf odds, LivePages live) {
         this.odds = odds;
@@ -112,8 +115,41 @@ final class MatPages {
                 Map.of("frame", new Frame(view.name(), "mat", bench.demo()), "view", view, "answer", answer));
     }
 
+    /// The board as it is now. Every open page of a hunt asks for the same one after each entry, so it is made
+    /// once for each state.
     private void board(Context context) {
-        context.html(render.print("parts/board", Map.of("view", view(context))));
+        long hunt = number(context);
+        Board board = board(hunt);
+        context.header("X-Entry", Long.toString(board.entry));
+        context.html(board.html);
+    }
+
+    /// @param entry the last one it shows
+    private record Board(long hunt, long entry, Manner manner, String language, String html) {}
+
+    private synchronized Board board(long hunt) {
+        Board known = board;
+        Manner manner = Manner.now();
+        if (known == null
+                || known.hunt != hunt
+                || known.entry != bench.desk().read(Logbook::last)
+                || !known.manner.equals(manner)
+                || !known.language.equals(Texts.language())) {
+            known = bench.desk()
+                    .read(book -> new Board(
+                            hunt,
+                            book.last(),
+                            manner,
+                            Texts.language(),
+                            render.print(
+                                    "parts/board",
+                                    Map.of(
+                                            "view",
+                                            MatView.find(book, hunt, bench.catalog(), bench.varieties(), shelf, odds)
+                                                    .orElseThrow(NotFoundResponse::new)))));
+            board = known;
+        }
+        return known;
     }
 
     private record Place(EntryContext context, Denomination denomination) {}
@@ -140,8 +176,8 @@ final class MatPages {
         context.html(render.print("parts/answer", Map.of("answer", answer, "hunt", hunt)));
     }
 
-    /// A line from the plain form answers with a page; from the quick keys, with the new board or with what is
-    /// wrong.
+    /// A line from the plain form answers with a page; from the quick keys, with the number of the entry or
+    /// with what is wrong. The board is fetched afterwards: that a find is kept is said as soon as it is.
     private void line(Context context) {
         long hunt = number(context);
         List<String> lines = context.formParams("line");
@@ -150,9 +186,10 @@ final class MatPages {
         Answer failure = record(hunt, line).orElse(null);
         boolean quick = "quick".equals(context.header("X-Bench"));
         if (failure == null) {
-            context.header("X-Outcome", "recorded");
             if (quick) {
-                board(context);
+                context.header("X-Outcome", "recorded");
+                context.header("X-Entry", Long.toString(bench.desk().read(Logbook::last)));
+                context.status(HttpStatus.NO_CONTENT);
             } else {
                 context.redirect("/mat/" + hunt, HttpStatus.SEE_OTHER);
             }
@@ -257,7 +294,7 @@ final class MatPages {
 
         Runnable end = bench.desk().listen(entry -> {
             if (entry.scope() == hunt || entry.event() instanceof Event.HolesFilled) {
-                client.sendEvent("changed", Long.toString(entry.seq()));
+                live.tell(client, Long.toString(entry.seq()));
             }
         });
         live.add(client, end);
