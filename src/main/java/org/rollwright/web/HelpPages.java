@@ -36,6 +36,9 @@ public final class HelpPages {
         routes.get("/help/{place}", this::help);
         routes.get("/about", this::about);
         routes.get("/about/notices.txt", context -> file(context, "/META-INF/notices.txt", "text/plain"));
+        routes.get(
+                "/about/licences.txt",
+                context -> context.contentType("text/plain; charset=utf-8").result(LicenceTexts.all()));
         routes.get("/about/sbom.json", context -> file(context, "/META-INF/sbom/bom.json", "application/json"));
     }
 

@@ -43,6 +43,15 @@ class HelpPageTest extends PageWithBench {
         Page page = window.newPage();
         page.navigate(bench.address + "/about");
         assertThat(page.locator("main").innerText()).contains("SQLite JDBC").contains("Apache");
+        String texts = page.request().get(bench.address + "/about/licences.txt").text();
+        assertThat(texts)
+                .contains(
+                        "MIT", "Apache License", "GNU LESSER GENERAL PUBLIC LICENSE", "Eclipse Public License - v 2.0")
+                .contains("jackson-databind", "openhtmltopdf-pdfbox", "htmx.org")
+                .doesNotContain("\ufffd\ufffd\ufffd");
+        // each text once
+        assertThat(texts.split("TERMS AND CONDITIONS FOR USE, REPRODUCTION, AND DISTRIBUTION", -1).length)
+                .isLessThan(16);
         assertThat(page.request().get(bench.address + "/about/sbom.json").text())
                 .contains("CycloneDX");
     }
