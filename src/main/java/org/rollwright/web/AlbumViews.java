@@ -64,8 +64,15 @@ public final class AlbumViews {
     /// The outcome of comparing.
     ///
     /// @param hunt number of the hunt just finished, 0 when all finds are compared
+    /// @param anyAlbum whether there is an album to compare with
     public record Compare(
-            long hunt, List<Group> groups, List<Looking> looks, List<Telling> untold, int additions, int upgrades) {}
+            long hunt,
+            boolean anyAlbum,
+            List<Group> groups,
+            List<Looking> looks,
+            List<Telling> untold,
+            int additions,
+            int upgrades) {}
 
     /// Moves that are accepted together.
     ///
@@ -172,6 +179,7 @@ public final class AlbumViews {
         }
         return new Compare(
                 hunt,
+                !book.albums().isEmpty(),
                 groups,
                 proposal.looks().stream()
                         .filter(look -> concerns(book, look.coin(), hunt))
