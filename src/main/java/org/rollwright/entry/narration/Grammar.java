@@ -1,9 +1,7 @@
 package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -11,84 +9,18 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
-import org.rollwright.coin.Mass;
 import org.rollwright.entry.EntryContext;
 
-/// Reads words into mentions: coins, mints, running counts, rolls, boxes, weights. Used by one thread.
-final class Grammar {
+/// Reads words into mentions: coins and mints here, the course of the search in [CourseGrammar]. Used by one
+/// thread.
+final class Grammar extends CourseGrammar {
     private static final Country CANADA = new Country("CA");
     private static final Country UNITED_STATES = new Country("US");
-    private static final int LONGEST_ROLL = 500;
-    private static final Set<String> UNITS = Set.of(
-            "dollar",
-            "dollars",
-            "percent",
-            "million",
-            "billion",
-            "thousand",
-            "year",
-            "years",
-            "minutes",
-            "minute",
-            "hours",
-            "boxes",
-            "box",
-            "bucks",
-            "times",
-            "am",
-            "pm",
-            "ounces",
-            "ounce",
-            "pounds",
-            "pound",
-            "grams",
-            "enders",
-            "ender",
-            "more",
-            "of",
-            "out",
-            "and",
-            "roll",
-            "hundred");
-    private static final Set<String> COUNTED = Set.of(
-            "wheat",
-            "cent",
-            "cents",
-            "penny",
-            "pennies",
-            "coin",
-            "coins",
-            "find",
-            "finds",
-            "keeper",
-            "keepers",
-            "silver",
-            "silvers",
-            "dime",
-            "dimes",
-            "nickel",
-            "nickels",
-            "one",
-            "wheatback",
-            "back",
-            "backs");
     private static final Set<String> ARTICLES = Set.of(
             "a", "an", "another", "this", "that's", "it's", "as", "canadian", "american", "wheat", "cent", "penny");
-    private static final Set<String> TOTAL_LEADS =
-            Set.of("makes", "us", "number", "at", "was", "is", "it", "that's", "so");
-
-    private final List<Word> words;
-    private final EntryContext context;
-    private final Map<String, BitSet> heard;
-    private final List<Mention> mentions = new ArrayList<>();
-
-    /// Where the present roll was named: what was said before it has nothing to do with what comes now.
-    private int scene;
 
     Grammar(List<Word> words, EntryContext context, Phrases phrases) {
-        this.words = words;
-        this.context = context;
-        this.heard = phrases.heard(words);
+        super(words, context, phrases);
     }
 
     List<Mention> mentions() {
@@ -98,8 +30,7 @@ final class Grammar {
             if (found == null) {
                 i++;
             } else {
-                mentions.add(found);
-                scene = found instanceof Mention.RollTo || found instanceof Mention.RollNext ? found.end() : scene;
+                understood(found);
                 i = Math.max(i + 1, found.end());
             }
         }
@@ -107,273 +38,11 @@ final class Grammar {
     }
 
     private @Nullable Mention at(int i) {
-        Mention mention = weight(i);
-        mention = mention == null ? roll(i) : mention;
-        mention = mention == null ? box(i) : mention;
-        mention = mention == null ? promise(i) : mention;
-        mention = mention == null ? total(i) : mention;
+        Mention mention = course(i);
         mention = mention == null ? coin(i) : mention;
         mention = mention == null ? mintOnly(i) : mention;
         return mention == null ? kindOnly(i) : mention;
     }
-
-    // words
-
-    private boolean is(int i, String... any) {
-        if (i < 0 || i >= words.size()) {
-            return false;
-        }
-        for (String one : any) {
-            if (words.get(i).is(one)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean sequence(int i, String... all) {
-        for (int k = 0; k < all.length; k++) {
-            if (!is(i + k, all[k])) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private boolean opens(int i) {
-        return i <= 0 || i >= words.size() || words.get(i).opens();
-    }
-
-    private boolean stops(int i) {
-        return i < 0 || i >= words.size() - 1 || words.get(i).stops();
-    }
-
-    /// Whether a phrase of the class lies within the sentence, up to so many words before a place.
-    private boolean before(String kind, int i, int reach) {
-        BitSet places = heard.get(kind);
-        if (places == null) {
-            return false;
-        }
-        for (int k = i - 1; k >= Math.max(scene, i - reach) && !words.get(k).stops(); k--) {
-            if (places.get(k)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /// Whether a phrase of the class lies within the sentence, up to so many words from a place on.
-    private boolean after(String kind, int i, int reach) {
-        BitSet places = heard.get(kind);
-        if (places == null) {
-            return false;
-        }
-        for (int k = i; k < Math.min(words.size(), i + reach); k++) {
-            if (k > 0 && words.get(k - 1).stops()) {
-                return false;
-            }
-            if (is(k, "roll") && count(k + 1).isPresent()) {
-                return false;
-            }
-            if (places.get(k)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean heard(String kind, int i) {
-        BitSet places = heard.get(kind);
-        return places != null && i >= 0 && places.get(i);
-    }
-
-    private Optional<Numbers.Spoken> number(int i) {
-        return Numbers.at(words, i);
-    }
-
-    /// A number that is a count: two digits said as one, not the first half of a year.
-    private Optional<Numbers.Spoken> count(int i) {
-        return Numbers.count(words, i);
-    }
-
-    // the box and its rolls
-
-    private @Nullable Mention weight(int i) {
-        Optional<Numbers.Spoken> first = count(i);
-        if (first.isEmpty()) {
-            return null;
-        }
-        int at = first.get().end();
-        if (is(at, "pound", "pounds", "lb", "lbs")) {
-            int after = is(at + 1, "and", "comma") ? at + 2 : at + 1;
-            Optional<Numbers.Spoken> ounces = after < words.size() ? count(after) : Optional.empty();
-            boolean both = ounces.isPresent() && is(ounces.get().end(), "ounce", "ounces", "oz");
-            double grams = Mass.ofPoundsAndOunces(
-                            first.get().value(), both ? ounces.get().value() : 0)
-                    .grams();
-            return new Mention.Weight(i, both ? ounces.get().end() + 1 : at + 1, Mass.ofGrams(grams));
-        }
-        if (is(at, "ounce", "ounces", "oz")) {
-            return new Mention.Weight(
-                    i, at + 1, Mass.ofPoundsAndOunces(0, first.get().value()));
-        }
-        if (is(at, "gram", "grams")) {
-            return new Mention.Weight(i, at + 1, Mass.ofGrams(first.get().value()));
-        }
-        return null;
-    }
-
-    private @Nullable Mention roll(int i) {
-        if (is(i, "roll")) {
-            int at = is(i + 1, "number") ? i + 2 : i + 1;
-            Optional<Numbers.Spoken> number = count(at);
-            if (number.isPresent()
-                    && !number.get().ordinal()
-                    && number.get().value() >= 1
-                    && number.get().value() <= LONGEST_ROLL) {
-                int value = number.get().value();
-                int end = number.get().end();
-                while (is(end, "and", "through", "to")) {
-                    Optional<Numbers.Spoken> further = count(end + 1);
-                    boolean goesOn = further.isPresent()
-                            && further.get().value() > value
-                            && further.get().value() <= value + 6;
-                    if (!goesOn) {
-                        break;
-                    }
-                    value = further.get().value();
-                    end = further.get().end();
-                }
-                return new Mention.RollTo(i, end, value);
-            }
-            return null;
-        }
-        Optional<Numbers.Spoken> ordinal = number(i);
-        if (ordinal.isPresent()
-                && ordinal.get().ordinal()
-                && is(ordinal.get().end(), "roll")
-                && !opens(ordinal.get().end())
-                && ordinal.get().value() <= LONGEST_ROLL) {
-            return new Mention.RollTo(i, ordinal.get().end() + 1, ordinal.get().value());
-        }
-        if (is(i, "next", "another") && is(i + 1, "roll")) {
-            return is(i + 2, "number") || sequence(i + 2, "that's", "roll")
-                    ? null
-                    : new Mention.RollNext(i, i + 2, true);
-        }
-        if (is(i, "next") && opens(i)) {
-            if (is(i + 1, "one") && stops(i + 1)) {
-                return new Mention.RollNext(i, i + 2, false);
-            }
-            return stops(i) ? new Mention.RollNext(i, i + 1, false) : null;
-        }
-        return null;
-    }
-
-    private @Nullable Mention box(int i) {
-        if (!is(i, "box")) {
-            return null;
-        }
-        int at = is(i + 1, "number") ? i + 2 : i + 1;
-        Optional<Numbers.Spoken> number = count(at);
-        boolean usable = number.isPresent()
-                && !number.get().ordinal()
-                && number.get().value() >= 1
-                && number.get().value() <= 50;
-        return usable ? new Mention.BoxTo(i, number.get().end(), number.get().value()) : null;
-    }
-
-    // counts
-
-    private int overCounted(int i) {
-        int at = i;
-        while (is(at, "wheat", "silver", "steel", "more", "other")
-                || (at < words.size() && COUNTED.contains(words.get(at).text()))) {
-            at++;
-        }
-        return at;
-    }
-
-    private @Nullable Mention promise(int i) {
-        Optional<Numbers.Spoken> number = count(i);
-        if (number.isEmpty()
-                || number.get().ordinal()
-                || number.get().value() < 1
-                || number.get().value() > 12) {
-            return null;
-        }
-        int value = number.get().value();
-        int end = number.get().end();
-        int at = overCounted(end);
-        boolean said = is(at, "in")
-                && (is(at + 1, "this", "that", "here")
-                        || sequence(at + 1, "the", "same")
-                        || sequence(at + 1, "a", "row")
-                        || sequence(at + 1, "one", "roll"));
-        boolean oneRoll = at > end && sequence(at, "one", "roll");
-        boolean oneRollEaten = at > end && is(at - 1, "one") && is(at, "roll");
-        boolean ofThem = sequence(end, "of", "them") && is(i - 1, "has", "had", "are");
-        boolean here = is(end, "here") || is(end, "more");
-        boolean hasCounted = is(i - 1, "has", "had") && at > end;
-        if (!(said || oneRoll || oneRollEaten || ofThem || here || hasCounted)) {
-            return null;
-        }
-        return new Mention.Promise(i, Math.max(end, at), value);
-    }
-
-    private @Nullable Mention total(int i) {
-        Optional<Numbers.Spoken> number = count(i);
-        if (number.isEmpty() || number.get().value() > 999 || number.get().value() < 1) {
-            return null;
-        }
-        int value = number.get().value();
-        int end = number.get().end();
-        int at = overCounted(end);
-        if (is(end, "canadian") || is(at, "canadian")) {
-            return null;
-        }
-        if (number.get().ordinal()) {
-            boolean lead = is(i - 1, "our", "the", "my") || (opens(i) && at > end);
-            boolean coin = at > end || stops(end - 1) || opens(end);
-            boolean second = value <= 3 && is(end, "one") && !is(i - 1, "our", "my");
-            return lead && coin && !second && !is(end, "roll", "box", "time", "mint", "year")
-                    ? new Mention.Total(i, at, value)
-                    : null;
-        }
-        boolean unit = end < words.size()
-                && !words.get(end).opens()
-                && UNITS.contains(words.get(end).text());
-        boolean soFar = sequence(at, "so", "far") || is(at, "now", "total", "today", "altogether");
-        boolean inRolls = is(at, "in", "after")
-                && count(at + 1).filter(n -> is(n.end(), "roll")).isPresent();
-        boolean closes = stops(at - 1)
-                || opens(at)
-                || is(at, "and", "so", "which", "i", "already", "with")
-                || at >= words.size();
-        boolean lead = i > 0 && TOTAL_LEADS.contains(words.get(i - 1).text()) && leads(i - 1);
-        boolean counted = soFar && (at > end || lead || opens(i) || is(i - 1, "have", "got", "with"));
-        if (!unit && (counted || inRolls || (lead && (closes || at > end)))) {
-            int last = inRolls ? count(at + 1).orElseThrow().end() + 1 : at;
-            return new Mention.Total(i, last, value);
-        }
-        return null;
-    }
-
-    /// Whether the words up to a place lead into a running count.
-    private boolean leads(int i) {
-        return switch (words.get(i).text()) {
-            case "makes", "number" -> !is(i - 1, "roll", "box", "lucky");
-            case "us" -> is(i + 1, "to") || is(i - 1, "gives", "gave");
-            case "at" -> is(i - 1, "we're", "are", "i'm", "now");
-            case "it" -> is(i - 1, "makes", "made");
-            case "was" -> is(i - 1, "that");
-            case "is" -> is(i - 1, "that");
-            case "that's", "so" -> true;
-            default -> false;
-        };
-    }
-
-    // coins
 
     private @Nullable Mention coin(int i) {
         Optional<Numbers.Spoken> said = number(i);
@@ -812,7 +481,7 @@ final class Grammar {
         if (!(buffalo || indian || canadian) || !named) {
             return null;
         }
-        for (int k = Math.max(scene, i - 4);
+        for (int k = since(i, 4);
                 k < Math.min(words.size(), i + 12)
                         && (k <= i || !words.get(k - 1).stops());
                 k++) {
