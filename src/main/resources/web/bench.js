@@ -155,8 +155,8 @@
   }
 
   // The board follows the record with one request in flight at most; it is fetched anew while it shows less than was heard of.
-  var shown = 0;
-  var heard = 0;
+  var shown = Number(mat.dataset.entry);
+  var heard = shown;
   var fetching = false;
   function refresh(entry) {
     heard = Math.max(heard, entry);

@@ -67,7 +67,7 @@ public final class EntryParser {
             List<Token> rest = tokens.subList(1, tokens.size());
             if (first.quoted()) {
                 if (rest.isEmpty() && first.tag().isEmpty()) {
-                    return add(new Command.Note(first.text()));
+                    return note(first, first.text());
                 }
                 return find(tokens);
             }
@@ -96,7 +96,7 @@ public final class EntryParser {
                 case "-" -> checked(null, rest);
                 case "e" -> enders(first, rest);
                 case "w" -> weight(first, rest);
-                case "note" -> add(new Command.Note(text(rest)));
+                case "note" -> note(first, text(rest));
                 case "skip" -> skip(rest);
                 case "watch" -> watch(first, rest);
                 case "unwatch" ->
@@ -274,6 +274,12 @@ public final class EntryParser {
 
         private static String text(List<Token> rest) {
             return String.join(" ", rest.stream().map(Token::text).toList());
+        }
+
+        private @Nullable Reading note(Token at, String text) {
+            return text.isBlank()
+                    ? problem(at, "The note is empty.", "Write it in quotes: \"damp box\".")
+                    : add(new Command.Note(text));
         }
 
         private @Nullable Reading edit(String word, Token first, List<Token> rest) {

@@ -108,11 +108,21 @@ final class MatPages {
     }
 
     private void mat(Context context, Answer answer) {
+        // read before the view: the page may then show more than it says, never less
+        long entry = bench.desk().read(Logbook::last);
         MatView view = view(context);
         render.page(
                 context,
                 "mat",
-                Map.of("frame", new Frame(view.name(), "mat", bench.demo()), "view", view, "answer", answer));
+                Map.of(
+                        "frame",
+                        new Frame(view.name(), "mat", bench.demo()),
+                        "view",
+                        view,
+                        "answer",
+                        answer,
+                        "entry",
+                        entry));
     }
 
     /// The board as it is now. Every open page of a hunt asks for the same one after each entry, so it is made
@@ -300,5 +310,7 @@ final class MatPages {
         live.add(client, end);
         // only now: a page fetches its state when it hears this, and nothing may fall between the two
         client.sendComment("open");
+        // and what was recorded between the printing of the page and this, or while its connection was lost
+        live.tell(client, Long.toString(bench.desk().read(Logbook::last)));
     }
 }

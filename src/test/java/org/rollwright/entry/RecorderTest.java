@@ -161,6 +161,15 @@ class RecorderTest {
     void what_is_not_clear_is_asked_and_nothing_is_recorded() {
         assertThat(recorder.record(HUNT, "zzz")).isInstanceOf(Recorder.Outcome.NotClear.class);
         assertThat(recorder.record(new HuntId(9), "44d")).isNotInstanceOf(Recorder.Outcome.Recorded.class);
+        for (String empty : List.of("\"", "\"\"", "note", "note \" \"")) {
+            assertThat(recorder.record(HUNT, empty))
+                    .as(empty)
+                    .isInstanceOfSatisfying(
+                            Recorder.Outcome.NotClear.class,
+                            notClear ->
+                                    assertThat(notClear.reading()).asString().contains("The note is empty."));
+        }
         assertThat(finds()).isEmpty();
+        assertThat(desk.read(Logbook::last)).isEqualTo(1);
     }
 }

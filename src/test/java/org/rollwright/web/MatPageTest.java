@@ -147,6 +147,18 @@ class MatPageTest extends PageWithBench {
     }
 
     @Test
+    void a_find_logged_between_the_printing_of_a_page_and_its_connection_is_shown() {
+        Page page = window.newPage();
+        page.route("**/live", route -> {
+            assertThat(bench.bench.recorder().record(new HuntId(1), "44d"))
+                    .isInstanceOf(org.rollwright.entry.Recorder.Outcome.Recorded.class);
+            route.resume();
+        });
+        page.navigate(bench.address + "/mat/1");
+        assertThat(page.locator(".last-name")).containsText("1944-D");
+    }
+
+    @Test
     void a_second_open_page_follows_and_misses_nothing() {
         Page first = mat();
         Page second = mat();

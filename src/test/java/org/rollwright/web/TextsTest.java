@@ -57,6 +57,21 @@ class TextsTest {
     }
 
     @Test
+    void no_words_stand_in_an_expression_either() throws IOException {
+        // a choice or a value that begins with a capital or has two words: not a class, a name of a field or an option
+        Pattern spoken =
+                Pattern.compile("[?:=] \"(?=[A-Z][a-z]|[^\"]*\\p{L}{2,} \\p{L})[^\"<>=/]*\\p{L}{3,}[^\"<>=/]*\"");
+        List<String> found = new ArrayList<>();
+        for (Path template : files("jte", ".jte")) {
+            String text = Files.readString(template).replaceAll("(?s)<style>.*?</style>", "");
+            found.addAll(all(spoken, text, template.getFileName() + ": "));
+        }
+        assertThat(found).isEmpty();
+        assertThat(spoken.matcher("a ? \"It pays\" : \"no\"").find()).isTrue();
+        assertThat(spoken.matcher("a ? \"problem\" : \"verdict\"").find()).isFalse();
+    }
+
+    @Test
     void words_in_a_template_would_be_found() {
         assertThat(bare("<h1 class=\"of\">Boxes</h1>@if(view.any(\"x\"))Some@endif${t(\"a.b\", \"}\")}"))
                 .contains("Boxes")
@@ -161,7 +176,7 @@ class TextsTest {
     private static List<String> all(Pattern pattern, String text, String before) {
         return pattern.matcher(text)
                 .results()
-                .map(found -> before + found.group(1))
+                .map(found -> before + found.group(found.groupCount()))
                 .toList();
     }
 
