@@ -40,7 +40,7 @@ public record Identity(
     public String dateAndMint() {
         String date = year == null ? "no date" : Integer.toString(year);
         if (mint == null) {
-            return date + "-?";
+            return year == null ? date : date + "-?";
         }
         boolean unmarked = mint.equals(Mint.P) || mint.equals(Mint.NONE);
         return unmarked ? date : date + "-" + mint;

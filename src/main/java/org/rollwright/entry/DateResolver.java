@@ -101,7 +101,8 @@ final class DateResolver {
             List<Integer> named = left.stream()
                     .filter(year -> issues(year, mint).stream()
                             .anyMatch(issue -> Slug.names(issue, word)
-                                    || issue.series().words().contains(word)))
+                                    || issue.series().words().contains(word)
+                                    || Slug.isMetalOf(issue, word)))
                     .toList();
             if (!named.isEmpty()) {
                 left = named;

@@ -45,7 +45,14 @@ public final class EntryParser {
             if (segment.isEmpty()) {
                 boolean trailing = i == segments.size() - 1;
                 if (segments.size() > 1 && !trailing) {
-                    return new Reading.Problem(0, 0, "There is nothing between two commas.", "Take one comma away.");
+                    int before = i == 0
+                            ? 0
+                            : line.indexOf(',', segments.get(i - 1).getLast().end()) + 1;
+                    return new Reading.Problem(
+                            line.indexOf(',', before),
+                            1,
+                            "There is nothing before this comma.",
+                            "Take the comma away.");
                 }
                 continue;
             }
@@ -84,7 +91,7 @@ public final class EntryParser {
             if (isNumbered(word, 'b')) {
                 Optional<Integer> box = number(word.substring(1));
                 return box.isEmpty() || box.get() < 1
-                        ? problem(first, "'" + first.text() + "' is no box.", "Boxes of this hunt count from b1.")
+                        ? first.problem("'" + first.text() + "' is no box.", "Boxes of this hunt count from b1.")
                         : thenMaybeFind(new Command.GoToBox(box.get()), rest);
             }
             return switch (word) {
@@ -102,13 +109,13 @@ public final class EntryParser {
                 case "unwatch" ->
                     rest.size() == 1
                             ? add(new Command.StopWatching(watchName(rest.getFirst())))
-                            : problem(first, "One watch is ended at a time.", "Write for example: unwatch copper");
+                            : first.problem("One watch is ended at a time.", "Write for example: unwatch copper");
                 case "fix", "move", "split", "drop", "put" -> edit(word, first, rest);
                 default ->
                     isFindNumber(word)
                                     && rest.size() >= 1
                                     && rest.getFirst().text().equals("-")
-                            ? checked(number(word.substring(1)).orElse(null), rest.subList(1, rest.size()))
+                            ? checkedFind(first, rest.subList(1, rest.size()))
                             : find(tokens);
             };
         }
@@ -118,17 +125,14 @@ public final class EntryParser {
             return null;
         }
 
-        private static Reading problem(Token at, String wrong, String right) {
-            return new Reading.Problem(at.start(), at.end() - at.start(), wrong, right);
-        }
-
         private @Nullable Reading alone(Command command, List<Token> rest) {
             return rest.isEmpty()
                     ? add(command)
-                    : problem(
-                            rest.getFirst(),
-                            "'" + rest.getFirst().text() + "' is too much here.",
-                            "'" + tokens.getFirst().text() + "' stands alone.");
+                    : tooMuch(rest.getFirst(), "'" + tokens.getFirst().text() + "' stands alone.");
+        }
+
+        private static Reading tooMuch(Token token, String right) {
+            return token.problem("'" + token.text() + "' is too much here.", right);
         }
 
         private @Nullable Reading thenMaybeFind(Command command, List<Token> rest) {
@@ -162,7 +166,7 @@ public final class EntryParser {
         private @Nullable Reading roll(Token first, List<Token> rest) {
             Optional<Integer> roll = number(first.text().substring(1));
             if (roll.isEmpty()) {
-                return problem(first, "'" + first.text() + "' is no roll.", "Write the roll's number, such as r17.");
+                return first.problem("'" + first.text() + "' is no roll.", "Write the roll's number, such as r17.");
             }
             if (rest.size() == 1 && !rest.getFirst().quoted()) {
                 // `r17 49` is a count, because a bare two-digit number behind a roll is far more often that than a
@@ -182,9 +186,12 @@ public final class EntryParser {
             Token roll = rest.getFirst();
             String word = roll.lower();
             Optional<Integer> number = isNumbered(word, 'r') ? number(word.substring(1)) : number(word);
-            return rest.size() == 1 && number.isPresent()
+            if (number.isEmpty()) {
+                return roll.problem("'" + roll.text() + "' is no roll.", "Write skip, or skip r17.");
+            }
+            return rest.size() == 1
                     ? add(new Command.LeaveRoll(number.get()))
-                    : problem(roll, "'" + roll.text() + "' is no roll.", "Write skip, or skip r17.");
+                    : tooMuch(rest.get(1), "One roll is skipped at a time.");
         }
 
         private @Nullable Reading enders(Token first, List<Token> rest) {
@@ -194,7 +201,7 @@ public final class EntryParser {
             Optional<Integer> visible = parts.length == 2 ? number(parts[1]) : Optional.empty();
             return matching.isPresent() && visible.isPresent()
                     ? add(new Command.SawEnders(matching.get(), visible.get()))
-                    : problem(first, "The enders are not clear.", "Write finds seen, a stroke, coins visible: e 3/48.");
+                    : first.problem("The enders are not clear.", "Write finds seen, a stroke, coins visible: e 3/48.");
         }
 
         private @Nullable Reading weight(Token first, List<Token> rest) {
@@ -206,8 +213,15 @@ public final class EntryParser {
             return switch (MassText.read(String.join("", words))) {
                 case MassText.Result.Good good -> add(new Command.Weigh(good.mass(), String.join(" ", what)));
                 case MassText.Result.Bad bad ->
-                    problem(rest.isEmpty() ? first : rest.getFirst(), bad.wrong(), bad.right());
+                    (rest.isEmpty() ? first : rest.getFirst()).problem(bad.wrong(), bad.right());
             };
+        }
+
+        private @Nullable Reading checkedFind(Token first, List<Token> rest) {
+            Optional<Integer> find = number(first.text().substring(1));
+            return find.isPresent()
+                    ? checked(find.get(), rest)
+                    : first.problem("'" + first.text() + "' is no find.", "Write the find's number, such as f12.");
         }
 
         private @Nullable Reading checked(@Nullable Integer find, List<Token> rest) {
@@ -219,8 +233,7 @@ public final class EntryParser {
                 } else if (word.isPresent() && word.get().role() == TradeWord.Role.VARIETY) {
                     varieties.add(word.get().canonical());
                 } else {
-                    return problem(
-                            token,
+                    return token.problem(
                             "'" + token.text() + "' is no variety.",
                             "Write - alone, or - ddo, for what the last find was checked for and is not.");
                 }
@@ -230,8 +243,8 @@ public final class EntryParser {
 
         private @Nullable Reading watch(Token first, List<Token> rest) {
             if (rest.isEmpty()) {
-                return problem(
-                        first, "It is not said what to watch for.", "Write watch wheat, or watch \"years 1940-1949\".");
+                return first.problem(
+                        "It is not said what to watch for.", "Write watch wheat, or watch \"years 1940-1949\".");
             }
             for (Token token : rest) {
                 Optional<WatchName> named = context.catalog().watchByWord(token.lower());
@@ -247,7 +260,7 @@ public final class EntryParser {
                     case Selection.Parsed.Good good ->
                         into.add(new Command.WatchFor(new Watch(token.text(), token.text())));
                     case Selection.Parsed.Bad bad -> {
-                        return problem(token, bad.wrong(), bad.right());
+                        return token.problem(bad.wrong(), bad.right());
                     }
                 }
             }
@@ -262,7 +275,7 @@ public final class EntryParser {
             String right = Nearest.to(token.lower(), known)
                     .map(near -> "Did you mean " + near + "?")
                     .orElse("Write a name from the list of watches, or a rule in quotes such as \"metal silver\".");
-            return problem(token, "'" + token.text() + "' is nothing I can watch for.", right);
+            return token.problem("'" + token.text() + "' is nothing I can watch for.", right);
         }
 
         private String watchName(Token token) {
@@ -278,7 +291,7 @@ public final class EntryParser {
 
         private @Nullable Reading note(Token at, String text) {
             return text.isBlank()
-                    ? problem(at, "The note is empty.", "Write it in quotes: \"damp box\".")
+                    ? at.problem("The note is empty.", "Write it in quotes: \"damp box\".")
                     : add(new Command.Note(text));
         }
 
@@ -288,10 +301,8 @@ public final class EntryParser {
                             ? Optional.empty()
                             : number(rest.getFirst().text().substring(1));
             if (find.isEmpty()) {
-                return problem(
-                        rest.isEmpty() ? first : rest.getFirst(),
-                        "It is not said which find.",
-                        "Name it by its number: " + word + " f12 …");
+                return (rest.isEmpty() ? first : rest.getFirst())
+                        .problem("It is not said which find.", "Name it by its number: " + word + " f12 …");
             }
             List<Token> args = rest.subList(1, rest.size());
             return switch (word) {
@@ -302,25 +313,18 @@ public final class EntryParser {
                             args.size() == 1 ? number(args.getFirst().text()) : Optional.empty();
                     yield coins.isPresent()
                             ? add(new Command.Split(find.get(), coins.get()))
-                            : problem(
-                                    first,
-                                    "It is not said how many coins.",
-                                    "Write split f12 2 to part two coins off.");
+                            : first.problem(
+                                    "It is not said how many coins.", "Write split f12 2 to part two coins off.");
                 }
                 case "drop" ->
-                    args.isEmpty()
-                            ? add(new Command.Drop(find.get()))
-                            : problem(
-                                    args.getFirst(),
-                                    "'" + args.getFirst().text() + "' is too much here.",
-                                    "Write drop f12.");
+                    args.isEmpty() ? add(new Command.Drop(find.get())) : tooMuch(args.getFirst(), "Write drop f12.");
                 default -> put(first, find.get(), args);
             };
         }
 
         private @Nullable Reading fix(Token first, int find, List<Token> args) {
             if (args.isEmpty()) {
-                return problem(first, "It is not said what the find is.", "Write fix f12 39s vf20.");
+                return first.problem("It is not said what the find is.", "Write fix f12 39s vf20.");
             }
             return switch (new FindReader(context, line, args).read()) {
                 case FindReader.Result.Draft draft -> add(new Command.Fix(find, draft.draft()));
@@ -337,10 +341,13 @@ public final class EntryParser {
                     roll = number(word.substring(1)).orElse(null);
                 } else if (isNumbered(word, 'b')) {
                     box = number(word.substring(1)).orElse(null);
+                } else {
+                    return token.problem(
+                            "'" + token.text() + "' is no place.", "Write move f12 r5, or move f12 b2 r5.");
                 }
             }
             return roll == null && box == null
-                    ? problem(first, "It is not said where to.", "Write move f12 r5, or move f12 b2 r5.")
+                    ? first.problem("It is not said where to.", "Write move f12 r5, or move f12 b2 r5.")
                     : add(new Command.Move(find, box, roll == null ? 0 : roll));
         }
 
@@ -349,10 +356,8 @@ public final class EntryParser {
                     ? context.catalog().tradeWord(args.getFirst().lower())
                     : Optional.empty();
             if (word.isEmpty() || word.get().role() != TradeWord.Role.DISPOSITION) {
-                return problem(
-                        first,
-                        "It is not said what becomes of the find.",
-                        "Write put f12 keep, album, sell, give or return.");
+                return first.problem(
+                        "It is not said what becomes of the find.", "Write put f12 keep, album, sell, give or return.");
             }
             return add(new Command.Put(
                     find, Disposition.valueOf(word.get().canonical().toUpperCase(java.util.Locale.ROOT))));

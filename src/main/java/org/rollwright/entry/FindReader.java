@@ -1,13 +1,14 @@
 package org.rollwright.entry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
@@ -18,7 +19,6 @@ import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
-import org.rollwright.coin.Mint;
 import org.rollwright.coin.Strike;
 import org.rollwright.hunt.Disposition;
 
@@ -43,7 +43,6 @@ final class FindReader {
     private @Nullable Country country;
     private @Nullable String denominationKey;
     private int dateAt = -1;
-    private @Nullable Mint mint;
     private @Nullable Grade grade;
     private @Nullable String details;
     private @Nullable Colour colour;
@@ -54,8 +53,6 @@ final class FindReader {
     private final List<String> notes = new ArrayList<>();
     private boolean ender;
     private Disposition disposition = Disposition.OPEN;
-    private List<Issue> issues = List.of();
-    private final Set<String> kindWords = new LinkedHashSet<>();
 
     FindReader(EntryContext context, String line, List<Token> tokens) {
         this.context = context;
@@ -68,43 +65,22 @@ final class FindReader {
         if (failure != null) {
             return new Result.Other(failure);
         }
-        Token dateToken = tokens.get(dateAt);
-        DateWord date = DateWord.parse(dateToken.text()).orElseThrow();
         denominationAfterDate();
-        Denomination denomination = denomination();
-        failure = mintOf(date, dateToken, denomination.country());
-        if (failure != null) {
-            return new Result.Other(failure);
+        IdentityReader.Result read = new IdentityReader(context, line, tokens, dateAt, denomination()).read();
+        if (read instanceof IdentityReader.Result.Unclear unclear) {
+            return new Result.Other(unclear.reading());
         }
-        int rest = dateAt + 1 + (mintToken != null ? 1 : 0);
-        Identity identity;
-        if (date.unreadable()) {
-            identity = undated(denomination, rest);
-        } else if (!context.catalog().covers(denomination)) {
-            Object found = uncatalogued(date, dateToken, denomination);
-            if (found instanceof Reading reading) {
-                return new Result.Other(reading);
-            }
-            identity = (Identity) found;
-        } else {
-            Object found = catalogued(date, dateToken, denomination, rest);
-            if (found instanceof Reading reading) {
-                return new Result.Other(reading);
-            }
-            identity = (Identity) found;
-        }
-        for (Token token : tokens.subList(rest, tokens.size())) {
-            failure = tail(token);
+        IdentityReader.Result.Coin coin = (IdentityReader.Result.Coin) read;
+        for (Token token : tokens.subList(coin.rest(), tokens.size())) {
+            failure = tail(token, coin);
             if (failure != null) {
                 return new Result.Other(failure);
             }
         }
         CoinDescription facts = new CoinDescription(
-                identity, grade, details, colour, strike, varieties, errors, String.join(" ", notes), photos);
+                coin.identity(), grade, details, colour, strike, varieties, errors, String.join(" ", notes), photos);
         return new Result.Draft(new Command.FindDraft(facts, count == null ? 1 : count, ender, disposition));
     }
-
-    private @Nullable Token mintToken;
 
     /// Everything up to the date.
     private @Nullable Reading head() {
@@ -192,281 +168,13 @@ final class FindReader {
         return context.catalog().facts(same).isPresent() ? same : new Denomination(of, "coin");
     }
 
-    private @Nullable Reading mintOf(DateWord date, Token dateToken, Country of) {
-        String suffix = date.suffix();
-        Mint unmarked = of.equals(Country.US) ? Mint.P : Mint.NONE;
-        if (suffix.equals("?")) {
-            mint = null;
-            return null;
-        }
-        if (!suffix.isEmpty()) {
-            Optional<Mint> read = mintWord(of, suffix);
-            if (read.isEmpty()) {
-                String known = context.catalog().mints().stream()
-                        .filter(facts -> facts.country().equals(of))
-                        .map(facts -> facts.mint().code())
-                        .filter(code -> !code.equals("-"))
-                        .reduce((a, b) -> a + ", " + b)
-                        .orElse("none");
-                return new Reading.Problem(
-                        dateToken.start(),
-                        dateToken.end() - dateToken.start(),
-                        "'" + suffix + "' is no mint mark of " + of + ".",
-                        "Mint marks there are: " + known + ". Leave a space before any other word.");
-            }
-            mint = read.get();
-            return null;
-        }
-        if (dateAt + 1 < tokens.size() && !tokens.get(dateAt + 1).quoted()) {
-            Token next = tokens.get(dateAt + 1);
-            Optional<Mint> read = mintWord(of, next.lower());
-            if (read.isPresent()) {
-                mintToken = next;
-                mint = read.get();
-                return null;
-            }
-            if (next.text().equals("?")) {
-                mintToken = next;
-                mint = null;
-                return null;
-            }
-        }
-        mint = date.unreadable() ? null : unmarked;
-        return null;
-    }
-
-    private Optional<Mint> mintWord(Country of, String word) {
-        return context.catalog()
-                .mintByWord(of, word)
-                .map(org.rollwright.catalog.MintFacts::mint)
-                .or(() -> context.catalog().mints().stream()
-                        .filter(facts -> facts.country().equals(of)
-                                && !facts.mint().equals(Mint.NONE)
-                                && facts.mint().code().equals(word.toUpperCase(Locale.ROOT)))
-                        .map(org.rollwright.catalog.MintFacts::mint)
-                        .findFirst());
-    }
-
-    /// A coin whose date cannot be read; its design may be told by a word of its series, as with a dateless
-    /// Buffalo.
-    private Identity undated(Denomination denomination, int rest) {
-        String design = "";
-        for (Token token : tokens.subList(rest, tokens.size())) {
-            if (token.quoted()) {
-                continue;
-            }
-            String word = token.lower();
-            for (Issue issue : context.catalog().issues()) {
-                boolean same = issue.identity().denomination().equals(denomination)
-                        && !issue.identity().design().isEmpty();
-                if (same
-                        && (issue.series().words().contains(word)
-                                || Slug.of(issue.identity().design()).equals(word))) {
-                    design = issue.identity().design();
-                    kindWords.add(word);
-                    break;
-                }
-            }
-        }
-        return new Identity(denomination, null, mint, "", design);
-    }
-
-    /// An [Identity], or the [Reading] that says why there is none.
-    private Object uncatalogued(DateWord date, Token token, Denomination denomination) {
-        if (date.hasCentury()) {
-            int year = date.number();
-            if (year > context.thisYear() || year < Identity.FIRST_YEAR) {
-                return new Reading.Problem(
-                        token.start(),
-                        token.end() - token.start(),
-                        "A coin dated " + year + " is not possible.",
-                        "Write a year from " + Identity.FIRST_YEAR + " to " + context.thisYear() + ".");
-            }
-            return new Identity(denomination, year, mint, "", "");
-        }
-        if (date.digits().length() != 2) {
-            return badDigits(date, token);
-        }
-        int early = 1900 + date.number();
-        int late = 2000 + date.number();
-        if (late > context.thisYear()) {
-            return new Identity(denomination, early, mint, "", "");
-        }
-        return new Reading.Choose(
-                token.start(),
-                "Which year?",
-                List.of(
-                        new Reading.Option(Integer.toString(early), withDate(token, date, early, "")),
-                        new Reading.Option(Integer.toString(late), withDate(token, date, late, ""))));
-    }
-
-    private static Reading badDigits(DateWord date, Token token) {
-        return new Reading.Problem(
-                token.start(),
-                token.end() - token.start(),
-                "'" + date.digits() + "' is no date.",
-                "Write two digits or four: 39 or 1939. A count is written x3, a roll r17.");
-    }
-
-    /// An [Identity], or the [Reading] that says why there is none.
-    private Object catalogued(DateWord date, Token token, Denomination denomination, int rest) {
-        if (date.digits().length() != 2 && !date.hasCentury()) {
-            return badDigits(date, token);
-        }
-        List<String> words = tokens.subList(rest, tokens.size()).stream()
-                .filter(other -> !other.quoted())
-                .map(Token::lower)
-                .toList();
-        DateResolver resolver = new DateResolver(context, denomination);
-        return switch (resolver.resolve(date, mint, words)) {
-            case DateResolver.Resolved.Nothing nothing ->
-                new Reading.Problem(token.start(), token.end() - token.start(), nothing.wrong(), nothing.right());
-            case DateResolver.Resolved.Years years ->
-                new Reading.Choose(
-                        token.start(),
-                        "Which year is it?",
-                        years.years().stream()
-                                .map(year -> new Reading.Option(
-                                        year
-                                                + DateResolver.letters(mint == null ? Mint.NONE : mint)
-                                                        .toUpperCase(Locale.ROOT)
-                                                + " "
-                                                + seriesNames(denomination, year),
-                                        withDate(token, date, year, "")))
-                                .toList());
-            case DateResolver.Resolved.Issues found -> oneYear(resolver, found, date, token, words);
-        };
-    }
-
-    private String seriesNames(Denomination denomination, int year) {
-        Set<String> names = new LinkedHashSet<>();
-        for (Issue issue : context.catalog().ofYear(denomination, year)) {
-            if (mint == null || mint.equals(issue.mint())) {
-                names.add(issue.series().name());
-            }
-        }
-        return String.join(" / ", names);
-    }
-
-    private Object oneYear(
-            DateResolver resolver, DateResolver.Resolved.Issues found, DateWord date, Token token, List<String> words) {
-        List<Issue> left = found.issues();
-        for (String word : words) {
-            List<Issue> named =
-                    left.stream().filter(issue -> Slug.isNameOf(issue, word)).toList();
-            if (named.isEmpty()) {
-                named = left.stream()
-                        .filter(issue -> Slug.names(issue, word))
-                        .filter(issue -> issue.words().contains(word) || !isTradeWord(word))
-                        .toList();
-            }
-            if (named.isEmpty()) {
-                named = left.stream()
-                        .filter(issue -> issue.series().words().contains(word))
-                        .toList();
-            }
-            if (!named.isEmpty() && !isMeantOtherwise(word, named, left)) {
-                left = named;
-                kindWords.add(word);
-            }
-        }
-        if (kindWords.isEmpty() && DateResolver.seriesOf(left).size() > 1) {
-            left = resolver.preferWatchedSeries(left);
-        }
-        if (DateResolver.seriesOf(left).size() > 1) {
-            return choose(left, date, token, found.year());
-        }
-        if (left.size() > 1 && kindWords.isEmpty()) {
-            List<Issue> ordinary = left.stream()
-                    .filter(issue -> issue.identity().kind().isEmpty())
-                    .toList();
-            left = ordinary.isEmpty() ? left : ordinary;
-        } else if (left.size() > 1) {
-            // A word may name the design while the kind stays ordinary: `09 log-cabin`.
-            List<Issue> ordinary = left.stream()
-                    .filter(issue -> issue.identity().kind().isEmpty())
-                    .toList();
-            left = ordinary.size() == 1 ? ordinary : left;
-            if (left.size() > 1 && mint != null) {
-                return choose(left, date, token, found.year());
-            }
-        }
-        issues = left;
-        return identity(found.year(), left);
-    }
-
-    /// A word that every candidate bears says nothing, so a trade word wins over it. A word of the trade that
-    /// is only part of a kind's name, as in `reverse proof`, keeps its own meaning.
-    private boolean isTradeWord(String word) {
-        return context.catalog().tradeWord(word).isPresent();
-    }
-
-    private boolean isMeantOtherwise(String word, List<Issue> named, List<Issue> all) {
-        return named.size() == all.size()
-                && (context.catalog().tradeWord(word).isPresent()
-                        || Grade.parse(word).isPresent());
-    }
-
-    private Identity identity(int year, List<Issue> left) {
-        Denomination denomination = left.getFirst().identity().denomination();
-        Set<String> kinds = new TreeSet<>();
-        Set<String> designs = new TreeSet<>();
-        left.forEach(issue -> {
-            kinds.add(issue.identity().kind());
-            designs.add(issue.identity().design());
-        });
-        return new Identity(
-                denomination,
-                year,
-                mint,
-                kinds.size() == 1 ? kinds.iterator().next() : "",
-                designs.size() == 1 ? designs.iterator().next() : "");
-    }
-
-    private Reading choose(List<Issue> left, DateWord date, Token token, int year) {
-        List<Reading.Option> options = new ArrayList<>();
-        Set<String> labels = new LinkedHashSet<>();
-        for (Issue issue : left) {
-            Identity identity = issue.identity();
-            String extra = (identity.design().isEmpty() ? "" : " " + Slug.of(identity.design()))
-                    + (identity.kind().isEmpty() ? "" : " " + Slug.of(identity.kind()));
-            String label = identity.shortName();
-            if (labels.add(label)) {
-                options.add(new Reading.Option(label, withDate(token, date, year, extra)));
-            }
-        }
-        return new Reading.Choose(token.start(), "Which one is it?", options);
-    }
-
-    /// The line with its date written in full, and further words behind it; words that were too vague are taken
-    /// out.
-    private String withDate(Token token, DateWord date, int year, String extra) {
-        StringBuilder full = new StringBuilder(line.substring(0, token.start()));
-        full.append(year).append(date.suffix());
-        int from = token.end();
-        if (mintToken != null) {
-            full.append(' ').append(mintToken.text());
-            from = mintToken.end();
-        }
-        full.append(extra);
-        for (Token other : tokens.subList(dateAt + 1 + (mintToken != null ? 1 : 0), tokens.size())) {
-            boolean vague = !extra.isEmpty() && !other.quoted() && kindWords.contains(other.lower());
-            if (vague) {
-                full.append(line, from, other.start());
-                from = other.end();
-            }
-        }
-        full.append(line.substring(from));
-        return full.toString().strip().replaceAll(" {2,}", " ");
-    }
-
     /// One word behind date and mint.
-    private @Nullable Reading tail(Token token) {
+    private @Nullable Reading tail(Token token, IdentityReader.Result.Coin coin) {
         if (token.quoted()) {
             return tagged(token);
         }
         String word = token.lower();
-        if (kindWords.contains(word)) {
+        if (coin.kindWords().contains(word)) {
             return null;
         }
         if (isCount(word)) {
@@ -485,50 +193,125 @@ final class FindReader {
         }
         Optional<TradeWord> trade = context.catalog().tradeWord(word);
         if (trade.isPresent()) {
-            take(trade.get());
-            return null;
+            return take(trade.get(), token);
         }
-        if (readGrade(word)) {
-            return null;
+        if (Grade.parse(gradePart(word)).isPresent()) {
+            return readGrade(token);
         }
-        return unknown(token, tailWords());
+        return misplaced(token, coin).orElseGet(() -> unknown(token, tailWords(coin.issues())));
     }
 
-    private boolean readGrade(String word) {
-        String head = word;
-        Colour said = null;
-        if (word.length() > 4) {
-            for (Colour one : Colour.values()) {
-                if (word.endsWith(one.name().toLowerCase(Locale.ROOT))) {
-                    said = one;
-                    head = word.substring(0, word.length() - 2);
-                }
-            }
+    /// A word that could stand behind another date, or begin another find; empty when it is none of these.
+    private Optional<Reading> misplaced(Token token, IdentityReader.Result.Coin coin) {
+        String word = token.lower();
+        Identity identity = coin.identity();
+        Integer year = identity.year();
+        List<Issue> denomination = context.catalog().issues().stream()
+                .filter(issue -> issue.identity().denomination().equals(identity.denomination()))
+                .toList();
+        String wrong = "'" + token.text() + "' does not go with " + identity.dateAndMint() + ".";
+        if (!coin.issues().isEmpty() && denomination.stream().anyMatch(issue -> Slug.isMetalOf(issue, word))) {
+            String metals = coin.issues().stream()
+                    .map(issue -> issue.alloy().metal().word())
+                    .distinct()
+                    .collect(Collectors.joining(" or "));
+            return Optional.of(token.problem(
+                    wrong,
+                    "That coin is " + metals + "; one struck on another metal is written err:\"" + word + "\"."));
         }
-        Optional<Grade> read = Grade.parse(head);
-        if (read.isEmpty()) {
-            return false;
+        List<Issue> elsewhere = denomination.stream()
+                .filter(issue ->
+                        Slug.names(issue, word) || issue.series().words().contains(word))
+                .toList();
+        if (year != null && !elsewhere.isEmpty()) {
+            return Optional.of(token.problem(
+                    wrong,
+                    "It goes with " + dates(elsewhere, year) + "; what you see on this coin may stand in quotes."));
         }
-        grade = read.get();
-        if (said != null) {
-            colour = said;
+        return DateWord.parse(word).isPresent()
+                ? Optional.of(token.problem(
+                        "'" + token.text() + "' stands behind a date.",
+                        "Part two finds by a comma; write a grade with its letters, as vf30, and a count as x3."))
+                : Optional.empty();
+    }
+
+    /// The issues of the year by date and mint; else the first and the last year.
+    private static String dates(List<Issue> issues, int year) {
+        List<String> sameYear = issues.stream()
+                .filter(issue -> issue.year() == year)
+                .map(issue -> issue.identity().dateAndMint())
+                .distinct()
+                .toList();
+        if (!sameYear.isEmpty()) {
+            return String.join(", ", sameYear);
         }
+        int first = issues.stream().mapToInt(Issue::year).min().orElseThrow();
+        int last = issues.stream().mapToInt(Issue::year).max().orElseThrow();
+        return first == last ? Integer.toString(first) : first + " to " + last;
+    }
+
+    /// Two words that say the same thing are fine; two that differ are a slip, and neither is the one to keep.
+    private static @Nullable Reading unlessSaidOtherwise(Token token, @Nullable Object before, Object now) {
+        return before == null || before.equals(now)
+                ? null
+                : token.problem(
+                        "'" + token.text() + "' contradicts what stands before it.",
+                        "Take one of the two away; two finds are parted by a comma.");
+    }
+
+    /// A grade without the colour glued behind it, as in `ms64rd`.
+    private static String gradePart(String word) {
+        return gluedColour(word).isPresent() ? word.substring(0, word.length() - 2) : word;
+    }
+
+    private static Optional<Colour> gluedColour(String word) {
+        return word.length() <= 4
+                ? Optional.empty()
+                : Arrays.stream(Colour.values())
+                        .filter(one -> word.endsWith(one.name().toLowerCase(Locale.ROOT)))
+                        .findFirst();
+    }
+
+    private @Nullable Reading readGrade(Token token) {
+        String head = gradePart(token.lower());
+        Grade read = Grade.parse(head).orElseThrow();
+        @Nullable Reading failure = unlessSaidOtherwise(token, grade, read);
+        grade = read;
         if (head.startsWith("pf") || head.startsWith("pr")) {
             strike = Strike.PROOF;
         }
-        return true;
+        Optional<Colour> glued = gluedColour(token.lower());
+        return failure != null || glued.isEmpty() ? failure : colour(token, glued.get());
     }
 
-    private void take(TradeWord trade) {
+    private @Nullable Reading colour(Token token, Colour said) {
+        @Nullable Reading failure = unlessSaidOtherwise(token, colour, said);
+        colour = said;
+        return failure;
+    }
+
+    /// A coin may be cleaned and bent as well.
+    private void details(String said) {
+        details = details == null || details.equals(said) ? said : details + ", " + said;
+    }
+
+    private @Nullable Reading take(TradeWord trade, Token token) {
+        String said = trade.canonical();
         switch (trade.role()) {
-            case VARIETY -> varieties.add(trade.canonical());
-            case ERROR -> errors.add(trade.canonical());
-            case DETAILS -> details = trade.canonical();
-            case STRIKE -> strike = trade.canonical().equals("proof") ? Strike.PROOF : Strike.SPECIMEN;
-            case COLOUR -> colour = Colour.valueOf(trade.canonical().toUpperCase(Locale.ROOT));
-            case DISPOSITION ->
-                disposition = Disposition.valueOf(trade.canonical().toUpperCase(Locale.ROOT));
+            case VARIETY -> varieties.add(said);
+            case ERROR -> errors.add(said);
+            case STRIKE -> strike = said.equals("proof") ? Strike.PROOF : Strike.SPECIMEN;
+            case DETAILS -> details(said);
+            case COLOUR -> {
+                return colour(token, Colour.valueOf(said.toUpperCase(Locale.ROOT)));
+            }
+            case DISPOSITION -> {
+                @Nullable Disposition before = disposition == Disposition.OPEN ? null : disposition;
+                disposition = Disposition.valueOf(said.toUpperCase(Locale.ROOT));
+                return unlessSaidOtherwise(token, before, disposition);
+            }
         }
+        return null;
     }
 
     private @Nullable Reading tagged(Token token) {
@@ -536,7 +319,7 @@ final class FindReader {
             case "", "note" -> notes.add(token.text());
             case "var" -> varieties.add(token.text());
             case "err" -> errors.add(token.text());
-            case "details" -> details = token.text();
+            case "details" -> details(token.text());
             case "photo" -> photos.add(token.text());
             default -> {
                 return new Reading.Problem(
@@ -563,14 +346,12 @@ final class FindReader {
         String number = token.lower().replace("x", "");
         long coins = number.length() > 7 ? Long.MAX_VALUE : Long.parseLong(number);
         if (coins < 1 || coins > MOST_COINS) {
-            return new Reading.Problem(
-                    token.start(),
-                    token.end() - token.start(),
-                    "A find cannot be " + number + " coins.",
-                    "Write a count from x1 to x" + MOST_COINS + ".");
+            return token.problem(
+                    "A find cannot be " + number + " coins.", "Write a count from x1 to x" + MOST_COINS + ".");
         }
+        @Nullable Reading failure = unlessSaidOtherwise(token, count, (int) coins);
         count = (int) coins;
-        return null;
+        return failure;
     }
 
     private Reading unknown(Token token, Collection<String> known) {
@@ -581,8 +362,7 @@ final class FindReader {
                         dateAt < 0
                                 ? "Begin a find with its date, such as 39s; or type ? for help."
                                 : "Put free words into quotes: \"" + token.text() + "\".");
-        return new Reading.Problem(
-                token.start(), token.end() - token.start(), "'" + token.text() + "' is not a word I know.", right);
+        return token.problem("'" + token.text() + "' is not a word I know.", right);
     }
 
     private Collection<String> headWords() {
@@ -592,7 +372,7 @@ final class FindReader {
         return known;
     }
 
-    private Collection<String> tailWords() {
+    private Collection<String> tailWords(List<Issue> issues) {
         Set<String> known = new TreeSet<>();
         known.add("ender");
         context.catalog().tradeWords().forEach(trade -> known.add(trade.word()));

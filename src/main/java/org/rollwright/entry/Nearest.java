@@ -11,7 +11,7 @@ final class Nearest {
     /// than one for a short word and two for one of five letters or more; ties go to the first in order.
     static Optional<String> to(String word, Collection<String> known) {
         int most = word.length() < 5 ? 1 : 2;
-        if (word.length() < 2 || word.length() > 24) {
+        if (word.length() < 3 || word.length() > 24) {
             return Optional.empty();
         }
         String best = null;

@@ -212,6 +212,7 @@ public final class Recorder {
         private Instant at;
         private @Nullable BoxId box;
         private int roll;
+        private boolean over;
         private long nextFind;
         private int nextOrdinal;
         private @Nullable FindId lastFind;
@@ -223,6 +224,7 @@ public final class Recorder {
             this.at = at;
             this.box = hunt.box().orElse(null);
             this.roll = hunt.roll();
+            this.over = hunt.finished().isPresent();
             this.nextFind = book.nextFind().number();
             this.nextOrdinal = hunt.nextOrdinal();
             this.lastFind = hunt.finds().isEmpty() ? null : hunt.finds().getLast();
@@ -249,14 +251,13 @@ public final class Recorder {
         }
 
         private void translate(Command command, List<Event> into) {
-            boolean over = hunt.finished().isPresent();
-            if (over && !(command instanceof Command.Resume) && changesSearch(command)) {
+            if (over && changesSearch(command)) {
                 throw new CannotTranslate(
                         "This hunt is finished; nothing was recorded.", "Type resume to go on, then the line again.");
             }
             switch (command) {
                 case Command.Found found -> into.add(new Event.FindLogged(logged(found.draft())));
-                case Command.NextRoll next -> open(roll + 1, into);
+                case Command.NextRoll next -> nextRoll(into);
                 case Command.GoToRoll go -> goTo(go, into);
                 case Command.GoToBox go -> goToBox(go.ordinal(), into);
                 case Command.LeaveRoll leave -> {
@@ -293,8 +294,14 @@ public final class Recorder {
                     into.add(new Event.FindDeleted(find(drop.find()).id()));
                 case Command.Put put ->
                     into.add(new Event.FindDisposed(find(put.find()).id(), put.disposition()));
-                case Command.Finish finish -> into.add(new Event.HuntFinished(hunt.id()));
-                case Command.Resume resume -> into.add(new Event.HuntResumed(hunt.id()));
+                case Command.Finish finish -> {
+                    over = true;
+                    into.add(new Event.HuntFinished(hunt.id()));
+                }
+                case Command.Resume resume -> {
+                    over = false;
+                    into.add(new Event.HuntResumed(hunt.id()));
+                }
                 case Command.Undo undo -> throw together("undo");
                 case Command.Redo redo -> throw together("redo");
             }
@@ -341,18 +348,19 @@ public final class Recorder {
         }
 
         /// Past the last roll, the next one is the first of the hunt's next box.
-        private void open(int wanted, List<Event> into) {
+        private void nextRoll(List<Event> into) {
             int rolls = book.box(box()).map(known -> known.details().rolls()).orElse(0);
             int place = hunt.boxes().indexOf(box());
-            if (wanted == rolls + 1
-                    && wanted == roll + 1
-                    && rolls > 0
-                    && place + 1 < hunt.boxes().size()) {
+            if (rolls > 0 && roll == rolls && place + 1 < hunt.boxes().size()) {
                 box = hunt.boxes().get(place + 1);
-                roll = 1;
+                open(1, into);
             } else {
-                roll = wanted;
+                open(roll + 1, into);
             }
+        }
+
+        private void open(int wanted, List<Event> into) {
+            roll = wanted;
             into.add(new Event.RollOpened(hunt.id(), box(), roll));
         }
 
@@ -371,7 +379,7 @@ public final class Recorder {
         }
 
         private BoxId nth(int ordinal) {
-            if (ordinal > hunt.boxes().size()) {
+            if (ordinal < 1 || ordinal > hunt.boxes().size()) {
                 throw new CannotTranslate(
                         "This hunt has no box " + ordinal + ".",
                         hunt.boxes().size() == 1

@@ -7,6 +7,7 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mass;
+import org.rollwright.hunt.Disposition;
 
 /// Says in plain words what a command will do, for the line under the entry line and for scripts.
 public final class Sentence {
@@ -20,7 +21,7 @@ public final class Sentence {
             case Command.Found found -> draft(found.draft(), catalog, box);
             case Command.NextRoll next -> "next roll";
             case Command.GoToRoll go ->
-                go.coins() == null ? "roll " + go.roll() : "roll " + go.roll() + " held " + go.coins() + " coins";
+                go.coins() == null ? roll(go.roll()) : roll(go.roll()) + " held " + go.coins() + " coins";
             case Command.GoToBox go -> "box " + go.ordinal() + " of this hunt";
             case Command.LeaveRoll leave ->
                 leave.roll() == null ? "this roll left unsearched" : "roll " + leave.roll() + " left unsearched";
@@ -39,14 +40,18 @@ public final class Sentence {
             case Command.StopWatching stop -> "no longer watch for " + stop.name();
             case Command.Fix fix -> "f" + fix.find() + " becomes " + draft(fix.draft(), catalog, box);
             case Command.Move move ->
-                "f" + move.find() + " moves to " + (move.box() == null ? "" : "box " + move.box() + ", ") + "roll "
-                        + move.roll();
+                "f" + move.find() + " moves to " + (move.box() == null ? "" : "box " + move.box() + ", ")
+                        + roll(move.roll());
             case Command.Split split -> split.coins() + " coins of f" + split.find() + " become a find of their own";
             case Command.Drop drop -> "f" + drop.find() + " is struck out";
             case Command.Put put -> "f" + put.find() + ": " + put.disposition().word();
             case Command.Finish finish -> "finish this hunt";
             case Command.Resume resume -> "go on with this hunt";
         };
+    }
+
+    private static String roll(int number) {
+        return number == 0 ? "no roll in particular" : "roll " + number;
     }
 
     private static String draft(Command.FindDraft draft, Catalog catalog, Denomination box) {
@@ -77,6 +82,15 @@ public final class Sentence {
         }
         if (draft.ender()) {
             words.append(" · ender");
+        }
+        if (draft.disposition() != Disposition.OPEN) {
+            words.append(" · ").append(draft.disposition().word());
+        }
+        if (!facts.photos().isEmpty()) {
+            words.append(" · photo ").append(String.join(", ", facts.photos()));
+        }
+        if (!facts.note().isEmpty()) {
+            words.append(" · “").append(facts.note()).append('”');
         }
         return words.toString();
     }

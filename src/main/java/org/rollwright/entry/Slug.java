@@ -2,6 +2,7 @@ package org.rollwright.entry;
 
 import java.util.Locale;
 import org.rollwright.catalog.Issue;
+import org.rollwright.coin.Metal;
 
 /// Kinds and designs of several words as one word of the entry line: `copper large date` is typed
 /// `copper-large-date`.
@@ -27,6 +28,12 @@ final class Slug {
         return issue.words().contains(word)
                 || (!kind.isEmpty() && (Slug.of(kind).equals(word) || hasWord(kind, word)))
                 || (!design.isEmpty() && (Slug.of(design).equals(word) || hasWord(design, word)));
+    }
+
+    /// Whether a word says what this issue is made of. `nickel` never does: it is the coin.
+    static boolean isMetalOf(Issue issue, String word) {
+        Metal metal = issue.alloy().metal();
+        return metal != Metal.NICKEL && metal.word().equals(word);
     }
 
     private static boolean hasWord(String text, String word) {

@@ -16,6 +16,11 @@ record Token(String text, int start, int end, boolean quoted, String tag) {
         return text.toLowerCase(Locale.ROOT);
     }
 
+    /// A line that cannot be taken because of this word.
+    Reading.Problem problem(String wrong, String right) {
+        return new Reading.Problem(start, end - start, wrong, right);
+    }
+
     /// Cuts a line into segments at commas outside quotes, and each segment into tokens at white space.
     ///
     /// A quote opens only at the beginning of a token or after a tag's colon; inside it a doubled quote stands

@@ -1,0 +1,343 @@
+package org.rollwright.entry;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.MintFacts;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Grade;
+import org.rollwright.coin.Identity;
+import org.rollwright.coin.Mint;
+
+/// Tells which coin a date, its mint and the words behind them mean. Used once, for one find of one line.
+final class IdentityReader {
+    /// What came of it.
+    sealed interface Result {
+        /// @param rest index of the first word behind date and mint
+        /// @param kindWords words that told its kind or design, lower case
+        /// @param issues of the catalogue that it may be; empty for a coin the catalogue does not cover
+        record Coin(Identity identity, int rest, Set<String> kindWords, List<Issue> issues) implements Result {}
+
+        record Unclear(Reading reading) implements Result {}
+    }
+
+    private final EntryContext context;
+    private final String line;
+    private final List<Token> tokens;
+    private final int dateAt;
+    private final Token token;
+    private final DateWord date;
+    private final Denomination denomination;
+
+    private @Nullable Mint mint;
+    private @Nullable Token mintToken;
+    private final Set<String> kindWords = new LinkedHashSet<>();
+
+    /// @param dateAt index of the word that is a date
+    IdentityReader(EntryContext context, String line, List<Token> tokens, int dateAt, Denomination denomination) {
+        this.context = context;
+        this.line = line;
+        this.tokens = tokens;
+        this.dateAt = dateAt;
+        this.token = tokens.get(dateAt);
+        this.date = DateWord.parse(token.text()).orElseThrow();
+        this.denomination = denomination;
+    }
+
+    Result read() {
+        @Nullable Reading failure = mintOf();
+        if (failure != null) {
+            return new Result.Unclear(failure);
+        }
+        if (date.unreadable()) {
+            return coin(undated(), List.of());
+        }
+        return context.catalog().covers(denomination) ? catalogued() : uncatalogued();
+    }
+
+    private int rest() {
+        return dateAt + 1 + (mintToken != null ? 1 : 0);
+    }
+
+    private List<Token> behind() {
+        return tokens.subList(rest(), tokens.size());
+    }
+
+    private Result coin(Identity identity, List<Issue> issues) {
+        return new Result.Coin(identity, rest(), kindWords, issues);
+    }
+
+    /// Reads the mint, on the date or right behind it; answers a reading only when that cannot be taken.
+    private @Nullable Reading mintOf() {
+        Country of = denomination.country();
+        String suffix = date.suffix();
+        Mint unmarked = of.equals(Country.US) ? Mint.P : Mint.NONE;
+        if (suffix.equals("?")) {
+            mint = null;
+            return null;
+        }
+        if (!suffix.isEmpty()) {
+            Optional<Mint> read = mintWord(of, suffix);
+            if (read.isEmpty()) {
+                String known = context.catalog().mints().stream()
+                        .filter(facts -> facts.country().equals(of))
+                        .map(facts -> facts.mint().code())
+                        .filter(code -> !code.equals("-"))
+                        .reduce((a, b) -> a + ", " + b)
+                        .orElse("none");
+                return token.problem(
+                        "'" + suffix + "' is no mint mark of " + of + ".",
+                        "Mint marks there are: " + known + ". Leave a space before any other word.");
+            }
+            mint = read.get();
+            return null;
+        }
+        if (dateAt + 1 < tokens.size() && !tokens.get(dateAt + 1).quoted()) {
+            Token next = tokens.get(dateAt + 1);
+            Optional<Mint> read = mintWord(of, next.lower());
+            if (read.isPresent()) {
+                mintToken = next;
+                mint = read.get();
+                return null;
+            }
+            if (next.text().equals("?")) {
+                mintToken = next;
+                mint = null;
+                return null;
+            }
+        }
+        mint = date.unreadable() ? null : unmarked;
+        return null;
+    }
+
+    private Optional<Mint> mintWord(Country of, String word) {
+        return context.catalog()
+                .mintByWord(of, word)
+                .map(MintFacts::mint)
+                .or(() -> context.catalog().mints().stream()
+                        .filter(facts -> facts.country().equals(of)
+                                && !facts.mint().equals(Mint.NONE)
+                                && facts.mint().code().equals(word.toUpperCase(Locale.ROOT)))
+                        .map(MintFacts::mint)
+                        .findFirst());
+    }
+
+    /// A coin whose date cannot be read; its design may be told by a word of its series, as with a dateless
+    /// Buffalo.
+    private Identity undated() {
+        String design = "";
+        for (Token token : behind()) {
+            if (token.quoted()) {
+                continue;
+            }
+            String word = token.lower();
+            for (Issue issue : context.catalog().issues()) {
+                boolean same = issue.identity().denomination().equals(denomination)
+                        && !issue.identity().design().isEmpty();
+                if (same
+                        && (issue.series().words().contains(word)
+                                || Slug.of(issue.identity().design()).equals(word))) {
+                    design = issue.identity().design();
+                    kindWords.add(word);
+                    break;
+                }
+            }
+        }
+        return new Identity(denomination, null, mint, "", design);
+    }
+
+    private Result uncatalogued() {
+        if (date.hasCentury()) {
+            int year = date.number();
+            if (year > context.thisYear() || year < Identity.FIRST_YEAR) {
+                return new Result.Unclear(token.problem(
+                        "A coin dated " + year + " is not possible.",
+                        "Write a year from " + Identity.FIRST_YEAR + " to " + context.thisYear() + "."));
+            }
+            return coin(new Identity(denomination, year, mint, "", ""), List.of());
+        }
+        if (date.digits().length() != 2) {
+            return badDigits();
+        }
+        int early = 1900 + date.number();
+        int late = 2000 + date.number();
+        if (late > context.thisYear()) {
+            return coin(new Identity(denomination, early, mint, "", ""), List.of());
+        }
+        return new Result.Unclear(new Reading.Choose(
+                token.start(),
+                "Which year?",
+                List.of(
+                        new Reading.Option(Integer.toString(early), withDate(early, "")),
+                        new Reading.Option(Integer.toString(late), withDate(late, "")))));
+    }
+
+    private Result badDigits() {
+        return new Result.Unclear(token.problem(
+                "'" + date.digits() + "' is no date.",
+                "Write two digits or four: 39 or 1939. A count is written x3, a roll r17."));
+    }
+
+    private Result catalogued() {
+        if (date.digits().length() != 2 && !date.hasCentury()) {
+            return badDigits();
+        }
+        List<String> words = behind().stream()
+                .filter(other -> !other.quoted())
+                .map(Token::lower)
+                .toList();
+        DateResolver resolver = new DateResolver(context, denomination);
+        return switch (resolver.resolve(date, mint, words)) {
+            case DateResolver.Resolved.Nothing nothing ->
+                new Result.Unclear(token.problem(nothing.wrong(), nothing.right()));
+            case DateResolver.Resolved.Years years ->
+                new Result.Unclear(new Reading.Choose(
+                        token.start(),
+                        "Which year is it?",
+                        years.years().stream()
+                                .map(year -> new Reading.Option(
+                                        new Identity(denomination, year, mint, "", "").dateAndMint() + " "
+                                                + seriesNames(year),
+                                        withDate(year, "")))
+                                .toList()));
+            case DateResolver.Resolved.Issues found -> oneYear(resolver, found, words);
+        };
+    }
+
+    private String seriesNames(int year) {
+        Set<String> names = new LinkedHashSet<>();
+        for (Issue issue : context.catalog().ofYear(denomination, year)) {
+            if (mint == null || mint.equals(issue.mint())) {
+                names.add(issue.series().name());
+            }
+        }
+        return String.join(" / ", names);
+    }
+
+    private Result oneYear(DateResolver resolver, DateResolver.Resolved.Issues found, List<String> words) {
+        List<Issue> left = found.issues();
+        boolean told = false;
+        for (String word : words) {
+            List<Issue> named =
+                    left.stream().filter(issue -> Slug.isNameOf(issue, word)).toList();
+            if (named.isEmpty()) {
+                named = left.stream()
+                        .filter(issue -> Slug.names(issue, word))
+                        .filter(issue -> issue.words().contains(word) || !isTradeWord(word))
+                        .toList();
+            }
+            if (named.isEmpty()) {
+                named = left.stream()
+                        .filter(issue -> issue.series().words().contains(word))
+                        .toList();
+            }
+            if (!named.isEmpty() && !isMeantOtherwise(word, named, left)) {
+                left = named;
+                kindWords.add(word);
+                told = true;
+            } else if (named.isEmpty()) {
+                List<Issue> ofMetal = left.stream()
+                        .filter(issue -> Slug.isMetalOf(issue, word))
+                        .toList();
+                if (!ofMetal.isEmpty()) {
+                    kindWords.add(word);
+                    told |= ofMetal.size() < left.size();
+                    left = ofMetal;
+                }
+            }
+        }
+        if (!told && DateResolver.seriesOf(left).size() > 1) {
+            left = resolver.preferWatchedSeries(left);
+        }
+        if (DateResolver.seriesOf(left).size() > 1) {
+            return choose(left, found.year());
+        }
+        if (left.size() > 1 && !told) {
+            List<Issue> ordinary = left.stream()
+                    .filter(issue -> issue.identity().kind().isEmpty())
+                    .toList();
+            left = ordinary.isEmpty() ? left : ordinary;
+        } else if (left.size() > 1) {
+            // A word may name the design while the kind stays ordinary: `09 log-cabin`.
+            List<Issue> ordinary = left.stream()
+                    .filter(issue -> issue.identity().kind().isEmpty())
+                    .toList();
+            left = ordinary.size() == 1 ? ordinary : left;
+            if (left.size() > 1 && mint != null) {
+                return choose(left, found.year());
+            }
+        }
+        return coin(identity(found.year(), left), left);
+    }
+
+    /// A word that every candidate bears says nothing, so a trade word wins over it. A word of the trade that
+    /// is only part of a kind's name, as in `reverse proof`, keeps its own meaning.
+    private boolean isTradeWord(String word) {
+        return context.catalog().tradeWord(word).isPresent();
+    }
+
+    private boolean isMeantOtherwise(String word, List<Issue> named, List<Issue> all) {
+        return named.size() == all.size()
+                && (context.catalog().tradeWord(word).isPresent()
+                        || Grade.parse(word).isPresent());
+    }
+
+    private Identity identity(int year, List<Issue> left) {
+        Set<String> kinds = new TreeSet<>();
+        Set<String> designs = new TreeSet<>();
+        left.forEach(issue -> {
+            kinds.add(issue.identity().kind());
+            designs.add(issue.identity().design());
+        });
+        return new Identity(
+                denomination,
+                year,
+                mint,
+                kinds.size() == 1 ? kinds.iterator().next() : "",
+                designs.size() == 1 ? designs.iterator().next() : "");
+    }
+
+    private Result choose(List<Issue> left, int year) {
+        List<Reading.Option> options = new ArrayList<>();
+        Set<String> labels = new LinkedHashSet<>();
+        for (Issue issue : left) {
+            Identity identity = issue.identity();
+            String extra = (identity.design().isEmpty() ? "" : " " + Slug.of(identity.design()))
+                    + (identity.kind().isEmpty() ? "" : " " + Slug.of(identity.kind()));
+            String label = identity.shortName();
+            if (labels.add(label)) {
+                options.add(new Reading.Option(label, withDate(year, extra)));
+            }
+        }
+        return new Result.Unclear(new Reading.Choose(token.start(), "Which one is it?", options));
+    }
+
+    /// The line with its date written in full, and further words behind it; words that were too vague are taken
+    /// out.
+    private String withDate(int year, String extra) {
+        StringBuilder full = new StringBuilder(line.substring(0, token.start()));
+        full.append(year).append(date.suffix());
+        int from = token.end();
+        if (mintToken != null) {
+            full.append(' ').append(mintToken.text());
+            from = mintToken.end();
+        }
+        full.append(extra);
+        for (Token other : behind()) {
+            boolean vague = !extra.isEmpty() && !other.quoted() && kindWords.contains(other.lower());
+            if (vague) {
+                full.append(line, from, other.start());
+                from = other.end();
+            }
+        }
+        full.append(line.substring(from));
+        return full.toString().strip().replaceAll(" {2,}", " ");
+    }
+}
