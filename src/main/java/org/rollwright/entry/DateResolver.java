@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.CoinDescription;
@@ -148,6 +150,13 @@ final class DateResolver {
             return new Resolved.Nothing(
                     typed + " lies in the future.", "No coin bears a date later than " + context.thisYear() + ".");
         }
+        Optional<Denomination> twin = date.hasCentury() ? sameFace(date.number()) : Optional.empty();
+        if (twin.isPresent()) {
+            return new Resolved.Nothing(
+                    "The catalogue has no " + denomination + " dated " + typed + ".",
+                    "It has a " + twin.get() + " of that date: write "
+                            + twin.get().key() + " " + date.digits() + ".");
+        }
         Set<Integer> years = new TreeSet<>();
         context.catalog().issues().stream()
                 .filter(issue -> issue.identity().denomination().equals(denomination))
@@ -167,6 +176,18 @@ final class DateResolver {
         return new Resolved.Nothing(
                 "The catalogue has no " + denomination + " dated " + typed + ".",
                 "Look at the date again, or name another denomination first, such as dime 64.");
+    }
+
+    /// Another denomination of the same face value that was struck in a year: large dollars beside small ones.
+    private Optional<Denomination> sameFace(int year) {
+        Optional<DenominationFacts> own = context.catalog().facts(denomination);
+        return context.catalog().denominations().stream()
+                .filter(other -> !other.denomination().equals(denomination))
+                .filter(other -> other.denomination().country().equals(denomination.country()))
+                .filter(other -> own.isPresent() && own.get().face().equals(other.face()))
+                .map(DenominationFacts::denomination)
+                .filter(other -> !context.catalog().ofYear(other, year).isEmpty())
+                .findFirst();
     }
 
     private Resolved noSuchMint(List<Integer> offered, List<Integer> struck, @Nullable Mint mint) {
