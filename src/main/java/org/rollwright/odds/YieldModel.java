@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.hipparchus.special.Gamma;
 
 /// Finds per full box, source by source, each source borrowing from the others.
@@ -209,11 +208,6 @@ public final class YieldModel {
         return log;
     }
 
-    /// The sources seen, in the order first seen.
-    public List<String> sources() {
-        return sources;
-    }
-
     /// The distribution of a source's mean per full box; of a source never seen when the name is not known.
     private double[] posterior(String source) {
         double[] sum = new double[rates.length];
@@ -363,15 +357,5 @@ public final class YieldModel {
             sum += weight[i] * sizes[sizeIndex[i]];
         }
         return sum;
-    }
-
-    /// Sources by posterior mean, best first.
-    public List<String> ranked() {
-        Map<String, Double> means = new TreeMap<>();
-        sources.forEach(source -> means.put(source, mean(source)));
-        return means.entrySet().stream()
-                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
-                .map(Map.Entry::getKey)
-                .toList();
     }
 }

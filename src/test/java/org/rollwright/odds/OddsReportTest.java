@@ -11,7 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
@@ -43,11 +43,11 @@ class OddsReportTest {
     /// Matching of 20 visible enders of each box.
     private static final int[] ENDERS = {1, 0, 0, 0, 2, 1, 0, 0, 1, 0, 0, 0, 0, 0};
 
-    private static OddsReport report;
-    private static History history;
+    private OddsReport report;
+    private History history;
 
-    @BeforeAll
-    static void fourteen_boxes() {
+    @BeforeEach
+    void fourteen_boxes() {
         Desk desk = new Desk(new MemoryJournal(), CLOCK, new Logbook());
         Recorder recorder = new Recorder(desk, CATALOG, CLOCK);
         for (int n = 1; n <= FOUND.length; n++) {
