@@ -107,7 +107,8 @@ public record Surprise(
                 box, predictive.mean(), ninety, atLeast, atMost, clustering, unusual, String.join(" ", words));
     }
 
-    private static String odds(double chance) {
+    /// The reciprocal of a chance in figures a person can keep in mind.
+    static String odds(double chance) {
         double in = 1 / Math.max(chance, 1e-6);
         return in >= 1e6
                 ? "a million"

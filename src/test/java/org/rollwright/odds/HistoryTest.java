@@ -180,4 +180,356 @@ class HistoryTest {
         assertThat(never.sentence()).contains("never to one in 20");
         assertThat(VarietyOdds.of("1936-D rpm", 40, 4, 10).inNext()).isBetween(0.5, 0.75);
     }
+
+    private static BoxDetails parcel(int rolls, int loose, String bank, String branch, String wrap) {
+        return new BoxDetails(
+                "Parcel",
+                rolls == 0 ? BoxDetails.Form.JAR : BoxDetails.Form.BOX,
+                rolls,
+                50,
+                loose,
+                bank,
+                branch,
+                wrap,
+                "",
+                "",
+                null,
+                null,
+                null,
+                "",
+                "");
+    }
+
+    @Test
+    void a_source_is_called_by_what_is_known_of_it() {
+        assertThat(History.source(parcel(50, 0, "", "", ""))).isEqualTo("source not noted");
+        assertThat(History.source(parcel(50, 0, "", "", "machine"))).isEqualTo("source not noted (machine-wrapped)");
+        assertThat(History.source(parcel(50, 0, "Hill Bank", "", ""))).isEqualTo("Hill Bank");
+        assertThat(History.source(parcel(50, 0, "Hill Bank", "Main Street", "hand")))
+                .isEqualTo("Hill Bank, Main Street (hand-wrapped)");
+    }
+
+    private static Desk desk() {
+        return new Desk(new MemoryJournal(), CLOCK, new Logbook());
+    }
+
+    private static void record(Desk desk, long scope, Event... events) {
+        assertThat(desk.record(scope, "", book -> new Event.Batch(List.of(events))))
+                .isInstanceOf(Desk.Outcome.Kept.class);
+    }
+
+    private static void type(Desk desk, int hunt, String... lines) {
+        Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), CLOCK);
+        for (String line : lines) {
+            assertThat(recorder.record(new HuntId(hunt), line)).as(line).isInstanceOf(Recorder.Outcome.Recorded.class);
+        }
+    }
+
+    private static History history(Desk desk, Watch watch) {
+        return desk.read(book -> History.of(book, CatalogFolder.catalog(), Denomination.US_CENT, watch, 2_500));
+    }
+
+    @Test
+    void a_jar_counts_by_its_coins_when_its_hunt_watches() {
+        Desk desk = desk();
+        record(
+                desk,
+                1,
+                new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(0, 300, "", "", "")),
+                new Event.HuntStarted(new HuntId(1), "Jar", List.of(new BoxId(1)), List.of(WHEAT)));
+        record(
+                desk,
+                2,
+                new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, parcel(0, 200, "", "", "")),
+                new Event.HuntStarted(
+                        new HuntId(2), "Jar", List.of(new BoxId(2)), List.of(new Watch("copper", "metal copper"))));
+        record(desk, 3, new Event.BoxAdded(new BoxId(3), Denomination.US_CENT, parcel(0, 100, "", "", "")));
+        record(
+                desk,
+                4,
+                new Event.BoxAdded(new BoxId(4), Denomination.US_CENT, parcel(0, 0, "", "", "")),
+                new Event.HuntStarted(new HuntId(4), "Jar", List.of(new BoxId(4)), List.of(WHEAT)));
+        type(desk, 1, "44d", "x2 45", "1967");
+        type(desk, 2, "46");
+        type(desk, 4, "47");
+        assertThat(history(desk, WHEAT).boxes()).singleElement().satisfies(box -> {
+            assertThat(box.id()).isEqualTo(new BoxId(1));
+            assertThat(box.exposedCoins()).isEqualTo(300);
+            assertThat(box.found()).isEqualTo(3);
+            assertThat(box.perRoll()).isEmpty();
+            assertThat(box.whole()).isFalse();
+            assertThat(box.dates()).isEqualTo(Map.of("1944-D", 1, "1945", 2));
+            assertThat(box.fullBoxes()).isEqualTo(0.12);
+        });
+    }
+
+    @Test
+    void counts_from_before_the_journal_enter_by_their_own_watch() {
+        Desk desk = desk();
+        record(
+                desk,
+                0,
+                new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(50, 0, "Hill Bank", "", "")),
+                new Event.BoxTallied(
+                        new BoxId(1),
+                        2_000,
+                        List.of(
+                                new Event.WatchCount(WHEAT, 7),
+                                new Event.WatchCount(new Watch("copper", "metal copper"), 400))));
+        record(desk, 0, new Event.OpeningBalance(Denomination.US_CENT, "wheat", 4, 10_000, 41));
+        record(desk, 0, new Event.OpeningBalance(Denomination.US_CENT, "copper", 4, 10_000, 2_000));
+        record(
+                desk,
+                0,
+                new Event.OpeningBalance(
+                        new Denomination(org.rollwright.coin.Country.US, "dime"), "wheat", 4, 10_000, 41));
+        History history = history(desk, WHEAT);
+        assertThat(history.boxes()).isEmpty();
+        assertThat(history.before())
+                .containsExactly(
+                        new YieldModel.Seen("Hill Bank", 1, 0.8, 7),
+                        new YieldModel.Seen("before this journal", 4, 4, 41));
+        assertThat(history.found()).isEqualTo(48);
+        assertThat(history.seen(null)).isEqualTo(history.before());
+    }
+
+    @Test
+    void a_box_tells_its_rolls_its_ends_and_its_day() {
+        Desk desk = desk();
+        record(
+                desk,
+                1,
+                new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(3, 0, "", "", "")),
+                new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, parcel(3, 0, "", "", "")),
+                new Event.HuntStarted(new HuntId(1), "Two", List.of(new BoxId(1), new BoxId(2)), List.of(WHEAT)));
+        type(desk, 1, "e 1/6", "e 2/4", "+ 44d", "+", "+ 45 rpm, x2 44d", "r3 48");
+        type(desk, 1, "b2", "r2");
+        History history = history(desk, WHEAT);
+        assertThat(history.boxes()).hasSize(2);
+        BoxHistory whole = history.boxes().getFirst();
+        assertThat(whole.whole()).isTrue();
+        assertThat(whole.exposedCoins()).isEqualTo(148);
+        assertThat(whole.perRoll()).containsExactly(1, 0, 3);
+        assertThat(whole.rolls()).containsExactly(1, 2, 3);
+        assertThat(whole.endersMatching()).isEqualTo(3);
+        assertThat(whole.endersVisible()).isEqualTo(10);
+        assertThat(whole.day()).as("of its first find").isEqualTo(LocalDate.of(2026, 3, 1));
+        BoxHistory part = history.boxes().getLast();
+        assertThat(part.whole()).isFalse();
+        assertThat(part.day()).as("nothing tells").isNull();
+        assertThat(history.seen(whole)).containsExactly(part.seen());
+        assertThat(history.seen(null)).containsExactly(whole.seen(), part.seen());
+        assertThat(history(desk, new Watch("wheat", "variety rpm")).found())
+                .as("a rule that looks at the coin's state")
+                .isEqualTo(1);
+        assertThat(history(desk, new Watch("wheat", "no rule at all")).found()).isZero();
+        assertThat(history(desk, new Watch("another name", "series wheat")).boxes())
+                .isEmpty();
+        assertThat(ofBox(desk, WHEAT)).contains(whole);
+        assertThat(ofBox(desk, new Watch("copper", "metal copper"))).isEmpty();
+    }
+
+    private static Optional<BoxHistory> ofBox(Desk desk, Watch watch) {
+        return desk.read(book -> History.ofBox(
+                book, CatalogFolder.catalog(), book.box(new BoxId(1)).orElseThrow(), watch, 2_500));
+    }
+
+    private static History plain(int... found) {
+        List<BoxHistory> boxes = new ArrayList<>();
+        for (int i = 0; i < found.length; i++) {
+            boxes.add(box(i + 1, LocalDate.of(2024, 1, 1).plusDays(7L * i), found[i], 0, 0, 0));
+        }
+        return new History(Denomination.US_CENT, WHEAT, boxes, List.of());
+    }
+
+    @Test
+    void a_box_far_out_is_said_to_be_with_its_odds() {
+        History history = plain(6, 5, 7, 6, 5, 6, 7, 6, 60, 6, 5, 7, 6, 0);
+        BoxHistory rich = history.boxes().get(8);
+        Predictive others = YieldModel.fit(history.seen(rich)).next("A", 1);
+        Surprise many = Surprise.of(history, rich, 1);
+        assertThat(many.expected()).isEqualTo(others.mean());
+        assertThat(many.atLeast()).isEqualTo(others.atLeast(60)).isLessThan(0.01);
+        assertThat(many.atMost()).isEqualTo(others.atMost(60));
+        assertThat(many.unusual()).isTrue();
+        assertThat(many.clustering()).as("three rolls are too few to say").isEmpty();
+        assertThat(many.sentence())
+                .isEqualTo(String.format(
+                        java.util.Locale.ROOT,
+                        "60 wheat where %.1f were to be expected (%d to %d in nine boxes of ten): more than all but one in %s boxes like yours.",
+                        others.mean(),
+                        (int) others.interval(0.9).low(),
+                        (int) others.interval(0.9).high(),
+                        Surprise.odds(many.atLeast())));
+        History poor = plain(40, 44, 39, 41, 45, 40, 43, 38, 42, 1);
+        Surprise few = Surprise.of(poor, poor.boxes().getLast(), 1);
+        assertThat(few.unusual()).isTrue();
+        assertThat(few.sentence())
+                .contains("fewer than all but one in " + Surprise.odds(few.atMost()) + " boxes like yours.");
+        Surprise ordinary = Surprise.of(poor, poor.boxes().getFirst(), 1);
+        assertThat(ordinary.unusual()).isFalse();
+        assertThat(ordinary.sentence())
+                .startsWith("An ordinary box: 40 wheat, with ")
+                .endsWith(" in nine boxes of ten).");
+        History three = plain(6, 60, 5);
+        assertThat(Surprise.of(three, three.boxes().get(1), 1).sentence())
+                .isEqualTo("With 2 other boxes to compare with, nothing can be called unusual yet.");
+        assertThat(Surprise.of(three, three.boxes().get(1), 1).unusual()).isFalse();
+        History two = plain(6, 60);
+        assertThat(Surprise.of(two, two.boxes().get(1), 1).sentence()).startsWith("With 1 other box to");
+        History summed = new History(
+                Denomination.US_CENT,
+                WHEAT,
+                plain(6, 5, 60).boxes(),
+                List.of(new YieldModel.Seen("before this journal", 9, 9, 54)));
+        assertThat(Surprise.of(summed, summed.boxes().getLast(), 1).sentence())
+                .as("sums from before count as another")
+                .startsWith("60 wheat where");
+        assertThat(Surprise.odds(0.25)).isEqualTo("4");
+        assertThat(Surprise.odds(1 / 999.0)).isEqualTo("999");
+        assertThat(Surprise.odds(1 / 1_234.0)).isEqualTo("1,200");
+        assertThat(Surprise.odds(1e-6)).isEqualTo("a million");
+        assertThat(Surprise.odds(0)).isEqualTo("a million");
+        assertThat(Surprise.odds(1.2e-6)).isEqualTo("833,300");
+    }
+
+    @Test
+    void finds_of_one_roll_are_called_by_it() {
+        List<BoxHistory> boxes = new ArrayList<>(plain(4, 5, 4, 6, 5).boxes());
+        BoxHistory one = box(50, null, 5, 0, 0, 5, 0, 0, 0, 0, 0, 0, 0, 0, 0);
+        boxes.add(one);
+        History history = new History(Denomination.US_CENT, WHEAT, boxes, List.of());
+        Surprise surprise = Surprise.of(history, one, 1);
+        assertThat(surprise.unusual()).isTrue();
+        assertThat(surprise.sentence())
+                .startsWith("An ordinary box: 5 wheat")
+                .contains("5 of them came in roll 3: evenly spread finds do that in one box of ")
+                .doesNotContain("accumulation");
+        assertThat(Surprise.of(history, box(51, null, 5, 1, 1, 0, 1, 1, 1, 0), 1)
+                        .clustering())
+                .isPresent();
+        assertThat(Surprise.of(history, box(51, null, 3, 1, 1, 0, 1, 0), 1).clustering())
+                .isPresent();
+        assertThat(Surprise.of(history, box(51, null, 2, 1, 1, 0, 0, 0), 1).clustering())
+                .isEmpty();
+        assertThat(Surprise.of(history, box(51, null, 3, 1, 1, 0, 1), 1).clustering())
+                .isEmpty();
+    }
+
+    private static BoxHistory mixed(int number, int found, Map<String, Integer> dates) {
+        return new BoxHistory(
+                new BoxId(number),
+                "Box " + number,
+                "A",
+                "",
+                "",
+                null,
+                2_500,
+                2_500,
+                found,
+                List.of(),
+                List.of(),
+                0,
+                0,
+                true,
+                dates);
+    }
+
+    @Test
+    void strange_dates_make_a_box_unusual_though_its_count_is_not() {
+        List<BoxHistory> boxes = new ArrayList<>();
+        for (int i = 1; i <= 6; i++) {
+            boxes.add(mixed(i, 11, Map.of("1944", 3, "1945", 3, "1957-D", 3, "1958-D", 2)));
+        }
+        BoxHistory strange = mixed(7, 11, Map.of("1919-S", 5, "1912-D", 3, "1944", 3));
+        boxes.add(strange);
+        History history = new History(Denomination.US_CENT, WHEAT, boxes, List.of());
+        Surprise surprise = Surprise.of(history, strange, 1);
+        assertThat(surprise.unusual()).isTrue();
+        assertThat(surprise.sentence())
+                .startsWith("An ordinary box: 11 wheat")
+                .contains(" Its dates are not your usual mixture, with too many of 1919-S, 1912-D (one box in ");
+        assertThat(Surprise.of(history, boxes.getFirst(), 1).unusual()).isFalse();
+    }
+
+    @Test
+    void the_pace_is_a_place_among_ones_own_boxes() {
+        History history = plain(6, 5, 7, 6, 5, 6, 7, 6, 9, 3);
+        YieldModel model = YieldModel.fit(history.seen(null));
+        BoxHistory half = new BoxHistory(
+                new BoxId(70),
+                "Box 70",
+                "A",
+                "",
+                "",
+                null,
+                2_500,
+                1_250,
+                3,
+                List.of(1, 2),
+                List.of(1, 2),
+                0,
+                0,
+                false,
+                Map.of());
+        Pace pace = Pace.of(model, "wheat", half, 1_250);
+        Predictive soFar = model.next("A", 0.5);
+        double expected = soFar.atMost(2) + (soFar.atMost(3) - soFar.atMost(2)) / 2;
+        assertThat(pace.percentile()).isCloseTo(expected, within(1e-12));
+        Predictive rest = model.rest("A", 0.5, 3, 0.5);
+        assertThat(pace.more()).isEqualTo(rest);
+        assertThat(pace.sentence())
+                .isEqualTo(String.format(
+                        java.util.Locale.ROOT,
+                        "Pace: 3 wheat in 2 rolls is at the %s percentile of your own boxes. The rest should give %d to %d more (4 in 5); at least one more: %.0f %%.",
+                        Pace.ordinal((int) Math.round(100 * expected)),
+                        (int) rest.interval(0.8).low(),
+                        (int) rest.interval(0.8).high(),
+                        100 * rest.atLeast(1)));
+        assertThat(Pace.of(model, "wheat", half, 0).sentence()).endsWith("at least one more: below 1 %.");
+        assertThat(Pace.of(model, "wheat", history.boxes().get(8), 250_000).sentence())
+                .endsWith("at least one more: above 99 %.");
+    }
+
+    @Test
+    void predictions_begin_with_the_sixth_box_and_are_the_last_forty() {
+        Honesty few = Honesty.of(plain(6, 5, 7, 6, 5));
+        assertThat(few.boxes()).isZero();
+        assertThat(few.held()).containsExactly(Double.NaN, Double.NaN, Double.NaN);
+        assertThat(few.sentence()).startsWith("There are too few boxes");
+        int[] found = new int[47];
+        for (int i = 0; i < found.length; i++) {
+            found[i] = 4 + i * 7 % 5;
+        }
+        found[46] = 60;
+        History history = plain(found);
+        Honesty honesty = Honesty.of(history);
+        assertThat(honesty.boxes()).isEqualTo(40);
+        assertThat(honesty.steps().getFirst().label()).isEqualTo("Box 8");
+        int[] held = new int[3];
+        for (int i = 7; i < 47; i++) {
+            List<YieldModel.Seen> before =
+                    history.boxes().subList(0, i).stream().map(BoxHistory::seen).toList();
+            Predictive predictive = YieldModel.fit(before).next("A", 1);
+            double[] levels = {0.5, 0.8, 0.9};
+            for (int level = 0; level < 3; level++) {
+                Interval interval = predictive.interval(levels[level]);
+                held[level] += found[i] < interval.low() || found[i] > interval.high() ? 0 : 1;
+            }
+            Honesty.Step step = honesty.steps().get(i - 7);
+            assertThat(step)
+                    .isEqualTo(new Honesty.Step(
+                            "Box " + (i + 1),
+                            (int) predictive.interval(0.9).low(),
+                            (int) predictive.interval(0.9).high(),
+                            predictive.mean(),
+                            found[i]));
+        }
+        assertThat(honesty.held()).containsExactly(held[0] / 40.0, held[1] / 40.0, held[2] / 40.0);
+        assertThat(held[2]).isLessThan(40);
+        assertThat(honesty.sentence())
+                .startsWith("Of 40 boxes, each predicted from those before it, " + held[2]
+                        + " fell into the interval called 90 %, " + held[1] + " into the one called 80 % and " + held[0]
+                        + " into the one called 50 %.");
+    }
 }

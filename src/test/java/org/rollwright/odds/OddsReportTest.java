@@ -302,4 +302,195 @@ class OddsReportTest {
                         .toList())
                 .containsExactly("1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "22nd", "93rd", "111th");
     }
+
+    private static BoxHistory box(int number, String source, String sisters, int found, int ends) {
+        return new BoxHistory(
+                new BoxId(number),
+                "Box " + number,
+                source,
+                "",
+                sisters,
+                LocalDate.of(2025, 1, 1).plusDays(number),
+                2_500,
+                2_500,
+                found,
+                List.of(),
+                List.of(),
+                ends < 0 ? 0 : ends,
+                ends < 0 ? 0 : 20,
+                ends != 7,
+                Map.of());
+    }
+
+    private static OddsReport of(List<BoxHistory> boxes, YieldModel.Seen... before) {
+        return OddsReport.of(
+                new Logbook(),
+                CATALOG,
+                new History(Denomination.US_CENT, WHEAT, boxes, List.of(before)),
+                2_500,
+                List.of(new OddsReport.Wanted("Wheats", Map.of("1944-D", issue(1944, Mint.D)))));
+    }
+
+    @Test
+    void a_bench_without_boxes_is_told_what_is_missing() {
+        OddsReport nothing = of(List.of());
+        assertThat(nothing.denomination()).isEqualTo("US cent");
+        assertThat(nothing.yieldSentence()).startsWith("Nothing was searched while watching for wheat yet");
+        assertThat(nothing.next().source()).isEqualTo("source not noted");
+        assertThat(nothing.sources()).isEmpty();
+        assertThat(nothing.compareSentence()).startsWith("One source so far");
+        assertThat(nothing.sisterSentence()).startsWith("Too few sister boxes");
+        assertThat(nothing.enderSentence()).startsWith("No enders were noted yet");
+        assertThat(nothing.issueSentence()).startsWith("Too few issues were watched for");
+        assertThat(nothing.dueSentence()).startsWith("Your last box was not empty.");
+        assertThat(nothing.trendSentence()).startsWith("Too few dated boxes");
+        assertThat(nothing.albums()).singleElement().satisfies(album -> {
+            assertThat(album.empty()).isEqualTo(1);
+            assertThat(album.unknown()).isEqualTo(1);
+            assertThat(album.holes()).isEmpty();
+            assertThat(album.sentence()).isEqualTo("No hole of this album is empty that your watches look for.");
+            assertThat(album.clumped()).isZero();
+        });
+        assertThat(nothing.varieties()).isEmpty();
+        assertThat(nothing.unusual()).isEmpty();
+        assertThat(nothing.series()).isEmpty();
+    }
+
+    @Test
+    void sources_are_listed_best_first_with_what_came_before() {
+        OddsReport one = of(
+                List.of(box(1, "Mill Bank", "", 2, -1), box(2, "Mill Bank", "", 0, -1)),
+                new YieldModel.Seen("before this journal", 3, 3, 90));
+        assertThat(one.boxesBefore()).isEqualTo(3);
+        assertThat(one.found()).isEqualTo(92);
+        assertThat(one.coins()).isEqualTo(12_500);
+        assertThat(one.sources())
+                .extracting(OddsReport.SourceLine::source)
+                .containsExactly("before this journal", "Mill Bank");
+        assertThat(one.sources().getLast().boxes()).isEqualTo(2);
+        assertThat(one.sources().getLast().found()).isEqualTo(2);
+        assertThat(one.sources().getFirst().fullBoxes()).isEqualTo(3);
+        assertThat(one.compareSentence())
+                .as("what came before is no source to compare")
+                .startsWith("One source so far");
+        assertThat(one.dueSentence()).startsWith("1 empty box in a row. You are not due");
+        OddsReport two = of(List.of(
+                box(1, "Mill Bank", "", 2, -1),
+                box(2, "Hill Bank", "", 3, -1),
+                box(3, "source not noted (machine-wrapped)", "", 50, -1)));
+        assertThat(two.compareSentence())
+                .matches("Hill Bank looks best; that it really is better than Mill Bank has a chance of 5\\d %, which"
+                        + " is little\\.");
+        List<BoxHistory> apart = new ArrayList<>();
+        for (int n = 1; n <= 12; n++) {
+            apart.add(box(n, n % 2 == 0 ? "Mill Bank" : "Hill Bank", "", n % 2 == 0 ? 1 + n % 3 : 40 + n, -1));
+        }
+        assertThat(of(apart).compareSentence())
+                .matches("Hill Bank looks best; that it really is better than Mill Bank has a chance of (99|100) %\\.");
+        assertThat(of(apart).next().source()).isEqualTo("Mill Bank");
+        apart.add(box(13, "Hill Bank", "", 44, -1));
+        assertThat(of(apart).next().sentence())
+                .startsWith("The next box from Hill Bank should hold ")
+                .endsWith("on average; a box without any wheat would be a rare thing.");
+    }
+
+    @Test
+    void sister_boxes_need_two_shipments_of_two() {
+        assertThat(of(List.of(box(1, "A", "x", 5, -1), box(2, "A", "x", 6, -1), box(3, "A", "y", 9, -1)))
+                        .sisterSentence())
+                .startsWith("Too few sister boxes");
+        List<BoxHistory> unlike = new ArrayList<>();
+        for (int n = 1; n <= 12; n++) {
+            unlike.add(box(n, "A", "pair " + (n + 1) / 2, n % 2 == 0 ? 1 : 40, -1));
+        }
+        unlike.add(box(13, "A", "", 7, -1));
+        // of all ways to deal six rich and six poor boxes into pairs, every one is at least as alike
+        assertThat(of(unlike).sisterSentence())
+                .isEqualTo("Sister boxes in 6 shipments: no sign that they resemble each other (boxes dealt out at"
+                        + " random are at least as alike in 100 % of cases).");
+        List<BoxHistory> alike = new ArrayList<>();
+        for (int n = 1; n <= 6; n++) {
+            alike.add(box(n, "A", "pair " + (n + 1) / 2, 10 * ((n + 1) / 2), -1));
+        }
+        // three pairs: 1 of 15 ways to pair six boxes keeps them together
+        assertThat(of(alike).sisterSentence()).containsPattern("no sign .* in [67] % of cases");
+    }
+
+    @Test
+    void enders_without_a_box_searched_whole_say_what_they_would_change() {
+        OddsReport part = of(List.of(box(1, "A", "", 5, 7), box(2, "A", "", 4, -1)));
+        EnderHistory known = EnderHistory.of(new History(
+                Denomination.US_CENT, WHEAT, List.of(box(1, "A", "", 5, 7), box(2, "A", "", 4, -1)), List.of()));
+        EnderLook three = new EnderLook(2_500, known.a(), known.b(), 48, 3);
+        EnderLook none = new EnderLook(2_500, known.a(), known.b(), 48, 0);
+        assertThat(part.enderSentence())
+                .isEqualTo(String.format(
+                        Locale.ROOT,
+                        "Three matching enders of 48 would raise what you expect of a closed box from %.0f to %.0f; none would lower it to %.0f.",
+                        three.meanBefore(),
+                        three.mean(),
+                        none.mean()));
+    }
+
+    @Test
+    void varieties_count_what_was_checked_and_what_was_found() {
+        Desk desk = new Desk(new MemoryJournal(), CLOCK, new Logbook());
+        Recorder recorder = new Recorder(desk, CATALOG, CLOCK);
+        desk.record(
+                1,
+                "",
+                book -> new Event.Batch(List.of(
+                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
+                        new Event.HuntStarted(new HuntId(1), "Box 1", List.of(new BoxId(1)), List.of(WHEAT)))));
+        for (String line : List.of(
+                "+ 44d",
+                "- rpm",
+                "x4 44d",
+                "- rpm",
+                "44d rpm",
+                "45 ddo",
+                "55",
+                "f5 - \"cent-1955-doubled-date\"",
+                "55",
+                "55",
+                "55")) {
+            line(recorder, 1, line);
+        }
+        List<org.rollwright.hunt.FindId> ids = desk.read(
+                book -> List.copyOf(book.hunt(new HuntId(1)).orElseThrow().finds()));
+        for (int i = 5; i < 8; i++) {
+            String verdict = List.of("confirmed", "probable", "unsure").get(i - 5);
+            int at = i;
+            desk.record(
+                    1, "", book -> new Event.Attributed(ids.get(at), "cent-1955-doubled-date", verdict, List.of(), ""));
+        }
+        OddsReport told = desk.read(book -> OddsReport.of(
+                book, CATALOG, History.of(book, CATALOG, Denomination.US_CENT, WHEAT, 2_500), 2_500, List.of()));
+        assertThat(told.varieties())
+                .extracting(VarietyOdds::name, VarietyOdds::checked, VarietyOdds::found)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple("1944-D rpm", 6, 1),
+                        org.assertj.core.groups.Tuple.tuple("1955 doubled date", 3, 2));
+    }
+
+    @Test
+    void a_hole_hardly_ever_found_is_better_bought() {
+        assertThat(report.albums().getFirst().holes().getLast().sane()).isFalse();
+        assertThat(report.albums().getFirst().sentence())
+                .endsWith(" 1 hole is practically not to be found by hunting: buying is the sane way there.");
+        assertThat(report.albums().getFirst().clumped()).isEqualTo(-1);
+    }
+
+    @Test
+    void issues_share_the_exposure_of_their_watch() {
+        // fourteen boxes of 2,500 under "wheat": its issues were watched for all the while, later ones never
+        assertThat(report.issues())
+                .noneMatch(
+                        line -> line.issue().startsWith("1959") || line.issue().startsWith("1982"));
+        assertThat(report.issues()).anyMatch(line -> line.issue().equals("1909-S vdb"));
+        assertThat(report.issueSentence())
+                .startsWith("Against its mintage, a coin is found ")
+                .contains("; mint P ", "; mint S ")
+                .endsWith(" times. Fitted to your finds and drawn towards what you really found of each.");
+    }
 }
