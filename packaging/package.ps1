@@ -15,7 +15,7 @@ $modules = & "$env:JAVA_HOME\bin\jdeps" --print-module-deps --ignore-missing-dep
 $options = Get-Content packaging\java-options | Where-Object { $_ } | ForEach-Object { "--java-options"; $_ }
 & "$env:JAVA_HOME\bin\jpackage" --type app-image --name rollwright --app-version $version --vendor Rollwright --input $in --main-jar rollwright.jar --main-class org.rollwright.Main --runtime-image target\runtime --dest $dist --icon packaging\rollwright.ico --arguments serve --arguments --open @options
 Push-Location $dist\rollwright\app
-& ..\..\..\runtime\bin\java -XX:+UseSerialGC -Xms32m -Xmx2g --enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow -XX:+IgnoreUnrecognizedVMOptions -XX:+UnlockDiagnosticVMOptions -XX:-AOTRecordTraining "-XX:AOTCacheOutput=rollwright.aot" -cp rollwright.jar org.rollwright.Main warm-up
+& ..\..\..\runtime\bin\java -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xms32m -Xmx2g --enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow "-XX:AOTCacheOutput=rollwright.aot" -cp rollwright.jar org.rollwright.Main warm-up
 Pop-Location
 if ($Kind -eq "zip") {
     Copy-Item packaging\README.txt $dist\rollwright

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -34,7 +35,7 @@ public final class Comparison {
     private final Policy policy;
     private final Map<CoinRef, OwnedCoin> coins = new LinkedHashMap<>();
     private final Map<Spot, OwnedCoin> content = new HashMap<>();
-    private final Map<CoinRef, List<Spot>> fits = new LinkedHashMap<>();
+    private final Map<OwnedCoin, List<Spot>> fits = new LinkedHashMap<>();
     private final List<Proposal.Untold> untold = new ArrayList<>();
 
     private Comparison(List<AlbumState> albums, Collection<OwnedCoin> owned, Policy policy) {
@@ -64,6 +65,9 @@ public final class Comparison {
     }
 
     private void findPlaces() {
+        Map<CoinRef, List<Spot>> lying = new HashMap<>();
+        content.forEach((spot, coin) ->
+                lying.computeIfAbsent(coin.ref(), key -> new ArrayList<>()).add(spot));
         for (OwnedCoin coin : coins.values()) {
             List<Spot> spots = new ArrayList<>();
             for (int i = 0; i < albums.size(); i++) {
@@ -79,13 +83,13 @@ public final class Comparison {
                 }
             }
             // A coin that already lies somewhere may stay there, whatever the rule says today.
-            for (Map.Entry<Spot, OwnedCoin> filled : content.entrySet()) {
-                if (filled.getValue().equals(coin) && !spots.contains(filled.getKey())) {
-                    spots.add(filled.getKey());
+            for (Spot spot : lying.getOrDefault(coin.ref(), List.of())) {
+                if (!spots.contains(spot)) {
+                    spots.add(spot);
                 }
             }
             if (!spots.isEmpty()) {
-                fits.put(coin.ref(), spots);
+                fits.put(coin, spots);
             }
         }
     }
@@ -106,8 +110,7 @@ public final class Comparison {
         Map<Group, List<OwnedCoin>> groups = new LinkedHashMap<>();
         Set<OwnedCoin> lying = new HashSet<>(content.values());
         List<OwnedCoin> chosen = new ArrayList<>();
-        fits.forEach((ref, spots) -> {
-            OwnedCoin coin = coin(ref);
+        fits.forEach((coin, spots) -> {
             if (lying.contains(coin)) {
                 chosen.add(coin);
             } else {
@@ -118,14 +121,6 @@ public final class Comparison {
         groups.forEach((group, members) ->
                 members.stream().sorted(best()).limit(group.spots.size()).forEach(chosen::add));
         return chosen;
-    }
-
-    private OwnedCoin coin(CoinRef ref) {
-        OwnedCoin coin = coins.get(ref);
-        if (coin == null) {
-            throw new IllegalStateException("no such coin: " + ref);
-        }
-        return coin;
     }
 
     /// Best first; of equal coins the one found first.
@@ -141,7 +136,7 @@ public final class Comparison {
         List<OwnedCoin> candidates = candidates();
         for (OwnedCoin coin : candidates) {
             graph.addVertex(coin);
-            for (Spot spot : fits.getOrDefault(coin.ref(), List.of())) {
+            for (Spot spot : fits.getOrDefault(coin, List.of())) {
                 if (allowed(coin, spot)) {
                     graph.addVertex(spot);
                     graph.addEdge(coin, spot);
@@ -198,7 +193,7 @@ public final class Comparison {
     private Proposal proposal(Map<Spot, OwnedCoin> result) {
         Map<OwnedCoin, Spot> placeAfter = new HashMap<>();
         result.forEach((spot, coin) -> placeAfter.put(coin, spot));
-        List<Spot> changed = new ArrayList<>();
+        Set<Spot> changed = new LinkedHashSet<>();
         for (int i = 0; i < albums.size(); i++) {
             for (Hole hole : albums.get(i).places().holes()) {
                 Spot spot = new Spot(i, hole);
@@ -235,8 +230,7 @@ public final class Comparison {
     }
 
     /// Moves along which one coin pushes another belong together.
-    private Map<Spot, Integer> groups(
-            List<Spot> changed, Map<Spot, OwnedCoin> result, Map<OwnedCoin, Spot> placeAfter) {
+    private Map<Spot, Integer> groups(Set<Spot> changed, Map<Spot, OwnedCoin> result, Map<OwnedCoin, Spot> placeAfter) {
         Map<OwnedCoin, Spot> placeBefore = new HashMap<>();
         content.forEach((spot, coin) -> placeBefore.put(coin, spot));
         Map<Spot, Integer> groups = new HashMap<>();
@@ -260,7 +254,7 @@ public final class Comparison {
         return groups;
     }
 
-    private static void addIfChanged(List<Spot> changed, List<Spot> chain, @Nullable Spot spot) {
+    private static void addIfChanged(Set<Spot> changed, List<Spot> chain, @Nullable Spot spot) {
         if (spot != null && changed.contains(spot)) {
             chain.add(spot);
         }
@@ -269,8 +263,7 @@ public final class Comparison {
     /// For each filled hole the best coin that nobody can judge against it without looking.
     private List<Proposal.Look> looks(Set<OwnedCoin> placed) {
         Map<Spot, OwnedCoin> bestLook = new LinkedHashMap<>();
-        fits.forEach((ref, spots) -> {
-            OwnedCoin coin = coin(ref);
+        fits.forEach((coin, spots) -> {
             if (placed.contains(coin)) {
                 return;
             }

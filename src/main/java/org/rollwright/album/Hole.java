@@ -18,6 +18,12 @@ public record Hole(String key, String variety, List<Issue> issues) {
         }
     }
 
+    /// By the key, which tells holes of an album apart; going through all issues would cost more than it tells.
+    @Override
+    public int hashCode() {
+        return key.hashCode();
+    }
+
     /// Year of its first issue, for the order on a page.
     public int year() {
         return issues.getFirst().year();

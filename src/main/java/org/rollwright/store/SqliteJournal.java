@@ -1,6 +1,7 @@
 package org.rollwright.store;
 
 import java.nio.charset.StandardCharsets;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
@@ -39,6 +40,7 @@ final class SqliteJournal implements Journal {
     }
 
     private final Handle handle;
+    private @Nullable PreparedStatement insert;
     private long last;
 
     SqliteJournal(Handle handle) {
@@ -53,21 +55,31 @@ final class SqliteJournal implements Journal {
         Row row = new Row(
                 entry.seq(), entry.at().toString(), entry.scope(), entry.raw(), EventJson.write(entry.event()), 0);
         try {
-            handle.createUpdate("""
-                            insert into entry (seq, at, scope, raw, body, checksum)
-                            values (:seq, :at, :scope, :raw, :body, :checksum)
-                            """)
-                    .bind("seq", row.seq)
-                    .bind("at", row.at)
-                    .bind("scope", row.scope)
-                    .bind("raw", row.raw)
-                    .bind("body", row.body)
-                    .bind("checksum", row.computed())
-                    .execute();
-        } catch (JdbiException e) {
+            PreparedStatement insert = insert();
+            insert.setLong(1, row.seq);
+            insert.setString(2, row.at);
+            insert.setLong(3, row.scope);
+            insert.setString(4, row.raw);
+            insert.setString(5, row.body);
+            insert.setLong(6, row.computed());
+            insert.executeUpdate();
+        } catch (SQLException e) {
             throw new JournalException(sentence(e), e);
         }
         last = entry.seq();
+    }
+
+    /// Prepared once: a find at the bench is acknowledged after one of these, and reading the statement anew
+    /// each time takes as long as the write.
+    private PreparedStatement insert() throws SQLException {
+        PreparedStatement prepared = insert;
+        if (prepared == null) {
+            prepared = handle.getConnection()
+                    .prepareStatement(
+                            "insert into entry (seq, at, scope, raw, body, checksum) values (?, ?, ?, ?, ?, ?)");
+            insert = prepared;
+        }
+        return prepared;
     }
 
     /// Many entries in one transaction: all or none.
@@ -75,6 +87,9 @@ final class SqliteJournal implements Journal {
         long before = last;
         try {
             handle.useTransaction(transaction -> entries.forEach(this::append));
+        } catch (JournalException e) {
+            last = before;
+            throw e;
         } catch (JdbiException e) {
             last = before;
             throw new JournalException(sentence(e), e);

@@ -9,6 +9,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.hunt.CashMove;
@@ -244,13 +246,16 @@ public final class Ledger {
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
-    /// Cash deposited or exchanged on a day, coins counting both ways. Over 10,000 dollars a day a bank reports
-    /// it (31 CFR 1010.311); arranging amounts to stay under that is itself a crime (31 USC 5324), so the sum
-    /// is only shown.
-    public BigDecimal cashOn(LocalDate day) {
-        return movements.stream()
-                .filter(one -> one.day.equals(day) && (one.from == Account.OUTSIDE || one.to == Account.OUTSIDE))
-                .map(Movement::amount)
-                .reduce(BigDecimal.ZERO, BigDecimal::add);
+    /// Cash deposited or exchanged, day by day, coins counting both ways. Over 10,000 dollars a day a bank
+    /// reports it (31 CFR 1010.311); arranging amounts to stay under that is itself a crime (31 USC 5324), so
+    /// the sum is only shown.
+    public SortedMap<LocalDate, BigDecimal> cashByDay() {
+        SortedMap<LocalDate, BigDecimal> days = new TreeMap<>();
+        for (Movement one : movements) {
+            if (one.from == Account.OUTSIDE || one.to == Account.OUTSIDE) {
+                days.merge(one.day, one.amount, BigDecimal::add);
+            }
+        }
+        return days;
     }
 }

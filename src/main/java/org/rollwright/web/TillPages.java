@@ -261,14 +261,14 @@ final class TillPages {
                         + one.movement().what() + "). "
                         + one.why().wrong() + " " + one.why().right()));
         if (currency.equals(CurrencyUnit.USD)) {
-            ledger.movements().stream()
-                    .map(Ledger.Movement::day)
-                    .distinct()
-                    .filter(day -> ledger.cashOn(day).compareTo(REPORTED) > 0)
-                    .forEach(day -> warnings.add("Cash on " + Manner.day(day) + " came to "
-                            + Manner.amount(ledger.cashOn(day), currency)
+            ledger.cashByDay().forEach((day, cash) -> {
+                if (cash.compareTo(REPORTED) > 0) {
+                    warnings.add("Cash on " + Manner.day(day) + " came to "
+                            + Manner.amount(cash, currency)
                             + ", coins counted both ways. Banks report cash over 10,000 dollars a day; that is routine and no fault."
-                            + " Arranging amounts to avoid a report is a crime (31 USC 5324)."));
+                            + " Arranging amounts to avoid a report is a crime (31 USC 5324).");
+                }
+            });
         }
         return warnings;
     }
