@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CountryFacts;
+import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.RowProblem;
 import org.rollwright.catalog.Table;
@@ -191,13 +192,18 @@ public final class VarietyBook {
             row.refuse("country", "'" + row.text("country") + "' is no country here.", "Write a code such as US.");
             return Optional.empty();
         }
-        Denomination denomination = new Denomination(country.get(), row.text("denomination"));
-        if (catalog.facts(denomination).isEmpty()) {
+        String key = row.text("denomination");
+        Optional<Denomination> known = catalog.denominations().stream()
+                .map(DenominationFacts::denomination)
+                .filter(one -> one.country().equals(country.get()) && one.key().equals(key))
+                .findFirst();
+        if (known.isEmpty()) {
             row.refuse(
-                    "denomination", "there is no " + denomination + " in the catalogue.", "Write a word such as cent.");
-            return Optional.empty();
+                    "denomination",
+                    "'" + key + "' is no denomination of " + country.get() + " in the catalogue.",
+                    "Write a word such as cent.");
         }
-        return Optional.of(denomination);
+        return known;
     }
 
     private static Optional<Variety.Years> years(Table.Row row) {

@@ -180,7 +180,7 @@ final class CabinetPages {
         switch (field(context, "do")) {
             case "put" -> {
                 String place = field(context, "to");
-                if (!place.matches("[0-9]{1,9}")) {
+                if (!place.matches("0|[1-9][0-9]{0,8}")) {
                     refuse(context, "Choose a place to put them.");
                     return;
                 }

@@ -110,7 +110,7 @@ public record HuntForm(
         List<String> wrong = new ArrayList<>();
         List<Watch> chosen = watches(catalog, wrong);
         List<BoxId> waiting = boxes.stream()
-                .filter(id -> id.chars().allMatch(Character::isDigit) && !id.isEmpty() && id.length() < 10)
+                .filter(id -> id.matches("[1-9][0-9]{0,8}"))
                 .map(id -> new BoxId(Long.parseLong(id)))
                 .toList();
         if (!waiting.isEmpty()) {

@@ -152,7 +152,7 @@ public final class RecapPages {
         Afterwards after = after(id);
         values.put("after", after);
         values.put("hunt", id.number());
-        values.put("coins", coins(id).toString());
+        values.put("coins", address(coins(id).toString()));
         values.put("began", parameter(context, "began", ""));
         values.put("zone", zone(context));
         values.put("query", "first=" + address(cut.first()) + "&length=" + address(cut.length()));
@@ -200,7 +200,7 @@ public final class RecapPages {
                             .map(one -> new OddsView.Choice(one.toString(), one.toString(), one.equals(coins)))
                             .toList(),
                     "coins",
-                    coins.toString());
+                    address(coins.toString()));
         });
         render.page(context, "series", values);
     }

@@ -386,7 +386,7 @@ final class TillPages {
         String where = form.text("where");
         BigDecimal fee = form.moneyOrZero("fee", "Kept back");
         List<Long> numbers = context.formParams("box").stream()
-                .filter(text -> text.matches("[0-9]{1,12}"))
+                .filter(text -> text.matches("[1-9][0-9]{0,11}"))
                 .map(Long::valueOf)
                 .distinct()
                 .toList();

@@ -89,13 +89,15 @@ class VarietyBookTest {
                         "mine.csv",
                         header + "\n"
                                 + ",mine,US,cent,1955,P,,front,doubled die,date,,seen [90/2 10s],rare,5,,,me\n"
-                                + ",other,US,cent,55,P,,obverse,doubled die,date,,seen well,rare,5,,,me\n"),
+                                + ",other,US,cent,55,P,,obverse,doubled die,date,,seen well,rare,5,,,me\n"
+                                + ",third,US,,1955,P,,obverse,doubled die,date,,seen [90/2 10s],rare,5,,,me\n"),
                 CATALOG);
         assertThat(rows.varieties()).isEmpty();
         assertThat(rows.problems().stream().map(Object::toString))
                 .anyMatch(
                         text -> text.contains("2") && text.contains("side") && text.contains("obverse, reverse, both"))
                 .anyMatch(text -> text.contains("3") && text.contains("years"))
+                .anyMatch(text -> text.contains("4") && text.contains("'' is no denomination of US"))
                 .anyMatch(text -> text.contains("markers") && text.contains("[90/2 10s fine]"));
     }
 
