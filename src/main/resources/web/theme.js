@@ -2,6 +2,7 @@
 // does not flash.
 function say(key, value) {
   "use strict";
+  if (String(value) === "1" && window.texts[key + ".one"]) key += ".one";
   return (window.texts[key] || key).replace("{0}", value === undefined ? "" : value);
 }
 (function () {

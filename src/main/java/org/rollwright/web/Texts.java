@@ -16,6 +16,7 @@ import tools.jackson.databind.json.JsonMapper;
 public final class Texts {
     private static final String BUNDLE = "texts.pages";
     private static final String SCRIPT = "script.";
+    private static final String ONE = ".one";
     private static final Pattern VALUE = Pattern.compile("\\{(\\d)\\}");
 
     private static volatile ResourceBundle bundle = load(Locale.ENGLISH);
@@ -58,18 +59,21 @@ public final class Texts {
     /// @param values what stands for `{0}`, `{1}` … up to `{9}`
     /// @return the key itself when there is no such text, which TextsTest rules out
     public static String t(String key, @Nullable Object... values) {
-        return fill(text(key), values, false);
+        return fill(text(key, values), values, false);
     }
 
     /// A text that holds marks such as `<b>`; the values in it are escaped.
     public static Content h(String key, @Nullable Object... values) {
-        String text = fill(text(key), values, true);
+        String text = fill(text(key, values), values, true);
         return output -> output.writeContent(text);
     }
 
-    private static String text(String key) {
+    /// A text whose first value is a count may have a second one for a count of one, under the key and `.one`.
+    private static String text(String key, @Nullable Object[] values) {
+        ResourceBundle texts = bundle;
+        boolean one = values.length > 0 && "1".equals(String.valueOf(values[0])) && texts.containsKey(key + ONE);
         try {
-            return bundle.getString(key);
+            return texts.getString(one ? key + ONE : key);
         } catch (MissingResourceException e) {
             return key;
         }
