@@ -90,8 +90,11 @@ final class BoxCommand implements Callable<Integer> {
             return ExitCode.OK.number();
         }
         System.out.println(report.label() + ", " + report.denomination());
-        System.out.println(report.found() + " finds in " + report.coinsSearched() + " coins searched; number "
-                + report.rank() + " of " + report.ranked() + " boxes");
+        System.out.println(report.found() + (report.found() == 1 ? " find" : " finds") + " in "
+                + report.coinsSearched() + " coins searched"
+                + (report.ranked() == 1
+                        ? "; the first box"
+                        : "; number " + report.rank() + " of " + report.ranked() + " boxes"));
         report.remarks().forEach(remark -> System.out.println("  " + remark));
         System.out.println("by decade: " + join(report.byDecade()));
         System.out.println("by mint:   " + join(report.byMint()));

@@ -34,6 +34,13 @@ import picocli.CommandLine;
             "Exit status: 0 all recorded, 2 a line was refused, 3 no such hunt, 4 the store is in use, 5 not saved."
         })
 final class MatCommand implements Callable<Integer> {
+    /// Options that tell of a new box and its hunt.
+    private static final List<String> OF_A_NEW_BOX =
+            List.of("--denomination", "--rolls", "--form", "--coins", "--watch");
+
+    @CommandLine.Spec
+    private CommandLine.Model.@Nullable CommandSpec spec;
+
     @CommandLine.Mixin
     private Open open = new Open();
 
@@ -95,6 +102,7 @@ final class MatCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
+        refuseIdleOptions();
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
             Long wanted = hunt;
             HuntId going = wanted == null || wanted < 1 ? null : new HuntId(wanted);
@@ -137,7 +145,9 @@ final class MatCommand implements Callable<Integer> {
             }
             if (!refused.isEmpty() && !json) {
                 System.err.println(recorded[0] + " lines recorded; "
-                        + (keepGoing ? refused.size() + " refused." : "stopped at the refused line."));
+                        + (keepGoing || fromKeyboard()
+                                ? refused.size() + " refused."
+                                : "stopped at the refused line."));
             }
             return refused.isEmpty() ? ExitCode.OK.number() : ExitCode.INPUT.number();
         }
@@ -161,9 +171,30 @@ final class MatCommand implements Callable<Integer> {
         return values;
     }
 
+    /// What was asked for must not be passed over in silence.
+    private void refuseIdleOptions() {
+        if (box != null || spec == null) {
+            return;
+        }
+        CommandLine.ParseResult parsed = spec.commandLine().getParseResult();
+        for (String option : OF_A_NEW_BOX) {
+            if (parsed.hasMatchedOption(option)) {
+                throw new Open.Stop(
+                        ExitCode.INPUT,
+                        option + " is about a new box, and none is begun. Name it with --box, or leave " + option
+                                + " out.");
+            }
+        }
+    }
+
+    private boolean fromKeyboard() {
+        return script == null || script.equals("-");
+    }
+
     private void run(Script runner, java.util.function.Consumer<Script.Line> told) throws IOException {
-        if (script != null && !script.equals("-")) {
-            runner.run(lines(Path.of(script)), keepGoing, told);
+        String file = script;
+        if (file != null && !fromKeyboard()) {
+            runner.run(lines(Path.of(file)), keepGoing, told);
             return;
         }
         BufferedReader keyboard = new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));

@@ -98,7 +98,11 @@ final class Script {
         HuntId now = hunt;
         if (now == null) {
             return new Line(
-                    number, text, 0, "There is no hunt yet.", "Begin with a line @hunt, or name one with --hunt.");
+                    number,
+                    text,
+                    0,
+                    "There is no hunt yet.",
+                    "Start one with --box, name one with --hunt, or begin with a line @hunt.");
         }
         Recorder.Outcome outcome = clock == null ? recorder.record(now, text) : recorder.recordAt(tick(), now, text);
         return switch (outcome) {

@@ -105,6 +105,18 @@ class CommandsTest {
     }
 
     @Test
+    void options_of_a_new_box_are_not_passed_over_without_one() throws IOException {
+        String lines = script("+").toString();
+        for (String option : List.of("--watch=silver", "--denomination=dime", "--rolls=3", "--coins=7", "--form=jar")) {
+            Commands.Outcome outcome = run("mat", option, "--script", lines);
+            assertThat(outcome.status()).as(option).isEqualTo(ExitCode.INPUT.number());
+            assertThat(outcome.err())
+                    .contains(option.substring(0, option.indexOf('=')) + " is about a new box, and none is begun.");
+        }
+        assertThat(run("mat", "--script", lines).err()).contains("There is no hunt yet. Start one with --box");
+    }
+
+    @Test
     void bad_input_is_one_clear_sentence_each() throws IOException {
         record Bad(String line, String says) {}
         for (Bad bad : List.of(
