@@ -29,26 +29,7 @@ class HistoryTest {
     private static final Watch WHEAT = new Watch("wheat", "series wheat");
 
     private static BoxHistory box(int number, @Nullable LocalDate day, int found, Integer... perRoll) {
-        List<Integer> rolls = new ArrayList<>();
-        for (int i = 1; i <= perRoll.length; i++) {
-            rolls.add(i);
-        }
-        return new BoxHistory(
-                new BoxId(number),
-                "Box " + number,
-                "A",
-                "",
-                "",
-                day,
-                2_500,
-                2_500,
-                found,
-                List.of(perRoll),
-                rolls,
-                0,
-                0,
-                true,
-                Map.of());
+        return new SomeBox(number, found).on(day).rolls(perRoll).made();
     }
 
     @Test
@@ -417,22 +398,7 @@ class HistoryTest {
     }
 
     private static BoxHistory mixed(int number, int found, Map<String, Integer> dates) {
-        return new BoxHistory(
-                new BoxId(number),
-                "Box " + number,
-                "A",
-                "",
-                "",
-                null,
-                2_500,
-                2_500,
-                found,
-                List.of(),
-                List.of(),
-                0,
-                0,
-                true,
-                dates);
+        return new SomeBox(number, found).dates(dates).made();
     }
 
     @Test
@@ -456,22 +422,7 @@ class HistoryTest {
     void the_pace_is_a_place_among_ones_own_boxes() {
         History history = plain(6, 5, 7, 6, 5, 6, 7, 6, 9, 3);
         YieldModel model = YieldModel.fit(history.seen(null));
-        BoxHistory half = new BoxHistory(
-                new BoxId(70),
-                "Box 70",
-                "A",
-                "",
-                "",
-                null,
-                2_500,
-                1_250,
-                3,
-                List.of(1, 2),
-                List.of(1, 2),
-                0,
-                0,
-                false,
-                Map.of());
+        BoxHistory half = new SomeBox(70, 3).coins(1_250).rolls(1, 2).inPart().made();
         Pace pace = Pace.of(model, "wheat", half, 1_250);
         Predictive soFar = model.next("A", 0.5);
         double expected = soFar.atMost(2) + (soFar.atMost(3) - soFar.atMost(2)) / 2;

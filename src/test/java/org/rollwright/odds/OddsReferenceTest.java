@@ -21,7 +21,6 @@ import org.junit.jupiter.api.Test;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Watch;
 
 /// Every model against a second implementation in NumPy and SciPy (odds/reference.py, run with SciPy 1.17.1;
@@ -149,29 +148,8 @@ class OddsReferenceTest {
         assertThat(new EnderLook(60, 0.5, 2, 20, 20).quantile(1.1)).isEqualTo(60);
     }
 
-    private static BoxHistory box(
-            int number,
-            @org.jspecify.annotations.Nullable LocalDate day,
-            long coins,
-            int found,
-            boolean whole,
-            int ends) {
-        return new BoxHistory(
-                new BoxId(number),
-                "Box " + number,
-                "A",
-                "",
-                "",
-                day,
-                2_500,
-                coins,
-                found,
-                List.of(),
-                List.of(),
-                ends < 0 ? 0 : ends,
-                ends < 0 ? 0 : 20,
-                whole,
-                Map.of());
+    private static SomeBox box(int number, int found) {
+        return new SomeBox(number, found);
     }
 
     private static History history(List<BoxHistory> boxes) {
@@ -183,10 +161,11 @@ class OddsReferenceTest {
         List<BoxHistory> boxes = new ArrayList<>();
         int[] found = {12, 11, 3, 4, 20, 18, 7, 8, 15, 14, 2, 3, 0, 0};
         for (int i = 0; i < found.length; i++) {
-            boxes.add(box(i + 1, null, 2500, found[i], true, i == 0 ? 2 : i == 4 ? 1 : 0));
+            boxes.add(
+                    box(i + 1, found[i]).enders(i == 0 ? 2 : i == 4 ? 1 : 0, 20).made());
         }
-        boxes.add(box(15, null, 1250, 9, false, 3));
-        boxes.add(box(16, null, 1000, 1, false, -1));
+        boxes.add(box(15, 9).coins(1250).enders(3, 20).inPart().made());
+        boxes.add(box(16, 1).coins(1000).inPart().made());
         EnderHistory enders = EnderHistory.of(history(boxes));
         same("ender prior a", enders.a());
         same("ender prior b", enders.b());
@@ -199,7 +178,7 @@ class OddsReferenceTest {
         assertThat(enders.sentence(new EnderLook(2500, enders.a(), enders.b(), 20, 1), "wheat"))
                 .as("an interval that holds 1 says nothing of trust")
                 .doesNotContain("trust");
-        EnderHistory none = EnderHistory.of(history(List.of(box(1, null, 2500, 5, true, -1))));
+        EnderHistory none = EnderHistory.of(history(List.of(box(1, 5).made())));
         assertThat(none.boxes()).isZero();
         assertThat(none.ratio()).isNaN();
         assertThat(none.ratioInterval()).isEqualTo(new Interval(0, Double.POSITIVE_INFINITY, 0.9));
@@ -233,13 +212,10 @@ class OddsReferenceTest {
 
     private static List<BoxHistory> dated(int[] days, int[] found, double[] full) {
         return IntStream.range(0, days.length)
-                .mapToObj(i -> box(
-                        i + 1,
-                        LocalDate.of(2024, 3, 1).plusDays(days[i]),
-                        Math.round(2500 * full[i]),
-                        found[i],
-                        full[i] == 1,
-                        -1))
+                .mapToObj(i -> box(i + 1, found[i])
+                        .on(LocalDate.of(2024, 3, 1).plusDays(days[i]))
+                        .coins(Math.round(2500 * full[i]))
+                        .made())
                 .toList();
     }
 
@@ -282,11 +258,11 @@ class OddsReferenceTest {
                 .isPresent();
         assertThat(Trend.of(history(rising.subList(0, 7)))).isEmpty();
         List<BoxHistory> undated = new ArrayList<>(rising.subList(0, 7));
-        undated.add(box(50, null, 2500, 3, true, -1));
+        undated.add(box(50, 3).made());
         assertThat(Trend.of(history(undated)))
                 .as("a box without a day is none of them")
                 .isEmpty();
-        undated.add(box(51, LocalDate.of(2024, 11, 1), 2500, 3, true, -1));
+        undated.add(box(51, 3).on(LocalDate.of(2024, 11, 1)).made());
         assertThat(Trend.of(history(undated)).orElseThrow().sentence()).endsWith("8 boxes.");
         int[] short182 = {0, 20, 40, 60, 80, 100, 120, 182};
         int[] short183 = {0, 20, 40, 60, 80, 100, 120, 183};

@@ -303,23 +303,15 @@ class OddsReportTest {
                 .containsExactly("1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "22nd", "93rd", "111th");
     }
 
-    private static BoxHistory box(int number, String source, String sisters, int found, int ends) {
-        return new BoxHistory(
-                new BoxId(number),
-                "Box " + number,
-                source,
-                "",
-                sisters,
-                LocalDate.of(2025, 1, 1).plusDays(number),
-                2_500,
-                2_500,
-                found,
-                List.of(),
-                List.of(),
-                ends < 0 ? 0 : ends,
-                ends < 0 ? 0 : 20,
-                ends != 7,
-                Map.of());
+    private static BoxHistory box(int number, String source, String sisters, int found) {
+        return some(number, source, sisters, found).made();
+    }
+
+    private static SomeBox some(int number, String source, String sisters, int found) {
+        return new SomeBox(number, found)
+                .from(source)
+                .sisters(sisters)
+                .on(LocalDate.of(2025, 1, 1).plusDays(number));
     }
 
     private static OddsReport of(List<BoxHistory> boxes, YieldModel.Seen... before) {
@@ -359,7 +351,7 @@ class OddsReportTest {
     @Test
     void sources_are_listed_best_first_with_what_came_before() {
         OddsReport one = of(
-                List.of(box(1, "Mill Bank", "", 2, -1), box(2, "Mill Bank", "", 0, -1)),
+                List.of(box(1, "Mill Bank", "", 2), box(2, "Mill Bank", "", 0)),
                 new YieldModel.Seen("before this journal", 3, 3, 90));
         assertThat(one.boxesBefore()).isEqualTo(3);
         assertThat(one.found()).isEqualTo(92);
@@ -375,20 +367,20 @@ class OddsReportTest {
                 .startsWith("One source so far");
         assertThat(one.dueSentence()).startsWith("1 empty box in a row. You are not due");
         OddsReport two = of(List.of(
-                box(1, "Mill Bank", "", 2, -1),
-                box(2, "Hill Bank", "", 3, -1),
-                box(3, "source not noted (machine-wrapped)", "", 50, -1)));
+                box(1, "Mill Bank", "", 2),
+                box(2, "Hill Bank", "", 3),
+                box(3, "source not noted (machine-wrapped)", "", 50)));
         assertThat(two.compareSentence())
                 .matches("Hill Bank looks best; that it really is better than Mill Bank has a chance of 5\\d %, which"
                         + " is little\\.");
         List<BoxHistory> apart = new ArrayList<>();
         for (int n = 1; n <= 12; n++) {
-            apart.add(box(n, n % 2 == 0 ? "Mill Bank" : "Hill Bank", "", n % 2 == 0 ? 1 + n % 3 : 40 + n, -1));
+            apart.add(box(n, n % 2 == 0 ? "Mill Bank" : "Hill Bank", "", n % 2 == 0 ? 1 + n % 3 : 40 + n));
         }
         assertThat(of(apart).compareSentence())
                 .matches("Hill Bank looks best; that it really is better than Mill Bank has a chance of (99|100) %\\.");
         assertThat(of(apart).next().source()).isEqualTo("Mill Bank");
-        apart.add(box(13, "Hill Bank", "", 44, -1));
+        apart.add(box(13, "Hill Bank", "", 44));
         assertThat(of(apart).next().sentence())
                 .startsWith("The next box from Hill Bank should hold ")
                 .endsWith("on average; a box without any wheat would be a rare thing.");
@@ -396,21 +388,21 @@ class OddsReportTest {
 
     @Test
     void sister_boxes_need_two_shipments_of_two() {
-        assertThat(of(List.of(box(1, "A", "x", 5, -1), box(2, "A", "x", 6, -1), box(3, "A", "y", 9, -1)))
+        assertThat(of(List.of(box(1, "A", "x", 5), box(2, "A", "x", 6), box(3, "A", "y", 9)))
                         .sisterSentence())
                 .startsWith("Too few sister boxes");
         List<BoxHistory> unlike = new ArrayList<>();
         for (int n = 1; n <= 12; n++) {
-            unlike.add(box(n, "A", "pair " + (n + 1) / 2, n % 2 == 0 ? 1 : 40, -1));
+            unlike.add(box(n, "A", "pair " + (n + 1) / 2, n % 2 == 0 ? 1 : 40));
         }
-        unlike.add(box(13, "A", "", 7, -1));
+        unlike.add(box(13, "A", "", 7));
         // of all ways to deal six rich and six poor boxes into pairs, every one is at least as alike
         assertThat(of(unlike).sisterSentence())
                 .isEqualTo("Sister boxes in 6 shipments: no sign that they resemble each other (boxes dealt out at"
                         + " random are at least as alike in 100 % of cases).");
         List<BoxHistory> alike = new ArrayList<>();
         for (int n = 1; n <= 6; n++) {
-            alike.add(box(n, "A", "pair " + (n + 1) / 2, 10 * ((n + 1) / 2), -1));
+            alike.add(box(n, "A", "pair " + (n + 1) / 2, 10 * ((n + 1) / 2)));
         }
         // three pairs: 1 of 15 ways to pair six boxes keeps them together
         assertThat(of(alike).sisterSentence()).containsPattern("no sign .* in [67] % of cases");
@@ -418,9 +410,12 @@ class OddsReportTest {
 
     @Test
     void enders_without_a_box_searched_whole_say_what_they_would_change() {
-        OddsReport part = of(List.of(box(1, "A", "", 5, 7), box(2, "A", "", 4, -1)));
+        OddsReport part = of(List.of(some(1, "A", "", 5).enders(7, 20).inPart().made(), box(2, "A", "", 4)));
         EnderHistory known = EnderHistory.of(new History(
-                Denomination.US_CENT, WHEAT, List.of(box(1, "A", "", 5, 7), box(2, "A", "", 4, -1)), List.of()));
+                Denomination.US_CENT,
+                WHEAT,
+                List.of(some(1, "A", "", 5).enders(7, 20).inPart().made(), box(2, "A", "", 4)),
+                List.of()));
         EnderLook three = new EnderLook(2_500, known.a(), known.b(), 48, 3);
         EnderLook none = new EnderLook(2_500, known.a(), known.b(), 48, 0);
         assertThat(part.enderSentence())
