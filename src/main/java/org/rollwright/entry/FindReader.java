@@ -228,11 +228,27 @@ final class FindReader {
                     wrong,
                     "It goes with " + dates(elsewhere, year) + "; what you see on this coin may stand in quotes."));
         }
+        String letters = gradePart(word).replaceAll("-?[0-9]+$", "");
+        Optional<Grade> band = letters.equals(word) ? Optional.empty() : Grade.parse(letters);
+        if (band.isPresent()) {
+            return Optional.of(token.problem(
+                    "'" + token.text() + "' is no grade.", "The steps there are " + stepsBeside(band.get()) + "."));
+        }
         return DateWord.parse(word).isPresent()
                 ? Optional.of(token.problem(
                         "'" + token.text() + "' stands behind a date.",
                         "Part two finds by a comma; write a grade with its letters, as vf30, and a count as x3."))
                 : Optional.empty();
+    }
+
+    /// The grades under the same letters, as they are typed.
+    private static String stepsBeside(Grade one) {
+        String letters = one.toString().replaceAll("[0-9]+", "");
+        return Grade.steps().stream()
+                .map(step -> new Grade(step).toString())
+                .filter(step -> step.replaceAll("[0-9]+", "").equals(letters))
+                .map(step -> step.toLowerCase(Locale.ROOT))
+                .collect(Collectors.joining(", "));
     }
 
     /// The issues of the year by date and mint; else the first and the last year.
