@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -58,7 +60,8 @@ final class AlbumPages {
                         name,
                         rule,
                         problems));
-        render.page(context, "albums", Map.of("frame", new Frame("Albums", "albums", bench.demo()), "view", view));
+        render.page(
+                context, "albums", Map.of("frame", new Frame(t("page.albums"), "albums", bench.demo()), "view", view));
     }
 
     private void define(Context context) {
@@ -85,7 +88,7 @@ final class AlbumPages {
     /// Why name and rule cannot make an album, empty when they can.
     private Optional<String> wrong(String name, String rule) {
         if (name.isEmpty()) {
-            return Optional.of("The album has no name. Give it one.");
+            return Optional.of(t("album.the-album-has-no-name"));
         }
         return switch (AlbumRule.parse(rule)) {
             case AlbumRule.Parsed.Bad bad -> Optional.of(bad.wrong() + " " + bad.right());
@@ -93,7 +96,7 @@ final class AlbumPages {
                 good.rule()
                                 .holes(bench.catalog(), org.rollwright.coin.Country.US)
                                 .isEmpty()
-                        ? Optional.of("The rule makes no hole: no coin of the catalogue fits all its clauses.")
+                        ? Optional.of(t("album.the-rule-makes-no-hole"))
                         : Optional.empty();
         };
     }
@@ -173,7 +176,7 @@ final class AlbumPages {
         Optional<String> wrong = wrong(name, rule);
         if (wrong.isPresent()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            album(context, List.of(wrong.get() + " Nothing was changed."));
+            album(context, List.of(t("album.nothing-was-changed", wrong.get())));
         } else {
             done(
                     context,
@@ -195,7 +198,7 @@ final class AlbumPages {
                 "compare",
                 Map.of(
                         "frame",
-                        new Frame("Compare with the albums", "albums", bench.demo()),
+                        new Frame(t("album.compare-with-the-albums"), "albums", bench.demo()),
                         "view",
                         view,
                         "problems",

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -67,8 +69,10 @@ final class AlbumShelf {
                                     alert.albumName(),
                                     alert.hole(),
                                     HoleAlert.Kind.HAVE,
-                                    "Lies in " + alert.albumName() + ", "
-                                            + alert.hole().key())
+                                    t(
+                                            "album.lies-in",
+                                            alert.albumName(),
+                                            alert.hole().key()))
                             : alert);
         }
         return alerts;

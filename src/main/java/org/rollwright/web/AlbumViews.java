@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -135,7 +137,7 @@ public final class AlbumViews {
     }
 
     private static String stateOf(CoinDescription facts) {
-        return facts.state().isEmpty() ? "no grade told" : facts.state();
+        return facts.state().isEmpty() ? t("album.no-grade-told") : facts.state();
     }
 
     private static Cell cell(Logbook book, AlbumState state, Hole hole) {
@@ -258,7 +260,12 @@ public final class AlbumViews {
         OwnedCoin displaced = move.displaced();
         return displaced == null
                 ? hole + "addition, " + coin(catalog, move.coin())
-                : hole + "upgrade, " + coin(catalog, move.coin()) + " – " + move.reason() + "; the "
-                        + coin(catalog, displaced) + " goes to " + move.displacedTo();
+                : t(
+                        "album.upgrade-the-goes-to",
+                        hole,
+                        coin(catalog, move.coin()),
+                        move.reason(),
+                        coin(catalog, displaced),
+                        move.displacedTo());
     }
 }

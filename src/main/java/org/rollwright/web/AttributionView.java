@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -152,9 +154,9 @@ public record AttributionView(
 
     private static String sentence(Investigation.Verdict verdict) {
         return switch (verdict.word()) {
-            case "open" -> "Open: nothing leads clearly.";
-            case "ordinary" -> "An ordinary coin, as far as was seen.";
-            case "looks like something else" -> "Looks like " + verdict.candidate() + ".";
+            case "open" -> t("attribution.open-nothing-leads-clearly");
+            case "ordinary" -> t("attribution.an-ordinary-coin-as-far");
+            case "looks like something else" -> t("attribution.looks-like", verdict.candidate());
             default ->
                 capital(verdict.word()) + ": " + verdict.candidate() + ", " + percent(verdict.probability()) + ".";
         };

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -45,7 +47,7 @@ final class BoxPages {
                 "boxes",
                 Map.of(
                         "frame",
-                        new Frame("Boxes", "boxes", bench.demo()),
+                        new Frame(t("page.boxes"), "boxes", bench.demo()),
                         "view",
                         bench.desk().read(book -> BoxesView.of(book, bench.catalog(), chosen, order, problems))));
     }
@@ -67,14 +69,14 @@ final class BoxPages {
         List<String> wrong = new ArrayList<>();
         Optional<DenominationFacts> facts = denomination(context);
         if (facts.isEmpty()) {
-            refused(context, List.of("Choose a denomination from the list."));
+            refused(context, List.of(t("box.choose-a-denomination-from-the")));
             return;
         }
         Integer full = facts.get().rollsPerBox();
         String rolls = HuntForm.text(context, "rolls");
         OptionalInt count = rolls.isEmpty() && full != null
                 ? OptionalInt.of(full)
-                : HuntForm.number(rolls, "The number of rolls", 1, 10_000, wrong);
+                : HuntForm.number(rolls, t("box.the-number-of-rolls"), 1, 10_000, wrong);
         @Nullable LocalDate ordered = day(context, "ordered", wrong);
         @Nullable LocalDate pickedUp = day(context, "pickedUp", wrong);
         if (!wrong.isEmpty() || count.isEmpty()) {
@@ -110,14 +112,15 @@ final class BoxPages {
     private void opening(Context context) {
         List<String> wrong = new ArrayList<>();
         Optional<DenominationFacts> facts = denomination(context);
-        OptionalInt boxes = HuntForm.number(HuntForm.text(context, "boxes"), "The number of boxes", 0, 100_000, wrong);
+        OptionalInt boxes =
+                HuntForm.number(HuntForm.text(context, "boxes"), t("box.the-number-of-boxes"), 0, 100_000, wrong);
         OptionalInt coins =
-                HuntForm.number(HuntForm.text(context, "coins"), "Coins searched", 0, Integer.MAX_VALUE, wrong);
+                HuntForm.number(HuntForm.text(context, "coins"), t("box.coins-searched"), 0, Integer.MAX_VALUE, wrong);
         OptionalInt found =
-                HuntForm.number(HuntForm.text(context, "found"), "Coins found", 0, Integer.MAX_VALUE, wrong);
+                HuntForm.number(HuntForm.text(context, "found"), t("box.coins-found"), 0, Integer.MAX_VALUE, wrong);
         String watch = HuntForm.text(context, "watch");
         if (bench.catalog().watchByWord(watch).isEmpty()) {
-            wrong.add("'" + watch + "' is nothing the catalogue can watch for. Choose a name such as wheat.");
+            wrong.add(t("box.is-nothing-the-catalogue-can", watch));
         }
         if (!wrong.isEmpty() || facts.isEmpty() || boxes.isEmpty() || coins.isEmpty() || found.isEmpty()) {
             refused(context, wrong);
@@ -159,7 +162,7 @@ final class BoxPages {
         try {
             return LocalDate.parse(text);
         } catch (DateTimeParseException e) {
-            wrong.add("'" + text + "' is no date. Write it as 2026-05-03.");
+            wrong.add(t("box.is-no-date-write-it", text));
             return null;
         }
     }
@@ -190,7 +193,7 @@ final class BoxPages {
         BoxDetails before = bench.desk()
                 .read(book -> book.box(id).map(box -> box.details()))
                 .orElseThrow(NotFoundResponse::new);
-        int rolls = HuntForm.number(HuntForm.text(context, "rolls"), "The number of rolls", 0, 10_000, wrong)
+        int rolls = HuntForm.number(HuntForm.text(context, "rolls"), t("box.the-number-of-rolls"), 0, 10_000, wrong)
                 .orElse(before.rolls());
         BoxDetails after = new BoxDetails(
                 HuntForm.text(context, "label").isEmpty() ? before.label() : HuntForm.text(context, "label"),

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,11 +50,11 @@ public record BoxView(
         BoxReport report = BoxReport.of(book, box, catalog);
         Denomination denomination = box.denomination();
         List<Breakdown> breakdowns = new ArrayList<>();
-        add(breakdowns, "Watched for", report.byWatch());
-        add(breakdowns, "By decade", report.byDecade());
-        add(breakdowns, "By mint", report.byMint());
-        add(breakdowns, "By series", report.bySeries());
-        add(breakdowns, "By metal", report.byMetal());
+        add(breakdowns, t("box.watched-for"), report.byWatch());
+        add(breakdowns, t("box.by-decade"), report.byDecade());
+        add(breakdowns, t("box.by-mint"), report.byMint());
+        add(breakdowns, t("box.by-series"), report.bySeries());
+        add(breakdowns, t("box.by-metal"), report.byMetal());
         List<Dated> dates = new ArrayList<>();
         report.identities()
                 .forEach((identity, coins) -> dates.add(new Dated(catalog.name(identity, denomination), coins)));
@@ -92,7 +94,7 @@ public record BoxView(
             rolls.computeIfAbsent(find.roll(), key -> new ArrayList<>()).add(name);
         }
         List<RollFinds> lines = new ArrayList<>();
-        rolls.forEach((roll, names) -> lines.add(new RollFinds(roll == 0 ? "no roll" : "roll " + roll, names)));
+        rolls.forEach((roll, names) -> lines.add(new RollFinds(roll == 0 ? t("box.no-roll") : "roll " + roll, names)));
         return lines;
     }
 

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -130,13 +132,15 @@ public record BoxesView(
             return "returned";
         }
         if (box.hunt().isEmpty()) {
-            return box.earlier().isPresent() ? "searched earlier" : details.pickedUp() == null ? "ordered" : "waiting";
+            return box.earlier().isPresent()
+                    ? t("boxes.searched-earlier")
+                    : details.pickedUp() == null ? "ordered" : "waiting";
         }
         boolean over = box.hunt()
                 .flatMap(book::hunt)
                 .map(hunt -> hunt.finished().isPresent())
                 .orElse(false);
-        return over ? "searched" : "under way";
+        return over ? "searched" : t("boxes.under-way");
     }
 
     static Map<String, String> words(BoxReport report) {
@@ -144,13 +148,13 @@ public record BoxesView(
         Map<String, String> words = new LinkedHashMap<>();
         put(words, "Bank", details.bank());
         put(words, "Branch", details.branch());
-        put(words, "Wrapped by", details.wrap());
-        put(words, "Stamp or seal", details.stamp());
-        put(words, "Sister boxes", details.sisters());
+        put(words, t("boxes.wrapped-by-2"), details.wrap());
+        put(words, t("boxes.stamp-or-seal-2"), details.stamp());
+        put(words, t("boxes.sister-boxes"), details.sisters());
         put(words, "Ordered", day(details.ordered()));
-        put(words, "Picked up", day(details.pickedUp()));
+        put(words, t("boxes.picked-up-3"), day(details.pickedUp()));
         put(words, "Returned", day(details.returned()));
-        put(words, "Returned to", details.returnedTo());
+        put(words, t("boxes.returned-to"), details.returnedTo());
         put(words, "Note", details.note());
         return words;
     }

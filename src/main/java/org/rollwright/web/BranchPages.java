@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -67,7 +69,7 @@ final class BranchPages {
         render.page(
                 context,
                 "tillbranches",
-                Map.of("frame", new Frame("Branches and orders", "till", bench.demo()), "view", view));
+                Map.of("frame", new Frame(t("branch.branches-and-orders"), "till", bench.demo()), "view", view));
     }
 
     private TillView.Branches view(Logbook book, Map<String, String> typed, List<String> problems) {
@@ -136,11 +138,11 @@ final class BranchPages {
             fees.add(branch.boxFee().toPlainString() + " a box");
         }
         if (branch.countPercent().signum() > 0) {
-            fees.add(branch.countPercent().toPlainString() + " % for counting");
+            fees.add(t("branch.for-counting", branch.countPercent().toPlainString()));
         }
         return new TillView.BranchRow(
                 branch.name(),
-                branch.closed() ? "closed for good" : days(branch.open()),
+                branch.closed() ? t("branch.closed-for-good") : days(branch.open()),
                 does.isEmpty() ? "nothing" : String.join(", ", does),
                 String.join(", ", fees),
                 branch.kilometres() == 0 ? "" : Manner.road(branch.kilometres()) + " " + branch.bearing(),
@@ -157,7 +159,7 @@ final class BranchPages {
         String state = ended == null
                 ? TillForm.today(bench).isAfter(order.due()) ? "overdue" : "open"
                 : order.arrived().isEmpty()
-                        ? "given up " + Manner.day(ended)
+                        ? t("branch.given-up", Manner.day(ended))
                         : order.arrived().size() + " of " + order.boxes() + " came " + Manner.day(ended);
         return new TillView.OrderRow(
                 order.number(),
@@ -188,15 +190,15 @@ final class BranchPages {
                 form.text("gives").equals("yes"),
                 form.text("takes").equals("yes"),
                 open,
-                form.whole("lead", "Days from order to pick-up", 0, 60, 0),
-                form.moneyOrZero("boxfee", "Fee for a box"),
-                form.percent("percent", "Kept back for counting"),
-                form.kilometres("road", "Road from home"),
+                form.whole("lead", t("branch.days-from-order-to-pick"), 0, 60, 0),
+                form.moneyOrZero("boxfee", t("branch.fee-for-a-box")),
+                form.percent("percent", t("branch.kept-back-for-counting")),
+                form.kilometres("road", t("branch.road-from-home")),
                 form.text("bearing"),
                 form.text("closed").equals("yes"),
                 form.text("note"));
         if (open.isEmpty() && !branch.closed()) {
-            throw new TillForm.Unread("The branch opens on no day. Tick its days, or say that it is closed for good.");
+            throw new TillForm.Unread(t("branch.the-branch-opens-on-no"));
         }
         record(context, book -> new Event.BranchWritten(branch));
     }
@@ -211,10 +213,10 @@ final class BranchPages {
         DenominationFacts facts = bench.catalog().denominations().stream()
                 .filter(one -> one.denomination().toString().equals(form.text("denomination")))
                 .findFirst()
-                .orElseThrow(() -> new TillForm.Unread("Choose what was ordered."));
+                .orElseThrow(() -> new TillForm.Unread(t("branch.choose-what-was-ordered")));
         String where = form.text("where");
         if (where.isBlank()) {
-            throw new TillForm.Unread("Where was it ordered? Name the bank or branch.");
+            throw new TillForm.Unread(t("branch.where-was-it-ordered-name"));
         }
         int boxes = form.whole("boxes", "Boxes", 1, 1_000, 1);
         LocalDate placed = form.day("placed", "Ordered");
@@ -253,9 +255,8 @@ final class BranchPages {
         long number = form.whole("order", "Order", 1, 999_999, 0);
         LocalDate day = form.day("day", "Day");
         record(context, book -> {
-            Order order = book.order(number)
-                    .orElseThrow(() -> new TillForm.Unread("There is no such order. Look at the list."));
-            int came = form.whole("came", "Boxes that came", 0, order.boxes(), order.boxes());
+            Order order = book.order(number).orElseThrow(() -> new TillForm.Unread(t("branch.there-is-no-such-order")));
+            int came = form.whole("came", t("branch.boxes-that-came"), 0, order.boxes(), order.boxes());
             DenominationFacts facts =
                     bench.catalog().facts(order.denomination()).orElseThrow();
             List<Event> events = new ArrayList<>();

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -106,10 +108,12 @@ final class CabinetPages {
         }
         String understood = like == null
                 ? ""
-                : "coins like: " + like.identity()
-                        + (like.state().isEmpty()
+                : t(
+                        "cabinet.coins-like",
+                        like.identity(),
+                        (like.state().isEmpty()
                                 ? ""
-                                : " " + like.state() + (like.grade() == null ? "" : " or better"));
+                                : " " + like.state() + (like.grade() == null ? "" : " or better")));
         return new Asked(new CabinetIndex.Query(like, words, placeId, duplicates), understood);
     }
 
@@ -143,7 +147,8 @@ final class CabinetPages {
         CabinetView.Listing view = bench.desk()
                 .read(book -> CabinetView.listing(
                         book, bench.catalog(), shelf.state(book), query, asked.query(), asked.understood(), problems));
-        render.page(context, "cabinet", Map.of("frame", frame("Cabinet"), "view", view, "typed", typed(context)));
+        render.page(
+                context, "cabinet", Map.of("frame", frame(t("page.cabinet")), "view", view, "typed", typed(context)));
     }
 
     private static Map<String, String> typed(Context context) {
@@ -181,7 +186,7 @@ final class CabinetPages {
             case "put" -> {
                 String place = field(context, "to");
                 if (!place.matches("0|[1-9][0-9]{0,8}")) {
-                    refuse(context, "Choose a place to put them.");
+                    refuse(context, t("cabinet.choose-a-place-to-put"));
                     return;
                 }
                 record(
@@ -192,7 +197,7 @@ final class CabinetPages {
             case "left" -> {
                 String price = field(context, "price");
                 if (!price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-                    refuse(context, "Price: write an amount such as 12.50, or leave it blank.");
+                    refuse(context, t("cabinet.price-write-an-amount-such"));
                     return;
                 }
                 record(
@@ -206,7 +211,7 @@ final class CabinetPages {
                                         today())),
                         back);
             }
-            default -> refuse(context, "Choose what to do with the ticked coins.");
+            default -> refuse(context, t("cabinet.choose-what-to-do-with"));
         }
     }
 
@@ -217,28 +222,29 @@ final class CabinetPages {
                 switch (reading) {
                     case Reading.Problem wrong -> wrong.wrong() + " " + wrong.right();
                     case Reading.Choose choose ->
-                        choose.question() + " Write one of: "
-                                + String.join(
+                        t(
+                                "cabinet.write-one-of",
+                                choose.question(),
+                                String.join(
                                         ", ",
                                         choose.options().stream()
                                                 .map(Reading.Option::line)
-                                                .toList())
-                                + ".";
-                    case Reading.Empty empty -> "Write what the coin is, as on the entry line: 36d vf30.";
+                                                .toList()));
+                    case Reading.Empty empty -> t("cabinet.write-what-the-coin-is");
                     case Reading.Clear clear ->
                         clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Found
                                 ? ""
-                                : "Only a coin can stand here, as on the entry line: 36d vf30.";
+                                : t("cabinet.only-a-coin-can-stand");
                 };
         String price = field(context, "price");
         if (problem.isEmpty() && !price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-            problem = "Price: write an amount such as 12.50, or leave it blank.";
+            problem = t("cabinet.price-write-an-amount-such");
         }
         LocalDate day = today();
         try {
             day = field(context, "day").isEmpty() ? day : LocalDate.parse(field(context, "day"));
         } catch (DateTimeParseException e) {
-            problem = "Day: write it as 2026-03-01.";
+            problem = t("cabinet.day-write-it-as-2026");
         }
         if (!problem.isEmpty()) {
             refuse(context, problem);
@@ -281,7 +287,7 @@ final class CabinetPages {
     private void place(Context context) {
         String capacity = field(context, "capacity");
         if (!capacity.isEmpty() && !capacity.matches("[0-9]{1,7}")) {
-            refuse(context, "Capacity: write a whole number of coins, or leave it blank.");
+            refuse(context, t("cabinet.capacity-write-a-whole-number"));
             return;
         }
         String parent = field(context, "parent");
@@ -354,14 +360,12 @@ final class CabinetPages {
         String upTo = field(context, "upTo");
         Optional<Grade> high = Grade.parse(upTo);
         if (read.isEmpty()) {
-            refuseCoin(
-                    context,
-                    "'" + field(context, "line") + "' is no coin. Write it as on the entry line: 36d vf30 bn.");
+            refuseCoin(context, t("cabinet.is-no-coin-write-it", field(context, "line")));
             return;
         }
         Grade low = read.get().grade();
         if (!upTo.isEmpty() && (high.isEmpty() || low == null || high.get().compareTo(low) <= 0)) {
-            refuseCoin(context, "The upper grade must be a grade above the first, such as vf35 after vf30.");
+            refuseCoin(context, t("cabinet.the-upper-grade-must-be"));
             return;
         }
         Event event = new Event.CoinDescribed(ref, read.get(), high.orElse(null));
@@ -410,8 +414,7 @@ final class CabinetPages {
             boolean coloured = parts.length == 3
                     && parts[1].toUpperCase(java.util.Locale.ROOT).matches("BN|RB|RD");
             if (grade.isEmpty() || parts.length < 2 || parts.length > 3 || (parts.length == 3 && !coloured)) {
-                problems.add(
-                        "Line " + number + ": '" + line.strip() + "' is no price. Write: vf30 12.50, or ms65 rd 40.");
+                problems.add(t("cabinet.line-is-no-price-write", number, line.strip()));
                 continue;
             }
             cell(
@@ -452,15 +455,15 @@ final class CabinetPages {
                 .filter(price -> price.grade().equals(grade) && CabinetView.sameColour(price.colour(), colour))
                 .findFirst()
                 .orElse(null);
-        String label = "The price at " + grade + (colour == null ? "" : " " + colour);
+        String label = t("cabinet.the-price-at", grade, (colour == null ? "" : " " + colour));
         if (text.isEmpty()) {
             if (before != null) {
                 events.add(new Event.PriceForgotten(before));
             }
         } else if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-            problems.add(label + ": '" + text + "' is no amount. Write one such as 12.50.");
+            problems.add(t("cabinet.is-no-amount-write-one", label, text));
         } else if (new BigDecimal(text).signum() == 0) {
-            problems.add(label + " is zero, which values nothing. Leave the cell blank, or write what it costs.");
+            problems.add(t("cabinet.is-zero-which-values-nothing", label));
         } else if (before == null || before.amount().compareTo(new BigDecimal(text)) != 0) {
             events.add(new Event.PriceNoted(new PricePoint(issue, grade, colour, new BigDecimal(text), today(), note)));
         }
@@ -477,7 +480,7 @@ final class CabinetPages {
                 && within(estimate)
                 && (outcome.isEmpty() || within(outcome));
         if (!good) {
-            refuseCoin(context, "Write grades from 1 to 70 and the cost as an amount, such as 64.5 and 38.00.");
+            refuseCoin(context, t("cabinet.write-grades-from-1-to"));
             return;
         }
         Event event = new Event.CoinSubmitted(

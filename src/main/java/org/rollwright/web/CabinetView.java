@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -138,12 +140,12 @@ public final class CabinetView {
         Grade upTo = entry.gradeUpTo();
         return entry.description().state()
                 + (upTo == null ? "" : " to " + upTo)
-                + (entry.atGrading() ? ", at grading" : "");
+                + (entry.atGrading() ? t("cabinet.at-grading") : "");
     }
 
     static String sum(ValueModel.Sum sum) {
         if (sum.counted() == 0) {
-            return "no value: no price is near any of them";
+            return t("cabinet.no-value-no-price-is");
         }
         return String.format(Locale.ROOT, "%,.2f (4 in 5: %,.2f to %,.2f)", sum.amount(), sum.low(), sum.high())
                 + (sum.blank() == 0 ? "" : String.format(Locale.ROOT, "; %,d without a value", sum.blank()));
@@ -229,7 +231,7 @@ public final class CabinetView {
                 provenance(book, entry),
                 CabinetIndex.value(entry, state.values())
                         .map(CabinetView::value)
-                        .orElse("none: no grade, or no price near"),
+                        .orElse(t("cabinet.none-no-grade-or-no")),
                 history(book, note),
                 ref.findId()
                         .map(id -> VarietyViews.thumbs(book, catalog, PhotoSubject.find(id)))
@@ -268,8 +270,12 @@ public final class CabinetView {
         }
         return ref.findId()
                 .flatMap(book::find)
-                .map(find -> "found in " + entry.coin().provenance() + " on " + Manner.day(find.at()) + ", find f"
-                        + find.ordinal() + (find.count() > 1 ? ", coin " + ref.piece() + " of " + find.count() : ""))
+                .map(find -> t(
+                        "cabinet.found-in-on-find-f",
+                        entry.coin().provenance(),
+                        Manner.day(find.at()),
+                        find.ordinal(),
+                        (find.count() > 1 ? ", coin " + ref.piece() + " of " + find.count() : "")))
                 .orElse(entry.coin().provenance());
     }
 
@@ -279,7 +285,9 @@ public final class CabinetView {
         }
         return note.stays().stream()
                 .map(stay -> Manner.day(stay.since()) + ": "
-                        + (stay.place() == null ? "nowhere in particular" : CabinetIndex.path(book, stay.place())))
+                        + (stay.place() == null
+                                ? t("cabinet.nowhere-in-particular-2")
+                                : CabinetIndex.path(book, stay.place())))
                 .toList();
     }
 
@@ -317,7 +325,7 @@ public final class CabinetView {
                         "p" + points + (said == null ? "" : "-" + said),
                         text,
                         text.isEmpty() ? value.map(CabinetView::value).orElse("") : "",
-                        "Price at " + grade + (said == null ? "" : " " + said)));
+                        t("cabinet.price-at", grade, (said == null ? "" : " " + said))));
                 if (value.isPresent()) {
                     chart.add(String.format(
                             Locale.ROOT,
@@ -334,7 +342,7 @@ public final class CabinetView {
         }
         return new Grid(
                 identity.toString(),
-                coloured ? List.of("BN, or any below 60", "RB", "RD") : List.of("price"),
+                coloured ? List.of(t("cabinet.bn-or-any-below-60"), "RB", "RD") : List.of("price"),
                 rows,
                 model.contradiction(identity).orElse(""),
                 "[" + String.join(",", chart) + "]");
@@ -373,7 +381,7 @@ public final class CabinetView {
         }
         GradingDecision decision = GradingDecision.of(estimate, record.spread(), grades, values, rawValue, fees);
         List<Outcome> outcomes = new ArrayList<>();
-        String breakEven = "no grade near enough brings the fees back";
+        String breakEven = t("cabinet.no-grade-near-enough-brings");
         for (int i = grades.size() - 1; i >= 0; i--) {
             if (decision.probabilities().get(i) >= 0.005) {
                 outcomes.addFirst(new Outcome(
@@ -385,7 +393,9 @@ public final class CabinetView {
                         rough(values.get(i))));
             }
             if (values.get(i) - fees > rawValue) {
-                breakEven = "it breaks even from " + new Grade(grades.get(i).intValue()) + " on";
+                breakEven = t(
+                        "cabinet.it-breaks-even-from-on",
+                        new Grade(grades.get(i).intValue()));
             }
         }
         return new Decision(
@@ -396,7 +406,7 @@ public final class CabinetView {
                         rough(decision.expectedNet()),
                         rough(fees),
                         rough(rawValue),
-                        decision.gain() >= 0 ? "a gain of" : "a loss of",
+                        decision.gain() >= 0 ? t("cabinet.a-gain-of") : t("cabinet.a-loss-of"),
                         rough(Math.abs(decision.gain())),
                         100 * decision.ahead()),
                 breakEven,

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.ArrayList;
@@ -65,95 +67,98 @@ public final class CalcPages {
                 asked,
                 "rate",
                 "A rate",
-                "So many found in so many coins: how many are to be expected?",
+                t("calc.so-many-found-in-so"),
                 fields(
                         "found",
                         "found",
                         "3",
                         "coins",
-                        "coins searched",
+                        t("calc.coins-searched"),
                         "500000",
                         "next",
-                        "next coins",
+                        t("calc.next-coins"),
                         "2500",
                         "shape",
-                        "prior finds",
+                        t("calc.prior-finds"),
                         "0.5",
                         "rate",
-                        "prior coins",
+                        t("calc.prior-coins"),
                         "50000")));
         forms.add(form(
                 context,
                 asked,
                 "box",
                 "A box",
-                "Is this box unusual, if boxes give so many on average and clump so much?",
+                t("calc.is-this-box-unusual-if"),
                 fields(
                         "mean",
-                        "average per box",
+                        t("calc.average-per-box"),
                         "12.5",
                         "size",
-                        "size (small: clumped)",
+                        t("calc.size-small-clumped"),
                         "2",
                         "observed",
-                        "this box",
+                        t("calc.this-box"),
                         "40")));
         forms.add(form(
                 context,
                 asked,
                 "enders",
                 "Enders",
-                "What do the coins seen at roll ends say about the closed box?",
+                t("calc.what-do-the-coins-seen"),
                 fields(
                         "coins",
-                        "coins in the box",
+                        t("calc.coins-in-the-box"),
                         "2500",
                         "visible",
-                        "enders seen",
+                        t("calc.enders-seen"),
                         "48",
                         "matching",
-                        "of them match",
+                        t("calc.of-them-match"),
                         "3",
                         "a",
-                        "prior matching",
+                        t("calc.prior-matching"),
                         "2",
                         "b",
-                        "prior others",
+                        t("calc.prior-others"),
                         "398")));
         forms.add(form(
                 context,
                 asked,
                 "clustering",
                 "Clustering",
-                "Do the finds lie together in neighbouring rolls?",
+                t("calc.do-the-finds-lie-together"),
                 fields(
                         "perRoll",
-                        "finds in each roll",
+                        t("calc.finds-in-each-roll"),
                         "0 1 0 0 2 0 0 1 0 5 4 6 3 0 0 1 0",
                         "window",
-                        "rolls in the window",
+                        t("calc.rolls-in-the-window"),
                         "4")));
         forms.add(form(
                 context,
                 asked,
                 "completion",
                 "A set",
-                "When will so many missing coins be found, each found so often in so many coins?",
+                t("calc.when-will-so-many-missing"),
                 fields(
                         "found",
-                        "finds of each, by blanks",
+                        t("calc.finds-of-each-by-blanks"),
                         "2 0 1 0",
                         "coins",
-                        "coins searched",
+                        t("calc.coins-searched"),
                         "100000",
                         "perBox",
-                        "coins in a box",
+                        t("calc.coins-in-a-box"),
                         "2500")));
         boolean wrong = forms.stream().anyMatch(form -> !form.wrong.isEmpty());
         if (wrong) {
             context.status(io.javalin.http.HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        render.page(context, "calc", Map.of("frame", new Frame("Calculator", "odds", bench.demo()), "forms", forms));
+        render.page(
+                context,
+                "calc",
+                Map.of("frame", new Frame(t("page.calculator"), "odds", bench.demo()), "forms", forms));
     }
 
     private static Map<String, String[]> fields(String... namesLabelsValues) {
@@ -201,14 +206,19 @@ public final class CalcPages {
             } catch (NumberFormatException e) {
                 // falls through to the sentence that quotes the field
             }
-            throw new Wrong("“" + label(name) + "” is a number " + (above ? "above " : "from ") + (long) least + " to "
-                    + (long) MOST + ", not “" + text + "”.");
+            throw new Wrong(t(
+                    "calc.is-a-number-to-not",
+                    label(name),
+                    (above ? "above " : "from "),
+                    (long) least,
+                    (long) MOST,
+                    text));
         }
 
         int whole(String name, int least, int most) {
             double value = number(name, least, false);
             if (value != Math.rint(value) || value > most) {
-                throw new Wrong("“" + label(name) + "” is a whole number from " + least + " to " + most + ".");
+                throw new Wrong(t("calc.is-a-whole-number-from", label(name), least, most));
             }
             return (int) value;
         }
@@ -220,11 +230,10 @@ public final class CalcPages {
                 try {
                     numbers[i] = Integer.parseInt(parts[i]);
                 } catch (NumberFormatException e) {
-                    throw new Wrong("“" + label(name) + "” holds whole numbers with blanks between; “" + parts[i]
-                            + "” is none.");
+                    throw new Wrong(t("calc.holds-whole-numbers-with-blanks", label(name), parts[i]));
                 }
                 if (numbers[i] < 0 || numbers[i] > 100_000) {
-                    throw new Wrong("“" + label(name) + "” holds numbers from 0 to 100000, not " + parts[i] + ".");
+                    throw new Wrong(t("calc.holds-numbers-from-0-to", label(name), parts[i]));
                 }
             }
             if (numbers.length < fewest || numbers.length > most) {
@@ -248,7 +257,7 @@ public final class CalcPages {
         double found = in.number("found", 0, false);
         double coins = in.number("coins", 0, true);
         if (found > coins) {
-            throw new Wrong("“found” is at most “coins searched”.");
+            throw new Wrong(t("calc.found-is-at-most-coins"));
         }
         double next = in.number("next", 0, true);
         GammaRate rate = new GammaRate(in.number("shape", 0, true), in.number("rate", 0, true)).after(found, coins);
@@ -303,12 +312,12 @@ public final class CalcPages {
     private static List<String> clustering(Values in) {
         int[] perRoll = in.wholes("perRoll", 2, MOST_ROLLS);
         if (java.util.Arrays.stream(perRoll).asLongStream().sum() > MOST_FINDS) {
-            throw new Wrong("“finds in each roll” holds at most " + MOST_FINDS + " finds in all.");
+            throw new Wrong(t("calc.finds-in-each-roll-holds", MOST_FINDS));
         }
         int window = in.whole("window", 1, perRoll.length);
         Clustering found = Clustering.of(perRoll, window, 7);
         if (Double.isNaN(found.d())) {
-            return List.of("Without finds there is nothing to cluster.");
+            return List.of(t("calc.without-finds-there-is-nothing"));
         }
         return List.of(
                 String.format(
@@ -341,7 +350,6 @@ public final class CalcPages {
                         "Ten boxes should bring %.1f of %d.",
                         Completion.expectedFilled(holes, 10 * perBox),
                         holes.size()),
-                "An even chance to have them all takes " + OddsView.number(half) + " boxes, nine in ten "
-                        + OddsView.number(ninety) + ".");
+                t("calc.an-even-chance-to-have", OddsView.number(half), OddsView.number(ninety)));
     }
 }

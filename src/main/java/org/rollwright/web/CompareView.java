@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.awt.image.BufferedImage;
 import java.util.Comparator;
 import java.util.List;
@@ -45,12 +47,9 @@ public record CompareView(
         String verdict = likeness >= SAME ? "same" : likeness >= PERHAPS ? "perhaps" : "different";
         String sentence =
                 switch (verdict) {
-                    case "same" -> "The same side of the same design, laid over each other.";
-                    case "perhaps" ->
-                        "Perhaps the same design: they agree in part. Another lamp or heavy wear can do that.";
-                    default ->
-                        "No agreement was found: two different designs or sides, or one photograph shows too little."
-                                + " They are laid over each other as well as can be.";
+                    case "same" -> t("compare.the-same-side-of-the");
+                    case "perhaps" -> t("compare.perhaps-the-same-design-they");
+                    default -> t("compare.no-agreement-was-found-two");
                 };
         return new CompareView(
                 first,
@@ -74,7 +73,7 @@ public record CompareView(
                                         found.correlation(),
                                         found.edges()),
                                 found.outlined()
-                                        ? "both coins were outlined"
-                                        : "no coin's edge was found in one of them: the middle was taken")));
+                                        ? t("compare.both-coins-were-outlined")
+                                        : t("compare.no-coin-s-edge-was"))));
     }
 }

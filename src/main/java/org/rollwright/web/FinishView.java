@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.rollwright.catalog.Catalog;
@@ -37,15 +39,17 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
                     .filter(cell -> cell.state() == BoxReport.RollCell.State.UNSEARCHED)
                     .count();
             if (missing > 0) {
-                open.add(missing + (missing == 1 ? " roll of " : " rolls of ")
-                        + box.details().label()
-                        + (missing == 1 ? " was" : " were")
-                        + " not opened; only opened rolls count as searched.");
+                open.add(t(
+                        "finish.not-opened-only-opened-rolls",
+                        missing
+                                + (missing == 1 ? " roll of " : " rolls of ")
+                                + box.details().label()
+                                + (missing == 1 ? " was" : " were")));
             }
             boolean after = report.finds().stream().anyMatch(find -> find.roll() == 0)
                     && box.details().rolls() > 0;
             if (after) {
-                open.add("Some finds of " + box.details().label() + " are in no roll; move them if you remember it.");
+                open.add(t("finish.some-finds-of-are-in", box.details().label()));
             }
         }
         List<Find> finds =
@@ -54,8 +58,7 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
                 .filter(find -> catalog.lookup(find.facts().identity()).size() > 1)
                 .count();
         if (untold > 0) {
-            open.add(untold + (untold == 1 ? " find is" : " finds are")
-                    + " of a date with several kinds that has not been told apart.");
+            open.add(t("finish.of-a-date-with-several", untold + (untold == 1 ? " find is" : " finds are")));
         }
         int undecided = (int) finds.stream()
                 .filter(find -> find.disposition() == org.rollwright.hunt.Disposition.OPEN)

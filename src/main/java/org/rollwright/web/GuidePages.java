@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -39,20 +41,20 @@ final class GuidePages {
 
     private static Map<String, String> pages() {
         Map<String, String> pages = new LinkedHashMap<>();
-        pages.put("first-evening", "The first evening");
-        pages.put("entry-line", "The entry line");
-        pages.put("narration", "From narration to log");
-        pages.put("boxes", "Boxes and earlier boxes");
-        pages.put("albums", "Albums");
-        pages.put("odds", "Odds");
-        pages.put("scope", "Scope");
-        pages.put("scale", "Scale");
-        pages.put("cabinet", "Cabinet");
-        pages.put("recap", "Recap");
-        pages.put("till", "Till");
-        pages.put("catalogue", "Catalogue");
-        pages.put("keeping", "Keeping it safe");
-        pages.put("commands", "Commands");
+        pages.put("first-evening", t("guide.the-first-evening"));
+        pages.put("entry-line", t("guide.the-entry-line"));
+        pages.put("narration", t("guide.from-narration-to-log"));
+        pages.put("boxes", t("guide.boxes-and-earlier-boxes"));
+        pages.put("albums", t("page.albums"));
+        pages.put("odds", t("page.odds"));
+        pages.put("scope", t("page.scope"));
+        pages.put("scale", t("page.scale"));
+        pages.put("cabinet", t("page.cabinet"));
+        pages.put("recap", t("page.recap"));
+        pages.put("till", t("page.till"));
+        pages.put("catalogue", t("page.catalogue"));
+        pages.put("keeping", t("guide.keeping-it-safe"));
+        pages.put("commands", t("page.commands"));
         return pages;
     }
 

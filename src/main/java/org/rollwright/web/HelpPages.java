@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -47,83 +49,71 @@ public final class HelpPages {
         places.put(
                 "mat",
                 new Help(
-                        "The Mat",
-                        "Type what you find; the line shows what it will record before you press Enter.",
+                        t("help.the-mat"),
+                        t("help.type-what-you-find-the"),
                         "entry-line",
                         List.of(
-                                new Key("39s", "a 1939-S; date and mint are enough"),
-                                new Key("x3 48d", "three of them"),
-                                new Key("36d vf30 bn \"note\"", "grade, colour, note, variety, error in any order"),
-                                new Key("+", "next roll, in an empty line without Enter"),
-                                new Key("r17 49", "roll 17, and it held 49 coins"),
-                                new Key("<  >", "undo, redo, in an empty line without Enter"),
-                                new Key("-", "the last find was looked at for its varieties and is none of them"),
-                                new Key("*", "look at the last find step by step"),
-                                new Key("! text", "a mark for the recording"),
-                                new Key("finish", "the hunt is over"))));
-        places.put(
-                "boxes",
-                new Help(
-                        "Boxes",
-                        "Every box from order to return, and its report. Earlier boxes come in with ./run import.",
-                        "boxes",
-                        List.of()));
+                                new Key("39s", t("help.a-1939-s-date-and")),
+                                new Key("x3 48d", t("help.three-of-them")),
+                                new Key("36d vf30 bn \"note\"", t("help.grade-colour-note-variety-error")),
+                                new Key("+", t("help.next-roll-in-an-empty")),
+                                new Key("r17 49", t("help.roll-17-and-it-held")),
+                                new Key("<  >", t("help.undo-redo-in-an-empty")),
+                                new Key("-", t("help.the-last-find-was-looked")),
+                                new Key("*", t("help.look-at-the-last-find")),
+                                new Key("! text", t("help.a-mark-for-the-recording")),
+                                new Key("finish", t("help.the-hunt-is-over")))));
+        places.put("boxes", new Help(t("page.boxes"), t("help.every-box-from-order-to"), "boxes", List.of()));
         places.put(
                 "albums",
                 new Help(
-                        "Albums",
-                        "A rule says which holes an album has; comparing proposes additions and upgrades, and nothing moves before you say so.",
+                        t("page.albums"),
+                        t("help.a-rule-says-which-holes"),
                         "albums",
                         List.of(
                                 new Key("series wheat; years 1934-1958; one per date and mint", "a rule"),
-                                new Key("Space", "tick or untick a proposed move"))));
+                                new Key("Space", t("help.tick-or-untick-a-proposed")))));
         places.put(
                 "scope",
                 new Help(
-                        "Scope",
-                        "Varieties, what to look for and where, photographs, doubling measured.",
+                        t("page.scope"),
+                        t("help.varieties-what-to-look-for"),
                         "scope",
                         List.of(
-                                new Key("y  n  u", "yes, no, cannot tell, in an attribution"),
-                                new Key("Arrow keys", "move a point by a pixel, with Shift by ten"),
-                                new Key("b  w  d", "blink, wipe, difference of two photographs"))));
+                                new Key("y  n  u", t("help.yes-no-cannot-tell-in")),
+                                new Key(t("help.arrow-keys"), t("help.move-a-point-by-a")),
+                                new Key("b  w  d", t("help.blink-wipe-difference-of-two")))));
         places.put(
                 "scale",
                 new Help(
-                        "Scale",
-                        "Weights become counts and metal, with how sure that is.",
+                        t("page.scale"),
+                        t("help.weights-become-counts-and-metal"),
                         "scale",
-                        List.of(new Key("1899.4g   3lb 4oz", "ways to write a weight"))));
+                        List.of(new Key("1899.4g   3lb 4oz", t("help.ways-to-write-a-weight")))));
         places.put(
                 "cabinet",
                 new Help(
-                        "Cabinet",
-                        "Every coin kept, where it lies and what it may be worth.",
+                        t("page.cabinet"),
+                        t("help.every-coin-kept-where-it"),
                         "cabinet",
-                        List.of(new Key("36d vf", "searches as on the entry line"))));
+                        List.of(new Key("36d vf", t("help.searches-as-on-the-entry")))));
         places.put(
                 "till",
                 new Help(
-                        "Till",
-                        "Where every coin's face value is; boxes and finds enter by themselves.",
+                        t("page.till"),
+                        t("help.where-every-coin-s-face"),
                         "till",
-                        List.of(new Key("12 km   7.5 mi", "ways to write a road"))));
-        places.put(
-                "odds",
-                new Help(
-                        "Odds",
-                        "What boxes really yield. Only coins searched while watching for a thing count.",
-                        "odds",
-                        List.of()));
+                        List.of(new Key("12 km   7.5 mi", t("help.ways-to-write-a-road")))));
+        places.put("odds", new Help(t("page.odds"), t("help.what-boxes-really-yield-only"), "odds", List.of()));
         places.put(
                 "guide",
                 new Help(
-                        "The guide",
-                        "Begin with the first evening.",
+                        t("help.the-guide"),
+                        t("help.begin-with-the-first-evening"),
                         "first-evening",
                         List.of(
-                                new Key("Tab", "from one thing to the next"),
-                                new Key("?", "this help, on every page"))));
+                                new Key("Tab", t("help.from-one-thing-to-the")),
+                                new Key("?", t("help.this-help-on-every-page")))));
         return Map.copyOf(places);
     }
 
@@ -139,7 +129,7 @@ public final class HelpPages {
         render.page(
                 context,
                 "help",
-                Map.of("frame", new Frame("Help: " + help.title, "guide", bench.demo()), "help", help));
+                Map.of("frame", new Frame(t("help.help", help.title), "guide", bench.demo()), "help", help));
     }
 
     private void about(Context context) {
@@ -149,7 +139,7 @@ public final class HelpPages {
                 "about",
                 Map.of(
                         "frame",
-                        new Frame("About", "guide", bench.demo()),
+                        new Frame(t("page.about"), "guide", bench.demo()),
                         "version",
                         Version.NUMBER,
                         "jdk",

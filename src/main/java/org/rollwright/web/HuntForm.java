@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -125,9 +127,10 @@ public record HuntForm(
                 .filter(one -> one.denomination().toString().equals(denomination))
                 .findFirst();
         if (facts.isEmpty()) {
-            wrong.add("'" + denomination + "' is no denomination in the catalogue. Choose one from the list.");
+            wrong.add(t("hunt.is-no-denomination-in-the", denomination));
         }
-        int howMany = number(count, "The number of boxes", 1, MOST_BOXES, wrong).orElse(1);
+        int howMany = number(count, t("hunt.the-number-of-boxes"), 1, MOST_BOXES, wrong)
+                .orElse(1);
         Optional<BoxDetails> details = facts.flatMap(known -> details(known, wrong));
         if (!wrong.isEmpty() || details.isEmpty() || facts.isEmpty()) {
             return new Checked(null, wrong);
@@ -171,13 +174,13 @@ public record HuntForm(
             if (known.isPresent()) {
                 chosen.add(new Watch(known.get().name(), known.get().rule()));
             } else {
-                wrong.add("'" + name + "' is nothing the catalogue can watch for.");
+                wrong.add(t("hunt.is-nothing-the-catalogue-can", name));
             }
         }
         if (!rule.isEmpty()) {
             switch (Selection.parse(rule)) {
                 case Selection.Parsed.Good good -> chosen.add(new Watch(rule, rule));
-                case Selection.Parsed.Bad bad -> wrong.add("The rule: " + bad.wrong() + " " + bad.right());
+                case Selection.Parsed.Bad bad -> wrong.add(t("hunt.the-rule", bad.wrong(), bad.right()));
             }
         }
         return chosen;
@@ -196,22 +199,20 @@ public record HuntForm(
         int full = shape == BoxDetails.Form.BOX && boxRolls != null ? boxRolls : 0;
         int inRolls = rolls.isEmpty()
                 ? full
-                : number(rolls, "The number of rolls", 0, 10_000, wrong).orElse(0);
+                : number(rolls, t("hunt.the-number-of-rolls"), 0, 10_000, wrong).orElse(0);
         int outside = coins.isEmpty()
                 ? 0
-                : number(coins, "The number of loose coins", 0, 1_000_000, wrong)
+                : number(coins, t("hunt.the-number-of-loose-coins"), 0, 1_000_000, wrong)
                         .orElse(0);
         if (!loose && inRolls == 0 && wrong.isEmpty()) {
-            wrong.add(
-                    "It is not said how many rolls there are. Give a number; a full box is only known for denominations"
-                            + " with a roll count per box in the catalogue.");
+            wrong.add(t("hunt.it-is-not-said-how"));
         }
         LocalDate day = null;
         if (!pickedUp.isEmpty()) {
             try {
                 day = LocalDate.parse(pickedUp);
             } catch (DateTimeParseException e) {
-                wrong.add("'" + pickedUp + "' is no date. Write it as 2026-05-03.");
+                wrong.add(t("hunt.is-no-date-write-it", pickedUp));
             }
         }
         return Optional.of(new BoxDetails(
@@ -241,7 +242,7 @@ public record HuntForm(
         } catch (NumberFormatException e) {
             // falls through to the sentence, which quotes what was typed
         }
-        wrong.add(what + " cannot be '" + text + "'. Give a whole number from " + least + " to " + most + ".");
+        wrong.add(t("hunt.cannot-be-give-a-whole", what, text, least, most));
         return OptionalInt.empty();
     }
 }

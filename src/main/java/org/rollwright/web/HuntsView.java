@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.rollwright.catalog.Catalog;
@@ -56,12 +58,12 @@ public record HuntsView(
         long rolls = boxes.stream().mapToLong(box -> box.details().rolls()).sum();
         String labels = boxes.size() == 1
                 ? boxes.getFirst().details().label()
-                : boxes.size() + " boxes from " + boxes.getFirst().details().label();
+                : t("hunts.boxes-from", boxes.size(), boxes.getFirst().details().label());
         return new Row(
                 hunt.id().number(),
                 hunt.name(),
                 labels,
-                rolls == 0 ? "loose coins" : searched + " of " + rolls + " rolls",
+                rolls == 0 ? t("hunts.loose-coins-2") : searched + " of " + rolls + " rolls",
                 hunt.foundCoins(),
                 Manner.day(hunt.touched()));
     }

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -55,7 +57,7 @@ final class MatPages {
                 "hunts",
                 Map.of(
                         "frame",
-                        new Frame("Mat", "mat", bench.demo()),
+                        new Frame(t("page.mat"), "mat", bench.demo()),
                         "view",
                         bench.desk().read(book -> HuntsView.of(book, bench.catalog(), HuntForm.blank()))));
     }
@@ -87,7 +89,7 @@ final class MatPages {
                 "hunts",
                 Map.of(
                         "frame",
-                        new Frame("Mat", "mat", bench.demo()),
+                        new Frame(t("page.mat"), "mat", bench.demo()),
                         "view",
                         bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form))));
     }
@@ -283,7 +285,7 @@ final class MatPages {
         render.page(
                 context,
                 "finish",
-                Map.of("frame", new Frame("Finish " + view.name(), "mat", bench.demo()), "view", finish));
+                Map.of("frame", new Frame(t("page.finish", view.name()), "mat", bench.demo()), "view", finish));
     }
 
     private void finish(Context context) {

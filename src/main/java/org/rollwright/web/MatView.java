@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -181,17 +183,17 @@ public record MatView(
                 cell.difference() == 0 ? "" : cell.difference() > 0 ? "+" + cell.difference() : "" + cell.difference();
         String spoken = "Roll " + cell.number() + ", "
                 + switch (cell.state()) {
-                    case UNSEARCHED -> "not searched";
-                    case IN_HAND -> "in hand, " + found(cell.coins());
+                    case UNSEARCHED -> t("mat.not-searched");
+                    case IN_HAND -> t("mat.in-hand", found(cell.coins()));
                     case SEARCHED -> found(cell.coins());
-                    case LEFT -> "left unsearched";
+                    case LEFT -> t("mat.left-unsearched");
                 }
                 + (off.isEmpty() ? "" : ", " + off + " coins");
         return new StripCell(cell.number(), kind, cell.coins(), level, off, spoken);
     }
 
     private static String found(int coins) {
-        return coins == 0 ? "no finds" : coins == 1 ? "1 find" : coins + " finds";
+        return coins == 0 ? t("mat.no-finds") : coins == 1 ? "1 find" : coins + " finds";
     }
 
     private static @Nullable LastFind last(
@@ -250,7 +252,7 @@ public record MatView(
     }
 
     private static String place(Hunt hunt, Find find) {
-        String roll = find.roll() == 0 ? "not in a roll" : "roll " + find.roll();
+        String roll = find.roll() == 0 ? t("mat.not-in-a-roll") : "roll " + find.roll();
         return hunt.boxes().size() < 2 ? roll : "box " + (hunt.boxes().indexOf(find.box()) + 1) + ", " + roll;
     }
 
@@ -305,7 +307,7 @@ public record MatView(
         }
         long searched = box.searchedCoins();
         long all = box.details().nominalCoins();
-        words.add(searched + " of " + all + " coins searched.");
+        words.add(t("mat.of-coins-searched", searched, all));
         words.addAll(odds);
         return words;
     }

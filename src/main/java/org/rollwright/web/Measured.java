@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,17 +60,11 @@ public record Measured(
             outline = CoinOutline.through(
                     new double[] {edge.get(0)[0], edge.get(1)[0], edge.get(2)[0]},
                     new double[] {edge.get(0)[1], edge.get(1)[1], edge.get(2)[1]});
-            problem = outline.isEmpty() ? "The three points lie on a line. Set them apart along the coin's edge." : "";
+            problem = outline.isEmpty() ? t("measured.the-three-points-lie-on") : "";
         }
         if (outline.isEmpty()) {
             return new Measured(
-                    "",
-                    problem.isEmpty()
-                            ? "No coin was found. Set three points on its edge: press o, then click."
-                            : problem,
-                    null,
-                    null,
-                    null);
+                    "", problem.isEmpty() ? t("measured.no-coin-was-found-set") : problem, null, null, null);
         }
         CoinOutline coin = outline.get();
         @Nullable Red red = form.containsKey("colour") ? red(picture, coin, form) : null;
@@ -76,8 +72,7 @@ public record Measured(
         String shape = String.format(
                 Locale.ROOT, "%.2f %.2f %.2f %.2f %.5f", coin.x(), coin.y(), coin.a(), coin.b(), coin.turn());
         if (!(diameter >= 5 && diameter <= 100)) {
-            return new Measured(
-                    shape, "Say how wide the coin is: choose it, or write 5 to 100 millimetres.", null, null, red);
+            return new Measured(shape, t("measured.say-how-wide-the-coin"), null, null, red);
         }
         double scale = diameter / (2 * coin.radius());
         double up = number(one(form, "up"), 0);
@@ -85,9 +80,7 @@ public record Measured(
         Doubled doubled = doubled(coin, scale, click, form);
         return new Measured(
                 shape,
-                doubled == null && points(form, "pairs").size() >= 6
-                        ? "The images of these pairs lie no further apart than clicks can miss: there is nothing to class."
-                        : "",
+                doubled == null && points(form, "pairs").size() >= 6 ? t("measured.the-images-of-these-pairs") : "",
                 doubled,
                 mark(scale, up, form),
                 red);
@@ -141,15 +134,17 @@ public record Measured(
     private static String sentence(Doubling fit) {
         double gap = fit.fits().get(1).aicc() - fit.fits().getFirst().aicc();
         String sure = gap >= 10 ? "clearly" : gap >= 4 ? "fairly" : "barely";
-        return "Class " + fit.motion().hubClass() + " fits best, "
-                + switch (fit.motion()) {
+        return t(
+                "measured.class-fits-best-it-is",
+                fit.motion().hubClass(),
+                switch (fit.motion()) {
                     case OFFSET -> "moved straight to one side";
                     case ROTATION -> "turned about the coin's centre";
                     case PIVOT -> "turned about a point off the centre";
                     case RADIAL -> "spread between rim and centre";
-                }
-                + "; it is told " + sure + " from the next, "
-                + fit.fits().get(1).motion().word() + ".";
+                },
+                sure,
+                fit.fits().get(1).motion().word());
     }
 
     private static List<String> figures(Doubling fit, List<Doubling.Pair> pairs, double click) {

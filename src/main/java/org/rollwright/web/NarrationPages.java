@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -82,7 +84,7 @@ final class NarrationPages {
                 "narration",
                 Map.of(
                         "frame",
-                        new Frame("Narration", "mat", bench.demo()),
+                        new Frame(t("page.narration"), "mat", bench.demo()),
                         "hunt",
                         place.id.number(),
                         "title",
@@ -95,7 +97,7 @@ final class NarrationPages {
         Place place = place(context);
         UploadedFile file = context.uploadedFile("captions");
         if (file == null || file.size() == 0) {
-            choose(context, List.of("No file was chosen. Choose the captions of the recording: a .vtt or .srt file."));
+            choose(context, List.of(t("narration.no-file-was-chosen-choose")));
             return;
         }
         byte[] bytes;
@@ -116,7 +118,7 @@ final class NarrationPages {
     }
 
     private void review(Context context, ReviewView view) {
-        render.page(context, "review", Map.of("frame", new Frame("Review", "mat", bench.demo()), "view", view));
+        render.page(context, "review", Map.of("frame", new Frame(t("page.review"), "mat", bench.demo()), "view", view));
     }
 
     private static String field(Context context, String name) {
@@ -207,7 +209,7 @@ final class NarrationPages {
         for (Map.Entry<Integer, String> entry : rolls.entrySet()) {
             Optional<SortedSet<Integer>> searched = RollList.read(entry.getValue());
             if (searched.isEmpty()) {
-                problems.add("'" + entry.getValue() + "' is no list of rolls. Write for example 1-10, 12.");
+                problems.add(t("narration.is-no-list-of-rolls", entry.getValue()));
                 return Optional.empty();
             }
             searched.get().forEach(roll -> told.add(new Recorder.Told(now, entry.getKey(), roll, "")));
@@ -220,8 +222,8 @@ final class NarrationPages {
             int box = number(row.box(), -1);
             int roll = number(row.roll(), row.roll().isBlank() ? 0 : -1);
             if (box < 1 || roll < 0) {
-                rows.set(i, row.withWrong("Box and roll are numbers, from 1."));
-                problems.add("Row " + (i + 1) + ": box and roll are numbers, from 1.");
+                rows.set(i, row.withWrong(t("narration.box-and-roll-are-numbers")));
+                problems.add(t("narration.row-box-and-roll-are", (i + 1)));
                 return Optional.empty();
             }
             // the time of the recording, so that finds of one roll stay in the order they were spoken
@@ -230,7 +232,7 @@ final class NarrationPages {
             told.add(one);
         }
         if (told.stream().allMatch(one -> one.line().isEmpty())) {
-            problems.add("No row is ticked. Tick what is right, or go back to the Mat.");
+            problems.add(t("narration.no-row-is-ticked-tick"));
             return Optional.empty();
         }
         Comparator<Recorder.Told> byPlace = Comparator.comparing((Recorder.Told one) -> one.roll() == 0)
@@ -246,9 +248,9 @@ final class NarrationPages {
             Integer at = wrong.row() < 0 ? null : rowOf.get(told.get(wrong.row()));
             if (at != null) {
                 rows.set(at, rows.get(at).withWrong(sentence));
-                problems.add("Row " + (at + 1) + ": " + sentence + " Nothing was recorded.");
+                problems.add(t("narration.row-nothing-was-recorded", (at + 1), sentence));
             } else {
-                problems.add(sentence + " Nothing was recorded.");
+                problems.add(t("narration.nothing-was-recorded", sentence));
             }
         }
         return Optional.of(outcome);

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.ArrayList;
@@ -40,7 +42,7 @@ final class OddsPages {
         if (!view.problems().isEmpty()) {
             context.status(io.javalin.http.HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        render.page(context, "odds", Map.of("frame", new Frame("Odds", "odds", bench.demo()), "view", view));
+        render.page(context, "odds", Map.of("frame", new Frame(t("page.odds"), "odds", bench.demo()), "view", view));
     }
 
     private OddsView view(Logbook book, String coin, String wanted, String cost, String prices) {
@@ -96,14 +98,13 @@ final class OddsPages {
                 perBox = -1;
             }
             if (!(perBox >= 0) || perBox > 1e7) {
-                problems.add("“" + cost + "” is no cost of a box. Write fees and your own hours in money, such as 35.");
+                problems.add(t("odds.is-no-cost-of-a", cost));
             }
         }
         Map<String, Double> known = OddsView.prices(prices, problems);
         List<OddsView.Buy> buys = problems.isEmpty() ? OddsView.huntOrBuy(report, perBox, known) : List.of();
         if (problems.isEmpty() && !known.isEmpty() && buys.isEmpty()) {
-            problems.add(
-                    "None of these is an empty hole of an album on this page. Write holes as they stand below, such as 1909-S.");
+            problems.add(t("odds.none-of-these-is-an"));
         }
         return new OddsView(coins, targets, report, OddsView.charts(report), cost, prices, buys, problems);
     }

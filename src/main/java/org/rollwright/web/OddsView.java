@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,8 +50,7 @@ public record OddsView(
                 }
                 prices.put(one.substring(0, blank).strip().toLowerCase(Locale.ROOT), price);
             } catch (NumberFormatException e) {
-                problems.add(
-                        "“" + one + "” is no price. Write the hole and your price for it, as 1909-S 95; 1914-D 180.");
+                problems.add(t("odds.is-no-price-write-the", one));
             }
         }
         return prices;

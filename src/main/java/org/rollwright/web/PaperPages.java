@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -67,7 +69,9 @@ final class PaperPages {
     private void sorry(Context context, String sentence) {
         context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         render.page(
-                context, "sorry", Map.of("frame", new Frame("Not printed", "cabinet", bench.demo()), "text", sentence));
+                context,
+                "sorry",
+                Map.of("frame", new Frame(t("paper.not-printed"), "cabinet", bench.demo()), "text", sentence));
     }
 
     private void labels(Context context) {
@@ -90,10 +94,10 @@ final class PaperPages {
                 .distinct()
                 .toList();
         if (problem.isEmpty() && coins.isEmpty()) {
-            problem = "No coin was ticked. Tick the coins that want a label.";
+            problem = t("paper.no-coin-was-ticked-tick");
         }
         if (problem.isEmpty() && coins.size() > MOST_LABELS) {
-            problem = coins.size() + " labels at once are too many; take " + MOST_LABELS + " at most.";
+            problem = t("paper.labels-at-once-are-too", coins.size(), MOST_LABELS);
         }
         if (!problem.isEmpty()) {
             sorry(context, problem);
@@ -138,7 +142,7 @@ final class PaperPages {
     private void insurance(Context context) {
         List<CabinetIndex.Entry> coins = asked(context);
         if (coins.size() > MOST_PRINTED) {
-            sorry(context, coins.size() + " coins are too many for one list; ask for fewer, or save them as CSV.");
+            sorry(context, t("paper.coins-are-too-many-for", coins.size()));
             return;
         }
         List<List<String>> rows = new ArrayList<>();
@@ -164,10 +168,10 @@ final class PaperPages {
                         .map(bytes -> Paper.data("image/jpeg", bytes))
                         .orElse(""));
             }
-            notes.add(coins.size() + " coins; face value " + CabinetIndex.face(coins, bench.catalog()) + ".");
-            notes.add("Value by the owner's own prices: "
-                    + Paper.plain(CabinetView.sum(CabinetIndex.sum(coins, state.values())))
-                    + ". Estimates are marked; this is no appraisal.");
+            notes.add(t("paper.coins-face-value", coins.size(), CabinetIndex.face(coins, bench.catalog())));
+            notes.add(t(
+                    "paper.value-by-the-owner-s",
+                    Paper.plain(CabinetView.sum(CabinetIndex.sum(coins, state.values())))));
             return Boolean.TRUE;
         });
         notes.add("Printed " + Manner.day(bench.clock().instant()) + ".");
@@ -180,7 +184,7 @@ final class PaperPages {
                         Map.of(
                                 "sheet",
                                 new Paper.Sheet(
-                                        "Coins owned",
+                                        t("paper.coins-owned"),
                                         paper(context),
                                         notes,
                                         List.of("no.", "coin", "state", "where", "value"),
@@ -231,7 +235,7 @@ final class PaperPages {
         Paper.Sheet sheet = new Paper.Sheet(
                 (wantsOnly ? "Wanted: " : "") + Paper.plain(page.name()),
                 paper(context),
-                List.of(page.filled() + " of " + page.holes() + " holes filled."),
+                List.of(t("paper.of-holes-filled", page.filled(), page.holes())),
                 wantsOnly
                         ? List.of("hole", "rarity", "mintage", "has")
                         : List.of("hole", "filled", "state", "from", "note"),
@@ -279,7 +283,7 @@ final class PaperPages {
                                         Paper.plain(view.label()),
                                         paper(context),
                                         notes,
-                                        List.of("roll", "finds in the order logged"),
+                                        List.of("roll", t("paper.finds-in-the-order-logged")),
                                         rows,
                                         List.of()))));
     }

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -95,11 +97,11 @@ final class PhotoPages {
                 .filter(file -> file.size() > 0)
                 .toList();
         if (about == null) {
-            problems.add("What the photograph shows is not there any more. Open its page and add it there.");
+            problems.add(t("photo.what-the-photograph-shows-is"));
         } else if (files.isEmpty()) {
-            problems.add("No photograph was chosen. Choose a JPEG, PNG or WebP file, or drop one on the page.");
+            problems.add(t("photo.no-photograph-was-chosen-choose"));
         } else if (files.size() > MOST_FILES) {
-            problems.add(files.size() + " files at once are too many. Take " + MOST_FILES + " at most.");
+            problems.add(t("photo.files-at-once-are-too", files.size(), MOST_FILES));
         } else {
             String caption =
                     Optional.ofNullable(context.formParam("caption")).orElse("").strip();
@@ -122,7 +124,7 @@ final class PhotoPages {
                 "photosorry",
                 Map.of(
                         "frame",
-                        frame("Not kept"),
+                        frame(t("photo.not-kept")),
                         "problems",
                         problems,
                         "back",
@@ -133,8 +135,11 @@ final class PhotoPages {
         List<Photo> photos = new ArrayList<>();
         for (UploadedFile file : files) {
             if (file.size() > PhotoReader.MOST_BYTES) {
-                problems.add(file.filename() + ": the file has " + file.size() / 1_000_000 + " MB; at most "
-                        + PhotoReader.MOST_BYTES / 1_000_000 + " MB are taken. Save the photograph smaller.");
+                problems.add(t(
+                        "photo.the-file-has-mb-at",
+                        file.filename(),
+                        file.size() / 1_000_000,
+                        PhotoReader.MOST_BYTES / 1_000_000));
                 continue;
             }
             try (InputStream in = file.content()) {
@@ -192,7 +197,7 @@ final class PhotoPages {
                     "photosorry",
                     Map.of(
                             "frame",
-                            frame("Not taken out"),
+                            frame(t("photo.not-taken-out")),
                             "problems",
                             List.of(refused.refusal().toString()),
                             "back",
@@ -268,7 +273,7 @@ final class PhotoPages {
         if (one.isPresent() && two.isPresent()) {
             view = view.with(Registration.of(one.get(), two.get()), one.get());
         }
-        render.page(context, "comparephotos", Map.of("frame", frame("Two photographs"), "view", view));
+        render.page(context, "comparephotos", Map.of("frame", frame(t("photo.two-photographs")), "view", view));
     }
 
     private void aligned(Context context) {

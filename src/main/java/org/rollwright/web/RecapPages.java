@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
@@ -92,7 +94,7 @@ public final class RecapPages {
         @Nullable
         Duration end = length.isEmpty() ? null : Chapters.parse(length).orElse(null);
         if (firstAt.isEmpty() || (!length.isEmpty() && end == null)) {
-            return new Cut(first, length, Optional.empty(), "Times are written as 1:35 or 1:02:03.", null);
+            return new Cut(first, length, Optional.empty(), t("recap.times-are-written-as-1"), null);
         }
         return bench.desk()
                 .read(book -> book.hunt(id).map(hunt -> {
@@ -147,7 +149,7 @@ public final class RecapPages {
         Story story = story(id);
         Cut cut = cut(context, id);
         Map<String, Object> values = new LinkedHashMap<>();
-        values.put("frame", new Frame("Recap of " + story.title(), "mat", bench.demo()));
+        values.put("frame", new Frame(t("recap.recap-of-2", story.title()), "mat", bench.demo()));
         values.put("story", story);
         Afterwards after = after(id);
         values.put("after", after);
@@ -192,7 +194,7 @@ public final class RecapPages {
             Denomination coins = chosen(context, book);
             return Map.of(
                     "frame",
-                    new Frame("Recap of the series", "boxes", bench.demo()),
+                    new Frame(t("recap.recap-of-the-series"), "boxes", bench.demo()),
                     "story",
                     SeriesStory.of(book, bench.catalog(), coins),
                     "denominations",
@@ -208,7 +210,7 @@ public final class RecapPages {
     private void seriesReport(Context context) {
         SeriesStory story = bench.desk().read(book -> SeriesStory.of(book, bench.catalog(), chosen(context, book)));
         Map<String, Object> values = new LinkedHashMap<>();
-        values.put("title", "All " + story.boxes() + " boxes of " + story.coins() + " coins");
+        values.put("title", t("recap.all-boxes-of-coins", story.boxes(), story.coins()));
         values.put("story", null);
         values.put("after", null);
         values.put("series", story);

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -43,7 +45,7 @@ final class ScalePages {
         context.queryParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
         context.formParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
         ScaleView view = bench.desk().read(book -> ScaleView.of(book, bench.catalog(), typed, problems));
-        render.page(context, "scale", Map.of("frame", new Frame("Scale", "scale", bench.demo()), "view", view));
+        render.page(context, "scale", Map.of("frame", new Frame(t("page.scale"), "scale", bench.demo()), "view", view));
     }
 
     private static String field(Context context, String name) {
@@ -82,9 +84,9 @@ final class ScalePages {
     private void cup(Context context) {
         try {
             Mass tare = field(context, "tare").isEmpty() ? Mass.ofGrams(0) : mass(context, "tare", "Tare");
-            Mass step = mass(context, "step", "Step of the scale");
+            Mass step = mass(context, "step", t("scale.step-of-the-scale-2"));
             if (step.grams() <= 0) {
-                throw new Unread("Step of the scale: it must be above 0, such as 0.1g.");
+                throw new Unread(t("scale.step-of-the-scale-it"));
             }
             record(
                     context,
@@ -112,11 +114,11 @@ final class ScalePages {
 
     private void pile(Context context) {
         try {
-            Mass mass = mass(context, "weight", "Weight of the pile");
-            Mass step = mass(context, "step", "Step of the scale");
+            Mass mass = mass(context, "weight", t("scale.weight-of-the-pile"));
+            Mass step = mass(context, "step", t("scale.step-of-the-scale-2"));
             String coins = field(context, "coins");
             if (!coins.matches("[0-9]{1,7}")) {
-                throw new Unread("The number of coins must be a whole number, such as 100.");
+                throw new Unread(t("scale.the-number-of-coins-must"));
             }
             record(
                     context,
@@ -143,7 +145,7 @@ final class ScalePages {
                     default -> 0;
                 };
         if (!amount.matches("[0-9]{1,7}(\\.[0-9]{1,4})?") || gramsPerUnit == 0) {
-            refuse(context, "Price: write an amount above 0, such as 4.65, and choose its unit.");
+            refuse(context, t("scale.price-write-an-amount-above"));
             return;
         }
         BigDecimal perKilogram = new BigDecimal(amount)

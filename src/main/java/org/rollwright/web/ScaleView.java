@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -173,7 +175,7 @@ public record ScaleView(
         Double step = step(typed);
         Optional<Alloy> alloy = alloy(catalog, typed.getOrDefault("alloy", ""));
         if (step == null || alloy.isEmpty()) {
-            return new Answer("count", step == null ? STEP : "Choose an alloy.", true);
+            return new Answer("count", step == null ? STEP : t("scale.choose-an-alloy"), true);
         }
         return switch (MassText.read(typed.getOrDefault("weight", ""))) {
             case MassText.Result.Bad bad -> new Answer("count", bad.wrong() + " " + bad.right(), true);
@@ -195,12 +197,12 @@ public record ScaleView(
             return new Answer("mixed", STEP, true);
         }
         if (!coinsText.matches("[0-9]{1,5}") || Integer.parseInt(coinsText) < 1) {
-            return new Answer("mixed", "The number of coins must be a whole number from 1 to 99999.", true);
+            return new Answer("mixed", t("scale.the-number-of-coins-must-2"), true);
         }
         if (heavy.isEmpty()
                 || light.isEmpty()
                 || heavy.get().weight().compareTo(light.get().weight()) <= 0) {
-            return new Answer("mixed", "Choose a heavier alloy and a lighter one.", true);
+            return new Answer("mixed", t("scale.choose-a-heavier-alloy-and"), true);
         }
         if (!(MassText.read(typed.getOrDefault("weight", "")) instanceof MassText.Result.Good whole)) {
             MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(typed.getOrDefault("weight", ""));
@@ -217,7 +219,7 @@ public record ScaleView(
         }
         double net = whole.mass().grams() - wrap;
         if (net <= 0) {
-            return new Answer("mixed", "The wrapping outweighs the whole. Weigh them again.", true);
+            return new Answer("mixed", t("scale.the-wrapping-outweighs-the-whole"), true);
         }
         int coins = Integer.parseInt(coinsText);
         AlloyWeight one = AlloyWeight.of(heavy.get(), book.piles());
@@ -266,13 +268,13 @@ public record ScaleView(
         String year = typed.getOrDefault("year", "").strip();
         String denomination = typed.getOrDefault("denomination", "cent");
         if (!year.matches("[0-9]{4}")) {
-            return List.of(new Answer("single", "The year must have four figures, such as 1982.", true));
+            return List.of(new Answer("single", t("scale.the-year-must-have-four"), true));
         }
         List<Issue> issues = catalog.ofYear(
                 new org.rollwright.coin.Denomination(org.rollwright.coin.Country.US, denomination),
                 Integer.parseInt(year));
         if (issues.isEmpty()) {
-            return List.of(new Answer("single", "The catalogue has no US " + denomination + " of " + year + ".", true));
+            return List.of(new Answer("single", t("scale.the-catalogue-has-no-us", denomination, year), true));
         }
         List<Alloy> ofYear = issues.stream().map(Issue::alloy).distinct().toList();
         List<Answer> answers = new ArrayList<>();
@@ -286,8 +288,7 @@ public record ScaleView(
                 .distinct()
                 .toList();
         if (!kinds.isEmpty()) {
-            answers.add(new Answer(
-                    "single", "By date size and mint it is then one of: " + String.join(", ", kinds) + ".", false));
+            answers.add(new Answer("single", t("scale.by-date-size-and-mint", String.join(", ", kinds)), false));
         }
         return answers;
     }

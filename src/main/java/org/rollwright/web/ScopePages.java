@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -69,7 +71,7 @@ final class ScopePages {
         VarietyViews.Listing view = bench.desk()
                 .read(book ->
                         VarietyViews.listing(book, bench.catalog(), bench.varieties(), query, denomination, problems));
-        render.page(context, "scope", Map.of("frame", frame("Scope"), "view", view));
+        render.page(context, "scope", Map.of("frame", frame(t("page.scope")), "view", view));
     }
 
     private void undo(Context context) {
@@ -107,7 +109,7 @@ final class ScopePages {
                 "varietyform",
                 Map.of(
                         "frame",
-                        frame("A variety of your own"),
+                        frame(t("scope.a-variety-of-your-own")),
                         "cells",
                         cells,
                         "problems",
@@ -136,7 +138,7 @@ final class ScopePages {
                     .<Boolean>read(
                             book -> bench.varieties().book(book).variety(key).isPresent());
             if (taken) {
-                problems.add("name: there is already a variety called " + key + ". Give this one another name.");
+                problems.add(t("scope.name-there-is-already-a", key));
             }
         }
         if (problems.isEmpty()) {
@@ -190,7 +192,7 @@ final class ScopePages {
         UploadedFile file = context.uploadedFile("file");
         List<String> problems = new ArrayList<>();
         if (file == null || file.size() == 0) {
-            problems.add("No file was chosen. Choose a CSV file of varieties.");
+            problems.add(t("scope.no-file-was-chosen-choose"));
         } else {
             try (InputStream in = file.content()) {
                 String text = StandardCharsets.UTF_8
@@ -199,7 +201,7 @@ final class ScopePages {
                         .toString();
                 problems.addAll(taken(new NamedText(file.filename(), text)));
             } catch (CharacterCodingException e) {
-                problems.add(file.filename() + ": the file is no text in UTF-8. Save it as CSV in UTF-8.");
+                problems.add(t("scope.the-file-is-no-text", file.filename()));
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
@@ -216,13 +218,16 @@ final class ScopePages {
         VarietyBook.Rows rows = VarietyBook.rows(file, bench.catalog());
         if (!rows.problems().isEmpty()) {
             List<String> problems = new ArrayList<>();
-            problems.add("Nothing was taken from " + file.name() + ": "
-                    + rows.problems().size() + (rows.problems().size() == 1 ? " cell is" : " cells are") + " wrong.");
+            problems.add(t(
+                    "scope.nothing-was-taken-from-wrong",
+                    file.name(),
+                    rows.problems().size(),
+                    (rows.problems().size() == 1 ? " cell is" : " cells are")));
             rows.problems().stream().limit(30).map(Object::toString).forEach(problems::add);
             return problems;
         }
         if (rows.varieties().isEmpty() || rows.varieties().size() > MOST_ROWS) {
-            return List.of("The file has " + rows.varieties().size() + " rows; 1 to " + MOST_ROWS + " are taken.");
+            return List.of(t("scope.the-file-has-rows-1", rows.varieties().size(), MOST_ROWS));
         }
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
             VarietyBook known = bench.varieties().book(book);
@@ -278,7 +283,7 @@ final class ScopePages {
         Investigation now = investigation(find, said);
         AttributionView view = bench.desk()
                 .read(book -> AttributionView.of(book, bench.catalog(), bench.varieties(), find, now, said, problem));
-        render.page(context, "attribution", Map.of("frame", frame("What is " + view.coin() + "?"), "view", view));
+        render.page(context, "attribution", Map.of("frame", frame(t("scope.what-is", view.coin())), "view", view));
     }
 
     private void keepVerdict(Context context) {
@@ -289,7 +294,7 @@ final class ScopePages {
         Investigation.Verdict verdict = now.verdict(compared);
         if (said.answers().isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, find, said, "Nothing was answered yet. Answer at least one question with y, n or c.");
+            show(context, find, said, t("scope.nothing-was-answered-yet-answer"));
             return;
         }
         List<Event.Look> path = new ArrayList<>();

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.router.JavalinDefaultRoutingApi;
@@ -38,7 +40,7 @@ final class SettingsPages {
         Optional<Manner.Roads> roads = Manner.one(Manner.Roads.values(), field(context, Manner.ROADS));
         if (region.isEmpty() || weights.isEmpty() || roads.isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, List.of("Choose one of those that are listed."));
+            show(context, List.of(t("settings.choose-one-of-those-that")));
             return;
         }
         chosen.put(Manner.REGION, region.get().code());
@@ -48,7 +50,7 @@ final class SettingsPages {
             bench.settings().choose(chosen);
         } catch (IOException e) {
             context.status(HttpStatus.SERVICE_UNAVAILABLE);
-            show(context, List.of("The data folder cannot be written to, so nothing was changed."));
+            show(context, List.of(t("settings.the-data-folder-cannot-be")));
             return;
         }
         Manner.use(Manner.of(bench.settings().read()));
@@ -66,7 +68,7 @@ final class SettingsPages {
                 "settings",
                 Map.of(
                         "frame",
-                        new Frame("Settings", "guide", bench.demo()),
+                        new Frame(t("page.settings"), "guide", bench.demo()),
                         "problems",
                         problems,
                         "regions",

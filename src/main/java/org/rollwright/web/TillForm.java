@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.http.Context;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -56,7 +58,7 @@ final class TillForm {
         try {
             return text.isEmpty() ? today : LocalDate.parse(text);
         } catch (DateTimeParseException e) {
-            throw new Unread(what + ": '" + text + "' is no date. Write it as 2026-03-01.");
+            throw new Unread(t("till.is-no-date-write-it", what, text));
         }
     }
 
@@ -64,7 +66,7 @@ final class TillForm {
     BigDecimal amount(String name) {
         BigDecimal amount = moneyOrZero(name, "Amount");
         if (amount.signum() <= 0) {
-            throw new Unread("Write an amount such as 25.00.");
+            throw new Unread(t("till.write-an-amount-such-as"));
         }
         return amount;
     }
@@ -75,7 +77,7 @@ final class TillForm {
             return BigDecimal.ZERO.setScale(2);
         }
         if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-            throw new Unread(what + ": '" + text(name) + "' is no amount. Write an amount such as 25.00.");
+            throw new Unread(t("till.is-no-amount-write-an", what, text(name)));
         }
         return new BigDecimal(text).setScale(2, RoundingMode.UNNECESSARY);
     }
@@ -84,7 +86,7 @@ final class TillForm {
     BigDecimal percent(String name, String what) {
         String text = text(name).replace("%", "").strip();
         if (!text.matches("([0-9]{1,2}(\\.[0-9]{1,3})?)?")) {
-            throw new Unread(what + ": '" + text(name) + "' is no percentage. Write 8 or 11.9.");
+            throw new Unread(t("till.is-no-percentage-write-8", what, text(name)));
         }
         return text.isEmpty() ? BigDecimal.ZERO : new BigDecimal(text);
     }
@@ -96,7 +98,7 @@ final class TillForm {
         }
         int value = text.matches("[0-9]{1,6}") ? Integer.parseInt(text) : -1;
         if (value < least || value > most) {
-            throw new Unread(what + ": write a whole number from " + least + " to " + most + ", not '" + text + "'.");
+            throw new Unread(t("till.write-a-whole-number-from", what, least, most, text));
         }
         return value;
     }
@@ -112,8 +114,6 @@ final class TillForm {
     static double kilometres(String text, String what, double blank) {
         return text.isBlank()
                 ? blank
-                : Manner.kilometres(text)
-                        .orElseThrow(
-                                () -> new Unread(what + ": '" + text + "' is no distance. Write 12 km or 7.5 mi."));
+                : Manner.kilometres(text).orElseThrow(() -> new Unread(t("till.is-no-distance-write-12", what, text)));
     }
 }

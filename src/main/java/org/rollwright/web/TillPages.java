@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -125,7 +127,7 @@ final class TillPages {
 
     private void show(Context context, List<String> problems) {
         TillView.Books view = bench.desk().read(book -> view(context, book, problems));
-        render.page(context, "till", Map.of("frame", new Frame("Till", "till", bench.demo()), "view", view));
+        render.page(context, "till", Map.of("frame", new Frame(t("page.till"), "till", bench.demo()), "view", view));
     }
 
     private TillView.Books view(Context context, Logbook book, List<String> problems) {
@@ -208,14 +210,15 @@ final class TillPages {
         Map<String, Long> bySource = new LinkedHashMap<>();
         all.forEach(one ->
                 bySource.merge(one.source().isBlank() ? "source not noted" : one.source(), one.coins(), Long::sum));
-        return "Together " + signed(sum, currency) + ". By source: "
-                + String.join(
+        return t(
+                "till.together-by-source",
+                signed(sum, currency),
+                String.join(
                         ", ",
                         bySource.entrySet().stream()
                                 .map(entry -> entry.getKey() + " " + String.format(Locale.ROOT, "%+d", entry.getValue())
                                         + (Math.abs(entry.getValue()) == 1 ? " coin" : " coins"))
-                                .toList())
-                + ".";
+                                .toList()));
     }
 
     private List<TillView.Returnable> returnable(Logbook book, CurrencyUnit currency) {
@@ -249,24 +252,19 @@ final class TillPages {
 
     private static List<String> warnings(Ledger ledger, CurrencyUnit currency) {
         List<String> warnings = new ArrayList<>();
-        ledger.loops()
-                .forEach(
-                        place -> warnings.add(
-                                "Boxes come from " + place
-                                        + ", and coins go back there: what you return may come back to you. Return elsewhere if you can."));
+        ledger.loops().forEach(place -> warnings.add(t("till.boxes-come-from-and-coins", place)));
         ledger.leftOut()
-                .forEach(one -> warnings.add("Left out of the books: "
-                        + Manner.amount(one.movement().amount(), currency) + " on "
-                        + Manner.day(one.movement().day()) + " ("
-                        + one.movement().what() + "). "
-                        + one.why().wrong() + " " + one.why().right()));
+                .forEach(one -> warnings.add(t(
+                        "till.left-out-of-the-books",
+                        Manner.amount(one.movement().amount(), currency),
+                        Manner.day(one.movement().day()),
+                        one.movement().what(),
+                        one.why().wrong(),
+                        one.why().right())));
         if (currency.equals(CurrencyUnit.USD)) {
             ledger.cashByDay().forEach((day, cash) -> {
                 if (cash.compareTo(REPORTED) > 0) {
-                    warnings.add("Cash on " + Manner.day(day) + " came to "
-                            + Manner.amount(cash, currency)
-                            + ", coins counted both ways. Banks report cash over 10,000 dollars a day; that is routine and no fault."
-                            + " Arranging amounts to avoid a report is a crime (31 USC 5324).");
+                    warnings.add(t("till.cash-on-came-to-coins", Manner.day(day), Manner.amount(cash, currency)));
                 }
             });
         }
@@ -319,7 +317,7 @@ final class TillPages {
                                 OwnRejects.DAYS,
                                 watch.get().name(),
                                 100 * odds.none(),
-                                odds.chance() > 0.5 ? "more likely than not" : "not likely",
+                                odds.chance() > 0.5 ? t("till.more-likely-than-not") : t("till.not-likely"),
                                 100 * odds.chance())));
             }
         }
@@ -340,7 +338,7 @@ final class TillPages {
         Kind kind = Arrays.stream(Kind.values())
                 .filter(one -> one.name().equals(form.text("kind")))
                 .findFirst()
-                .orElseThrow(() -> new TillForm.Unread("Choose what happened."));
+                .orElseThrow(() -> new TillForm.Unread(t("till.choose-what-happened")));
         BigDecimal amount = form.amount("amount");
         LocalDate day = form.day("day", "Day");
         record(context, book -> {
@@ -384,17 +382,17 @@ final class TillPages {
         TillForm form = new TillForm(context, bench);
         LocalDate day = form.day("day", "Day");
         String where = form.text("where");
-        BigDecimal fee = form.moneyOrZero("fee", "Kept back");
+        BigDecimal fee = form.moneyOrZero("fee", t("till.kept-back-2"));
         List<Long> numbers = context.formParams("box").stream()
                 .filter(text -> text.matches("[1-9][0-9]{0,11}"))
                 .map(Long::valueOf)
                 .distinct()
                 .toList();
         if (numbers.isEmpty()) {
-            throw new TillForm.Unread("No box was ticked. Tick the boxes that went back.");
+            throw new TillForm.Unread(t("till.no-box-was-ticked-tick"));
         }
         if (where.isBlank()) {
-            throw new TillForm.Unread("Where did they go? Name the bank or branch.");
+            throw new TillForm.Unread(t("till.where-did-they-go-name"));
         }
         record(context, book -> {
             CurrencyUnit currency = currency(context, book);
@@ -403,10 +401,10 @@ final class TillPages {
             for (long number : numbers) {
                 Box box = book.box(new BoxId(number))
                         .filter(one -> one.details().returned() == null)
-                        .orElseThrow(() -> new TillForm.Unread("One of the boxes is not here any more."));
+                        .orElseThrow(() -> new TillForm.Unread(t("till.one-of-the-boxes-is")));
                 expected = expected.add(face(box, currency)
-                        .orElseThrow(() ->
-                                new TillForm.Unread(box.details().label() + " is not in " + currency.getCode() + "."))
+                        .orElseThrow(() -> new TillForm.Unread(
+                                t("till.is-not-in", box.details().label(), currency.getCode())))
                         .multiply(BigDecimal.valueOf(Ledger.goesBack(book, box))));
                 events.add(new Event.BoxChanged(box.id(), box.details().returnedOn(day, where)));
             }
@@ -428,7 +426,7 @@ final class TillPages {
                         currency));
             }
             if (fee.compareTo(counted) > 0) {
-                throw new TillForm.Unread("More was kept back than was counted. Check the two amounts.");
+                throw new TillForm.Unread(t("till.more-was-kept-back-than"));
             }
             if (fee.signum() > 0) {
                 moves.add(move(day, Ledger.Account.OUTSIDE, Ledger.Account.FEES, fee, where, "counting", currency));
@@ -479,11 +477,10 @@ final class TillPages {
     }
 
     private static Paper.Sheet statement(Ledger ledger, CurrencyUnit currency, LocalDate today, String paper) {
-        List<String> notes =
-                new ArrayList<>(List.of("In " + currency.getCode() + ", as of " + Manner.day(today) + "."));
+        List<String> notes = new ArrayList<>(List.of(t("till.in-as-of", currency.getCode(), Manner.day(today))));
         balances(ledger, currency).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
-        notes.add("What was drawn from outside less all the others: "
-                + Manner.amount(ledger.sum().negate(), currency));
+        notes.add(
+                t("till.what-was-drawn-from-outside", Manner.amount(ledger.sum().negate(), currency)));
         List<List<String>> rows = ledger.movements().stream()
                 .map(move -> List.of(
                         Manner.day(move.day()),
@@ -494,7 +491,7 @@ final class TillPages {
                         Paper.plain(move.where())))
                 .toList();
         return new Paper.Sheet(
-                "Statement of face value",
+                t("till.statement-of-face-value"),
                 paper,
                 notes,
                 List.of("day", "what", "from", "to", "amount", "where"),

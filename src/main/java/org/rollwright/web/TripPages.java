@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -69,7 +71,7 @@ final class TripPages {
             Effort.Phase phase = Arrays.stream(Effort.Phase.values())
                     .filter(one -> one.name().equals(form.text("phase")))
                     .findFirst()
-                    .orElseThrow(() -> new TillForm.Unread("Choose what the time went into."));
+                    .orElseThrow(() -> new TillForm.Unread(t("trip.choose-what-the-time-went")));
             int number = form.whole("hunt", "Hunt", 0, 999_999, 0);
             Effort effort = new Effort(
                     form.day("day", "Day"),
@@ -95,7 +97,9 @@ final class TripPages {
         Map<String, String> typed = TillForm.typed(context);
         TillView.Time view = bench.desk().read(book -> timeView(book, typed, problems));
         render.page(
-                context, "tilltime", Map.of("frame", new Frame("Time and yield", "till", bench.demo()), "view", view));
+                context,
+                "tilltime",
+                Map.of("frame", new Frame(t("trip.time-and-yield"), "till", bench.demo()), "view", view));
     }
 
     private long perBox(Denomination coins) {
@@ -111,7 +115,8 @@ final class TripPages {
             all += minutes;
             phases.add(new TillView.Balance(phase.words(), hours(minutes)));
         }
-        List<VarietyViews.Choice> hunts = new ArrayList<>(List.of(new VarietyViews.Choice("0", "no single hunt")));
+        List<VarietyViews.Choice> hunts =
+                new ArrayList<>(List.of(new VarietyViews.Choice("0", t("trip.no-single-hunt"))));
         List<Hunt> newest = new ArrayList<>(book.hunts()).reversed();
         newest.stream()
                 .limit(LISTED)
@@ -215,7 +220,7 @@ final class TripPages {
     /// What an hour was worth: finds less fees, fuel and shorts, over all minutes.
     private String cost(Logbook book, TimeSpent spent, double minutes) {
         if (minutes <= 0) {
-            return "No time is known yet: hunts on the Mat are timed by themselves, the rest is noted here.";
+            return t("trip.no-time-is-known-yet");
         }
         Ledger ledger = Ledger.of(book, bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
         BigDecimal out = ledger.balance(Ledger.Account.FEES)
@@ -234,7 +239,7 @@ final class TripPages {
                 hours,
                 out.doubleValue() / hours);
         if (sum.counted() == 0) {
-            return costs + " No price in the cabinet is near any find, so what an hour was worth cannot be said.";
+            return t("trip.no-price-in-the-cabinet", costs);
         }
         return costs
                 + String.format(
@@ -268,21 +273,27 @@ final class TripPages {
             boolean back = branch.takes() && toReturn.signum() > 0;
             for (Order order : due) {
                 worth += 3;
-                why.add("pick up " + order.boxes() + " " + order.denomination()
-                        + (order.boxes() == 1 ? " box" : " boxes") + " (due " + Manner.day(order.due()) + ")");
+                why.add(t(
+                        "trip.pick-up-due",
+                        order.boxes(),
+                        order.denomination(),
+                        (order.boxes() == 1 ? " box" : " boxes"),
+                        Manner.day(order.due())));
             }
             if (back) {
                 boolean loop = branch.gives() || loops.contains(branch.name());
                 worth += loop ? 1 : 2;
-                why.add("return up to " + Manner.amount(toReturn, CurrencyUnit.USD)
-                        + (loop ? " (boxes come from there too)" : ""));
+                why.add(t(
+                        "trip.return-up-to",
+                        Manner.amount(toReturn, CurrencyUnit.USD),
+                        (loop ? " (boxes come from there too)" : "")));
             }
             if (!due.isEmpty() && !back) {
                 from = due.getFirst().due();
             }
             if (due.isEmpty() && branch.gives()) {
                 worth += 1;
-                why.add("ask for boxes or rolls");
+                why.add(t("trip.ask-for-boxes-or-rolls"));
             }
             String own = typed.getOrDefault("worth" + (wishes.size() + 1), "");
             if (own.matches("[0-9]{1,4}(\\.[0-9]{1,2})?")) {
@@ -330,7 +341,7 @@ final class TripPages {
                         rows.size() + 1,
                         wish.branch().name(),
                         BranchPages.days(wish.branch().open()),
-                        wish.why().isEmpty() ? "nothing at present" : String.join("; ", wish.why()),
+                        wish.why().isEmpty() ? t("trip.nothing-at-present") : String.join("; ", wish.why()),
                         points(wish.worth())));
             }
             return new TillView.Trip(
@@ -346,7 +357,10 @@ final class TripPages {
         if (!problems.isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        render.page(context, "tillround", Map.of("frame", new Frame("Bank round", "till", bench.demo()), "view", view));
+        render.page(
+                context,
+                "tillround",
+                Map.of("frame", new Frame(t("trip.bank-round"), "till", bench.demo()), "view", view));
     }
 
     private static String points(double worth) {
@@ -356,7 +370,7 @@ final class TripPages {
     /// Longest round in kilometres; without a usable figure one that no round reaches.
     private static double allowed(Map<String, String> typed, List<String> problems) {
         try {
-            return TillForm.kilometres(typed.getOrDefault("allowed", ""), "Longest round", UNBOUNDED_KM);
+            return TillForm.kilometres(typed.getOrDefault("allowed", ""), t("trip.longest-round"), UNBOUNDED_KM);
         } catch (TillForm.Unread e) {
             problems.add(e.sentence());
             return UNBOUNDED_KM;

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.web.Texts.t;
+
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -175,10 +177,13 @@ public final class VarietyViews {
         List<MarkerLine> markers = new java.util.ArrayList<>();
         for (int i = 0; i < one.markers().size(); i++) {
             Marker marker = one.markers().get(i);
-            String told = percent(marker.onVariety()) + " of 100 such coins show it, " + percent(marker.onOthers())
-                    + " of 100 others; " + marker.seconds() + " s"
-                    + (marker.fine() ? "; fine, goes with wear" : "")
-                    + (marker.stage() ? "; of one stage of the die, may be missing" : "");
+            String told = t(
+                    "variety.of-100-such-coins-show",
+                    percent(marker.onVariety()),
+                    percent(marker.onOthers()),
+                    marker.seconds(),
+                    (marker.fine() ? "; fine, goes with wear" : ""),
+                    (marker.stage() ? "; of one stage of the die, may be missing" : ""));
             markers.add(new MarkerLine(
                     i + 1, marker.text(), told, thumbs(book, catalog, PhotoSubject.variety(one.key(), i + 1))));
         }
@@ -226,12 +231,14 @@ public final class VarietyViews {
         return switch (about.kind()) {
             case "find" ->
                 book.find(new org.rollwright.hunt.FindId(Long.parseLong(about.key())))
-                        .map(find ->
-                                "f" + find.ordinal() + " of hunt " + find.hunt().number() + ": "
-                                        + catalog.name(
-                                                find.facts().identity(),
-                                                find.facts().identity().denomination()))
-                        .orElse("a find struck out");
+                        .map(find -> t(
+                                "variety.f-of-hunt",
+                                find.ordinal(),
+                                find.hunt().number(),
+                                catalog.name(
+                                        find.facts().identity(),
+                                        find.facts().identity().denomination())))
+                        .orElse(t("variety.a-find-struck-out"));
             case "variety" -> about.key().replace('-', ' ');
             default -> "";
         };

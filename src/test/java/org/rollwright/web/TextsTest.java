@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 /// What the pages say stands in one file: templates and scripts hold keys and no words.
 class TextsTest {
     private static final Path MAIN = Path.of("src/main");
-    private static final Pattern KEY = Pattern.compile("\\b[th]\\(\"([a-z]+\\.[a-z0-9-]+)\"");
+    private static final Pattern KEY = Pattern.compile("\\b[th]\\(\\s*\"([a-z]+\\.[a-z0-9-]+)\"");
     private static final Pattern SAID = Pattern.compile("\\bsay\\(\"([a-z-]+)\"");
     private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
 
@@ -36,6 +36,9 @@ class TextsTest {
         TreeSet<String> named = new TreeSet<>();
         for (Path template : files("jte", ".jte")) {
             named.addAll(all(KEY, Files.readString(template), ""));
+        }
+        for (Path code : files("java/org/rollwright/web", ".java")) {
+            named.addAll(all(KEY, Files.readString(code), ""));
         }
         for (Path script : files("resources/web", ".js")) {
             named.addAll(all(SAID, Files.readString(script), "script."));
