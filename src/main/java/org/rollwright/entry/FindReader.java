@@ -149,7 +149,7 @@ final class FindReader {
             return;
         }
         for (Token token : tokens.subList(dateAt + 1, tokens.size())) {
-            if (!token.quoted() && token.text().length() > 2) {
+            if (!token.quoted() && token.text().length() > 1) {
                 Optional<DenominationFacts> facts = denominationWord(token.lower());
                 if (facts.isPresent()) {
                     denominationKey = facts.get().denomination().key();
@@ -188,8 +188,10 @@ final class FindReader {
             photos.add(token.text().substring(6));
             return null;
         }
-        if (denominationWord(word).isPresent()) {
-            return null;
+        Optional<DenominationFacts> said = denominationWord(word);
+        if (said.isPresent()) {
+            return unlessSaidOtherwise(
+                    token, coin.identity().denomination(), said.get().denomination());
         }
         Optional<TradeWord> trade = context.catalog().tradeWord(word);
         if (trade.isPresent()) {
@@ -206,11 +208,11 @@ final class FindReader {
         String word = token.lower();
         Identity identity = coin.identity();
         Integer year = identity.year();
-        List<Issue> denomination = context.catalog().issues().stream()
+        List<Issue> all = context.catalog().issues().stream()
                 .filter(issue -> issue.identity().denomination().equals(identity.denomination()))
                 .toList();
         String wrong = "'" + token.text() + "' does not go with " + identity.dateAndMint() + ".";
-        if (!coin.issues().isEmpty() && denomination.stream().anyMatch(issue -> Slug.isMetalOf(issue, word))) {
+        if (!coin.issues().isEmpty() && all.stream().anyMatch(issue -> Slug.isMetalOf(issue, word))) {
             String metals = coin.issues().stream()
                     .map(issue -> issue.alloy().metal().word())
                     .distinct()
@@ -219,7 +221,7 @@ final class FindReader {
                     wrong,
                     "That coin is " + metals + "; one struck on another metal is written err:\"" + word + "\"."));
         }
-        List<Issue> elsewhere = denomination.stream()
+        List<Issue> elsewhere = all.stream()
                 .filter(issue ->
                         Slug.names(issue, word) || issue.series().words().contains(word))
                 .toList();
