@@ -208,6 +208,15 @@ final class FindReader {
         String word = token.lower();
         Identity identity = coin.identity();
         Integer year = identity.year();
+        String here = "'" + token.text() + "' does not stand here.";
+        if (IdentityReader.mintWord(context.catalog(), identity.denomination().country(), word)
+                .isPresent()) {
+            return Optional.of(
+                    token.problem(here, "A mint mark stands once, on the date or right behind it: 39s or 39 s."));
+        }
+        if (context.catalog().countryByWord(word).isPresent()) {
+            return Optional.of(token.problem(here, "A country stands before the date, as in ca 67."));
+        }
         List<Issue> all = context.catalog().issues().stream()
                 .filter(issue -> issue.identity().denomination().equals(identity.denomination()))
                 .toList();

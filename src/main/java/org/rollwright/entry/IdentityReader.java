@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.MintFacts;
 import org.rollwright.coin.Country;
@@ -84,7 +85,7 @@ final class IdentityReader {
             return null;
         }
         if (!suffix.isEmpty()) {
-            Optional<Mint> read = mintWord(of, suffix);
+            Optional<Mint> read = mintWord(context.catalog(), of, suffix);
             if (read.isEmpty()) {
                 String known = context.catalog().mints().stream()
                         .filter(facts -> facts.country().equals(of))
@@ -101,7 +102,7 @@ final class IdentityReader {
         }
         if (dateAt + 1 < tokens.size() && !tokens.get(dateAt + 1).quoted()) {
             Token next = tokens.get(dateAt + 1);
-            Optional<Mint> read = mintWord(of, next.lower());
+            Optional<Mint> read = mintWord(context.catalog(), of, next.lower());
             if (read.isPresent()) {
                 mintToken = next;
                 mint = read.get();
@@ -117,11 +118,11 @@ final class IdentityReader {
         return null;
     }
 
-    private Optional<Mint> mintWord(Country of, String word) {
-        return context.catalog()
-                .mintByWord(of, word)
+    /// A mint of a country by its letters, its name or its words.
+    static Optional<Mint> mintWord(Catalog catalog, Country of, String word) {
+        return catalog.mintByWord(of, word)
                 .map(MintFacts::mint)
-                .or(() -> context.catalog().mints().stream()
+                .or(() -> catalog.mints().stream()
                         .filter(facts -> facts.country().equals(of)
                                 && !facts.mint().equals(Mint.NONE)
                                 && facts.mint().code().equals(word.toUpperCase(Locale.ROOT)))
