@@ -82,13 +82,25 @@ public record Grade(int points) implements Comparable<Grade> {
     /// `VF30`; a proof's letters are the business of [CoinDescription], which knows the strike.
     @Override
     public String toString() {
+        return letters() + points;
+    }
+
+    private String letters() {
         String letters = "";
         for (Band band : BANDS) {
             if (band.from <= points) {
                 letters = band.letters;
             }
         }
-        return letters + points;
+        return letters;
+    }
+
+    /// The grades under the same letters, lowest first: VF20, VF25, VF30 and VF35 for each of them.
+    public List<Grade> band() {
+        return STEPS.stream()
+                .map(Grade::new)
+                .filter(one -> one.letters().equals(letters()))
+                .toList();
     }
 
     @Override

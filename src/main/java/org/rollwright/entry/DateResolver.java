@@ -102,9 +102,7 @@ final class DateResolver {
         for (String word : words) {
             List<Integer> named = left.stream()
                     .filter(year -> issues(year, mint).stream()
-                            .anyMatch(issue -> Slug.names(issue, word)
-                                    || issue.series().words().contains(word)
-                                    || Slug.isMetalOf(issue, word)))
+                            .anyMatch(issue -> Slug.belongs(issue, word) || Slug.isMetalOf(issue, word)))
                     .toList();
             if (!named.isEmpty()) {
                 left = named;

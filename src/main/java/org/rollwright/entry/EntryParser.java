@@ -337,10 +337,11 @@ public final class EntryParser {
             @Nullable Integer roll = null;
             for (Token token : args) {
                 String word = token.lower();
-                if (isNumbered(word, 'r')) {
-                    roll = number(word.substring(1)).orElse(null);
-                } else if (isNumbered(word, 'b')) {
-                    box = number(word.substring(1)).orElse(null);
+                Optional<Integer> place = word.isEmpty() ? Optional.empty() : number(word.substring(1));
+                if (isNumbered(word, 'r') && place.isPresent()) {
+                    roll = place.get();
+                } else if (isNumbered(word, 'b') && place.isPresent() && place.get() > 0) {
+                    box = place.get();
                 } else {
                     return token.problem(
                             "'" + token.text() + "' is no place.", "Write move f12 r5, or move f12 b2 r5.");

@@ -230,10 +230,8 @@ final class FindReader {
                     wrong,
                     "That coin is " + metals + "; one struck on another metal is written err:\"" + word + "\"."));
         }
-        List<Issue> elsewhere = all.stream()
-                .filter(issue ->
-                        Slug.names(issue, word) || issue.series().words().contains(word))
-                .toList();
+        List<Issue> elsewhere =
+                all.stream().filter(issue -> Slug.belongs(issue, word)).toList();
         if (year != null && !elsewhere.isEmpty()) {
             return Optional.of(token.problem(
                     wrong,
@@ -243,7 +241,7 @@ final class FindReader {
         Optional<Grade> band = letters.equals(word) ? Optional.empty() : Grade.parse(letters);
         if (band.isPresent()) {
             return Optional.of(token.problem(
-                    "'" + token.text() + "' is no grade.", "The steps there are " + stepsBeside(band.get()) + "."));
+                    "'" + token.text() + "' is no grade.", "The steps there are " + steps(band.get()) + "."));
         }
         return DateWord.parse(word).isPresent()
                 ? Optional.of(token.problem(
@@ -252,13 +250,9 @@ final class FindReader {
                 : Optional.empty();
     }
 
-    /// The grades under the same letters, as they are typed.
-    private static String stepsBeside(Grade one) {
-        String letters = one.toString().replaceAll("[0-9]+", "");
-        return Grade.steps().stream()
-                .map(step -> new Grade(step).toString())
-                .filter(step -> step.replaceAll("[0-9]+", "").equals(letters))
-                .map(step -> step.toLowerCase(Locale.ROOT))
+    private static String steps(Grade one) {
+        return one.band().stream()
+                .map(grade -> grade.toString().toLowerCase(Locale.ROOT))
                 .collect(Collectors.joining(", "));
     }
 

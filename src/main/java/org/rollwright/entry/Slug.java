@@ -30,6 +30,11 @@ final class Slug {
                 || (!design.isEmpty() && (Slug.of(design).equals(word) || hasWord(design, word)));
     }
 
+    /// Whether a word singles out this issue's kind or design, or names its series.
+    static boolean belongs(Issue issue, String word) {
+        return names(issue, word) || issue.series().words().contains(word);
+    }
+
     /// Whether a word says what this issue is made of. `nickel` never does: it is the coin.
     static boolean isMetalOf(Issue issue, String word) {
         Metal metal = issue.alloy().metal();

@@ -455,7 +455,7 @@ final class CabinetPages {
                 .filter(price -> price.grade().equals(grade) && CabinetView.sameColour(price.colour(), colour))
                 .findFirst()
                 .orElse(null);
-        String label = t("cabinet.the-price-at", grade, (colour == null ? "" : " " + colour));
+        String label = t("cabinet.the-price-at", grade, colour == null ? "" : " " + colour);
         if (text.isEmpty()) {
             if (before != null) {
                 events.add(new Event.PriceForgotten(before));

@@ -275,7 +275,7 @@ public final class CabinetView {
                         entry.coin().provenance(),
                         Manner.day(find.at()),
                         find.ordinal(),
-                        (find.count() > 1 ? ", coin " + ref.piece() + " of " + find.count() : "")))
+                        find.count() > 1 ? ", coin " + ref.piece() + " of " + find.count() : ""))
                 .orElse(entry.coin().provenance());
     }
 
@@ -325,7 +325,7 @@ public final class CabinetView {
                         "p" + points + (said == null ? "" : "-" + said),
                         text,
                         text.isEmpty() ? value.map(CabinetView::value).orElse("") : "",
-                        t("cabinet.price-at", grade, (said == null ? "" : " " + said))));
+                        t("cabinet.price-at", grade, said == null ? "" : " " + said)));
                 if (value.isPresent()) {
                     chart.add(String.format(
                             Locale.ROOT,

@@ -209,7 +209,7 @@ public final class CalcPages {
             throw new Wrong(t(
                     "calc.is-a-number-to-not",
                     label(name),
-                    (above ? "above " : "from "),
+                    above ? "above " : "from ",
                     (long) least,
                     (long) MOST,
                     text));

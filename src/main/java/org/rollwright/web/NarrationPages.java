@@ -223,7 +223,7 @@ final class NarrationPages {
             int roll = number(row.roll(), row.roll().isBlank() ? 0 : -1);
             if (box < 1 || roll < 0) {
                 rows.set(i, row.withWrong(t("narration.box-and-roll-are-numbers")));
-                problems.add(t("narration.row-box-and-roll-are", (i + 1)));
+                problems.add(t("narration.row-box-and-roll-are", i + 1));
                 return Optional.empty();
             }
             // the time of the recording, so that finds of one roll stay in the order they were spoken
@@ -248,7 +248,7 @@ final class NarrationPages {
             Integer at = wrong.row() < 0 ? null : rowOf.get(told.get(wrong.row()));
             if (at != null) {
                 rows.set(at, rows.get(at).withWrong(sentence));
-                problems.add(t("narration.row-nothing-was-recorded", (at + 1), sentence));
+                problems.add(t("narration.row-nothing-was-recorded", at + 1, sentence));
             } else {
                 problems.add(t("narration.nothing-was-recorded", sentence));
             }

@@ -222,7 +222,7 @@ final class ScopePages {
                     "scope.nothing-was-taken-from-wrong",
                     file.name(),
                     rows.problems().size(),
-                    (rows.problems().size() == 1 ? " cell is" : " cells are")));
+                    rows.problems().size() == 1 ? " cell is" : " cells are"));
             rows.problems().stream().limit(30).map(Object::toString).forEach(problems::add);
             return problems;
         }

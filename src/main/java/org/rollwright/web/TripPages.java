@@ -277,7 +277,7 @@ final class TripPages {
                         "trip.pick-up-due",
                         order.boxes(),
                         order.denomination(),
-                        (order.boxes() == 1 ? " box" : " boxes"),
+                        order.boxes() == 1 ? " box" : " boxes",
                         Manner.day(order.due())));
             }
             if (back) {
@@ -286,7 +286,7 @@ final class TripPages {
                 why.add(t(
                         "trip.return-up-to",
                         Manner.amount(toReturn, CurrencyUnit.USD),
-                        (loop ? " (boxes come from there too)" : "")));
+                        loop ? " (boxes come from there too)" : ""));
             }
             if (!due.isEmpty() && !back) {
                 from = due.getFirst().due();

@@ -182,8 +182,8 @@ public final class VarietyViews {
                     percent(marker.onVariety()),
                     percent(marker.onOthers()),
                     marker.seconds(),
-                    (marker.fine() ? "; fine, goes with wear" : ""),
-                    (marker.stage() ? "; of one stage of the die, may be missing" : ""));
+                    marker.fine() ? "; fine, goes with wear" : "",
+                    marker.stage() ? "; of one stage of the die, may be missing" : "");
             markers.add(new MarkerLine(
                     i + 1, marker.text(), told, thumbs(book, catalog, PhotoSubject.variety(one.key(), i + 1))));
         }

@@ -65,7 +65,7 @@ public final class ReplayStudy {
         Runtime runtime = Runtime.getRuntime();
         System.out.printf(
                 Locale.ROOT,
-                "%d events, %d boxes, %d finds: %.1f s, %d MB of heap in use of %d%n",
+                "%d events, %d boxes, %d finds: %.1f s, %d MB of heap in use of %d MB%n",
                 seq,
                 book.boxes().size(),
                 book.finds().size(),
