@@ -31,7 +31,8 @@ final class HousePicture {
             List.of("entry", "album", "scope", "odds", "scale", "cabinet", "till"),
             List.of("hunt"),
             List.of("catalog"),
-            List.of("coin"));
+            List.of("coin"),
+            List.of("text"));
     private static final int WIDTH = 980;
     private static final int BOX = 116;
     private static final int FLOOR = 92;

@@ -27,6 +27,8 @@ class HouseTest {
     void arrows_point_from_the_outside_to_the_coin() {
         layeredArchitecture()
                 .consideringOnlyDependenciesInLayers()
+                .layer("text")
+                .definedBy("org.rollwright.text..")
                 .layer("coin")
                 .definedBy("org.rollwright.coin..")
                 .layer("catalog")
@@ -52,6 +54,8 @@ class HouseTest {
                 .definedBy("org.rollwright.cli..")
                 .layer("main")
                 .definedBy("org.rollwright")
+                .whereLayer("text")
+                .mayNotAccessAnyLayer()
                 .whereLayer("main")
                 .mayNotBeAccessedByAnyLayer()
                 .whereLayer("cli")
@@ -126,6 +130,7 @@ class HouseTest {
 
     /// Below the line `store`: rooms that know no file, no clock and no chance of their own.
     private static final String[] CORE = {
+        "org.rollwright.text..",
         "org.rollwright.coin..",
         "org.rollwright.catalog..",
         "org.rollwright.hunt..",

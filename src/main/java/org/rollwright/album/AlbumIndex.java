@@ -1,5 +1,7 @@
 package org.rollwright.album;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -57,16 +59,17 @@ public final class AlbumIndex {
                         album.name(),
                         hole,
                         HoleAlert.Kind.MAY_UPGRADE,
-                        "May upgrade: " + where + " (" + look.reason() + "); compare side by side");
+                        t("album.may-upgrade-compare-side-by", where, look.reason()));
             case Policy.Verdict.Same same ->
-                new HoleAlert(album.id(), album.name(), hole, HoleAlert.Kind.HAVE, where + ": filled with one as good");
+                new HoleAlert(
+                        album.id(), album.name(), hole, HoleAlert.Kind.HAVE, t("album.filled-with-one-as-good", where));
             case Policy.Verdict.Worse worse ->
                 new HoleAlert(
                         album.id(),
                         album.name(),
                         hole,
                         HoleAlert.Kind.HAVE,
-                        where + ": filled with a better one (" + worse.reason() + ")");
+                        t("album.filled-with-a-better-one", where, worse.reason()));
         };
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.album;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -117,7 +119,7 @@ public final class AlbumRule {
             if (!clause.isEmpty()) {
                 String advice = reader.clause(clause);
                 if (!advice.isEmpty()) {
-                    return new Parsed.Bad(position, "'" + clause + "' is no rule I know.", advice);
+                    return new Parsed.Bad(position, t("album.is-no-rule-i-know", clause), advice);
                 }
             }
             position += piece.length() + 1;
@@ -132,10 +134,7 @@ public final class AlbumRule {
             }
         }
         if (reader.selection == null && reader.list.isEmpty()) {
-            return new Parsed.Bad(
-                    0,
-                    "The rule does not say which coins.",
-                    "Begin for example with: series wheat; or: list 1914-D, 1931-S");
+            return new Parsed.Bad(0, t("album.the-rule-does-not-say"), t("album.begin-for-example-with-series"));
         }
         return new Parsed.Good(new AlbumRule(reader, text));
     }
@@ -188,8 +187,7 @@ public final class AlbumRule {
                 selecting.add(clause);
                 return "";
             }
-            return "Begin with series, denomination, country, years, mints, metal, kind, design, rarity, except, one per,"
-                    + " also, list, kinds apart, collector issues too, proofs too, least or sound only.";
+            return t("album.begin-with-series-denomination-country");
         }
 
         private String onePer(String lower) {
@@ -199,21 +197,20 @@ public final class AlbumRule {
                     return "";
                 }
             }
-            return "Write one per "
-                    + String.join(
+            return t(
+                    "album.write-one-per",
+                    String.join(
                             ", ",
                             Arrays.stream(Per.values())
                                     .map(known -> known.words)
-                                    .toList()) + ".";
+                                    .toList()));
         }
 
         private static String dates(String rest, List<Wanted> into, boolean needsWord) {
             for (String piece : rest.split(",")) {
                 Optional<Wanted> wanted = Wanted.parse(piece);
                 if (wanted.isEmpty() || (needsWord && wanted.get().rest().isEmpty())) {
-                    return needsWord
-                            ? "Write date and variety: also 1955 ddo, 1990-D rpm"
-                            : "Write dates: list 1909-S vdb, 1914-D, 1931-S";
+                    return needsWord ? t("album.write-date-and-variety-also") : t("album.write-dates-list-1909-s");
                 }
                 into.add(wanted.get());
             }
@@ -223,7 +220,7 @@ public final class AlbumRule {
         private String leastGrade(String rest) {
             Optional<Grade> grade = Grade.parse(rest);
             grade.ifPresent(known -> least = known);
-            return grade.isPresent() ? "" : "Write a grade such as least vf20.";
+            return grade.isPresent() ? "" : t("album.write-a-grade-such-as");
         }
     }
 

@@ -1,5 +1,7 @@
 package org.rollwright.album;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -49,9 +51,6 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
         record Bad(String wrong, String right) implements Parsed {}
     }
 
-    private static final String RIGHT = "Write each of sound, grade, colour and eye at most once, by commas:"
-            + " sound, grade, colour rd rb bn, eye.";
-
     public Policy {
         criteria = List.copyOf(criteria);
         colours = List.copyOf(colours);
@@ -80,13 +79,15 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
                 }
             }
             if (criterion == null || criteria.contains(criterion)) {
-                return new Parsed.Bad("'" + piece.strip() + "' cannot stand in a policy.", RIGHT);
+                return new Parsed.Bad(
+                        t("album.cannot-stand-in-a-policy", piece.strip()), t("album.write-each-of-sound-grade"));
             }
             criteria.add(criterion);
             if (words.length > 1) {
                 List<Colour> said = colours(words);
                 if (criterion != Criterion.COLOUR || said.size() != 3) {
-                    return new Parsed.Bad("'" + piece.strip() + "' cannot stand in a policy.", RIGHT);
+                    return new Parsed.Bad(
+                            t("album.cannot-stand-in-a-policy", piece.strip()), t("album.write-each-of-sound-grade"));
                 }
                 colours = said;
             }
@@ -146,7 +147,8 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
 
     private static Verdict sound(CoinDescription coin, CoinDescription other) {
         int sign = Boolean.compare(other.isDetails(), coin.isDetails());
-        return decided(sign, sign > 0 ? "sound against " + other.details() : coin.details() + " against sound");
+        return decided(
+                sign, sign > 0 ? t("album.sound-against", other.details()) : t("album.against-sound", coin.details()));
     }
 
     private static Verdict grade(CoinDescription coin, CoinDescription other) {
@@ -157,7 +159,9 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
         }
         if (mine == null || its == null) {
             return new Verdict.Look(
-                    mine == null ? "no grade told; the other is " + its : mine + " against one without a grade");
+                    mine == null
+                            ? t("album.no-grade-told-the-other", its)
+                            : t("album.against-one-without-a-grade", mine));
         }
         return decided(mine.compareTo(its), mine + (mine.compareTo(its) > 0 ? " over " : " under ") + its);
     }
@@ -175,7 +179,9 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
     private static Verdict eye(CoinDescription coin, CoinDescription other) {
         int mine = eyeAppeal(coin);
         int its = eyeAppeal(other);
-        return decided(Integer.compare(mine, its), "eye appeal " + mine + (mine > its ? " over " : " under ") + its);
+        return decided(
+                Integer.compare(mine, its),
+                mine > its ? t("album.eye-appeal-over", mine, its) : t("album.eye-appeal-under", mine, its));
     }
 
     /// The number behind the word eye in the note, 3 when there is none.

@@ -1,5 +1,7 @@
 package org.rollwright.cabinet;
 
+import static org.rollwright.text.Texts.t;
+
 import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -82,7 +84,9 @@ public final class CoinSheet {
     public record Problem(int row, String column, String wrong, String right) {
         @Override
         public String toString() {
-            return "row " + row + (column.isEmpty() ? "" : ", column " + column) + ": " + wrong + " " + right;
+            return column.isEmpty()
+                    ? t("cabinet.in-row", row, wrong, right)
+                    : t("cabinet.in-column", row, column, wrong, right);
         }
     }
 
@@ -185,7 +189,9 @@ public final class CoinSheet {
             Catalog catalog) {
         List<Problem> problems = new ArrayList<>();
         if (table.isEmpty()) {
-            return new Outcome(List.of(), List.of(new Problem(1, "", "the table is empty.", "Give it a header row.")));
+            return new Outcome(
+                    List.of(),
+                    List.of(new Problem(1, "", t("cabinet.the-table-is-empty"), t("cabinet.give-it-a-header-row"))));
         }
         Map<String, Integer> at = new LinkedHashMap<>();
         List<String> header = table.getFirst().stream()
@@ -200,17 +206,20 @@ public final class CoinSheet {
                 problems.add(new Problem(
                         1,
                         column,
-                        "there is no column '" + mapping.get(column) + "'.",
-                        "The columns are: " + String.join(", ", table.getFirst()) + "."));
+                        t("cabinet.there-is-no-column", mapping.get(column)),
+                        t("cabinet.the-columns-are", String.join(", ", table.getFirst()))));
             }
         }
         mapping.keySet().stream()
                 .filter(column -> !COLUMNS.contains(column))
                 .forEach(column -> problems.add(new Problem(
-                        1, column, "we have no such column.", "Ours are: " + String.join(", ", COLUMNS) + ".")));
+                        1,
+                        column,
+                        t("cabinet.we-have-no-such-column"),
+                        t("cabinet.ours-are", String.join(", ", COLUMNS)))));
         if (!at.containsKey("year")) {
             problems.add(
-                    new Problem(1, "year", "no column is called year.", "Say which one holds it, such as: year=Date."));
+                    new Problem(1, "year", t("cabinet.no-column-is-called-year"), t("cabinet.say-which-one-holds-it")));
         }
         if (!problems.isEmpty()) {
             return new Outcome(List.of(), problems);
@@ -299,7 +308,7 @@ public final class CoinSheet {
                     .or(() -> catalog.countryByWord(country.toLowerCase(Locale.ROOT))
                             .map(CountryFacts::country));
             if (known.isEmpty()) {
-                refuse("country", "'" + country + "' is no country here.", "Write a code such as US.");
+                refuse("country", t("cabinet.is-no-country-here", country), t("cabinet.write-a-code-such-as"));
                 return Denomination.US_CENT;
             }
             Optional<Denomination> found =
@@ -307,8 +316,8 @@ public final class CoinSheet {
             if (found.isEmpty() && !key.equals("coin")) {
                 refuse(
                         "denomination",
-                        "'" + key + "' is no denomination of " + known.get() + ".",
-                        "Write a word such as cent.");
+                        t("cabinet.is-no-denomination-of", key, known.get()),
+                        t("cabinet.write-a-word-such-as"));
             }
             return found.orElse(new Denomination(known.get(), key));
         }
@@ -324,10 +333,7 @@ public final class CoinSheet {
                     return year;
                 }
             }
-            refuse(
-                    "year",
-                    "'" + text + "' is no year.",
-                    "Write four digits, such as 1936; leave it blank when it cannot be read.");
+            refuse("year", t("cabinet.is-no-year", text), t("cabinet.write-four-digits-such-as"));
             return null;
         }
 
@@ -339,7 +345,7 @@ public final class CoinSheet {
             try {
                 return new Mint(text);
             } catch (IllegalArgumentException e) {
-                refuse("mint", "'" + text + "' is no mint.", "Write a letter such as D; P for a US coin without one.");
+                refuse("mint", t("cabinet.is-no-mint", text), t("cabinet.write-a-letter-such-as"));
                 return null;
             }
         }
@@ -354,7 +360,7 @@ public final class CoinSheet {
                 grade = Optional.of(new Grade(Integer.parseInt(text)));
             }
             if (grade.isEmpty()) {
-                refuse(column, "'" + text + "' is no grade.", "Write one such as VF30, or a step from 1 to 70.");
+                refuse(column, t("cabinet.is-no-grade", text), t("cabinet.write-one-such-as-vf30"));
             }
             return grade.orElse(null);
         }
@@ -367,7 +373,7 @@ public final class CoinSheet {
                 }
             }
             if (!text.isEmpty()) {
-                refuse("colour", "'" + text + "' is no colour.", "Write BN, RB or RD.");
+                refuse("colour", t("cabinet.is-no-colour", text), t("cabinet.write-bn-rb-or-rd"));
             }
             return null;
         }
@@ -382,7 +388,7 @@ public final class CoinSheet {
                     return strike;
                 }
             }
-            refuse("strike", "'" + text + "' is no strike.", "Write proof, specimen or nothing.");
+            refuse("strike", t("cabinet.is-no-strike", text), t("cabinet.write-proof-specimen-or-nothing"));
             return Strike.BUSINESS;
         }
 
@@ -403,10 +409,8 @@ public final class CoinSheet {
             if (readings.isEmpty() || slashed) {
                 refuse(
                         "day",
-                        slashed ? "'" + text + "' may be read two ways." : "'" + text + "' is no day.",
-                        slashed
-                                ? "Say how days are written: --days month-first or day-first."
-                                : "Write it as 2026-03-01.");
+                        slashed ? t("cabinet.may-be-read-two-ways", text) : t("cabinet.is-no-day", text),
+                        slashed ? t("cabinet.say-how-days-are-written") : t("cabinet.write-it-as-2026-03"));
                 return today;
             }
             return readings.getFirst();
@@ -418,7 +422,7 @@ public final class CoinSheet {
                 return null;
             }
             if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,4})?")) {
-                refuse("price", "'" + text("price") + "' is no amount.", "Write one such as 12.50.");
+                refuse("price", t("cabinet.is-no-amount", text("price")), t("cabinet.write-one-such-as-12"));
                 return null;
             }
             return new BigDecimal(text);

@@ -1,5 +1,8 @@
 package org.rollwright.cabinet;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.List;
 import org.rollwright.hunt.CabinetNote;
 
@@ -31,13 +34,7 @@ public record GradingRecord(double bias, double spread, int returned) {
     /// One sentence about it.
     public String sentence() {
         return returned == 0
-                ? "You have no graded coin back yet: your estimate is taken as good to "
-                        + Math.round(10 * spread) / 10.0 + " points."
-                : String.format(
-                        java.util.Locale.ROOT,
-                        "By %d graded coins of yours, estimates are corrected by %+.1f points and good to %.1f.",
-                        returned,
-                        bias,
-                        spread);
+                ? t("cabinet.you-have-no-graded-coin", Math.round(10 * spread) / 10.0)
+                : f("cabinet.by-d-graded-coins-of", returned, bias, spread);
     }
 }

@@ -1,5 +1,8 @@
 package org.rollwright.cabinet;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.Locale;
 
 /// The geometry of a sheet of labels, millimetres from the upper left corner of the page.
@@ -55,28 +58,20 @@ public record LabelSheet(
     /// Why it cannot be printed, blank when it can.
     public String problem() {
         if (columns < 1 || rows < 1 || columns > 20 || rows > 40) {
-            return "Columns must lie between 1 and 20, rows between 1 and 40.";
+            return t("cabinet.columns-must-lie-between-1");
         }
         if (width < 15 || height < 8 || left < 0 || top < 0 || gapAcross < 0 || gapDown < 0) {
-            return "A label is at least 15 by 8 mm, and no distance is below zero.";
+            return t("cabinet.a-label-is-at-least");
         }
         double right = left + columns * width + (columns - 1) * gapAcross;
         double bottom = top + rows * height + (rows - 1) * gapDown;
         if (right > paper.width + 0.01) {
-            return String.format(
-                    Locale.ROOT,
-                    "The labels reach %.1f mm to the right; the paper ends at %.1f mm. Take fewer columns, or narrower ones.",
-                    right,
-                    paper.width);
+            return f("cabinet.the-labels-reach-1f-mm", right, paper.width);
         }
         if (bottom > paper.height + 0.01) {
-            return String.format(
-                    Locale.ROOT,
-                    "The labels reach %.1f mm down; the paper ends at %.1f mm. Take fewer rows, or lower ones.",
-                    bottom,
-                    paper.height);
+            return f("cabinet.the-labels-reach-1f-mm-2", bottom, paper.height);
         }
-        return first < 1 || first > perPage() ? "The first label must be one of the sheet's " + perPage() + "." : "";
+        return first < 1 || first > perPage() ? t("cabinet.the-first-label-must-be", perPage()) : "";
     }
 
     /// Left edge of the nth label of the document, from 0.

@@ -1,5 +1,7 @@
 package org.rollwright.cabinet;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -260,9 +262,10 @@ public final class ValueModel {
         for (Point a : list) {
             for (Point b : list) {
                 if (!a.equals(b) && a.step >= b.step && a.colour >= b.colour && a.log < b.log - 1e-12) {
-                    return Optional.of("The price at grade " + Grade.steps().get(a.step)
-                            + " is below that at grade " + Grade.steps().get(b.step)
-                            + " of the same or a lesser colour: one of them wants a look.");
+                    return Optional.of(t(
+                            "cabinet.the-price-at-grade-is",
+                            Grade.steps().get(a.step),
+                            Grade.steps().get(b.step)));
                 }
             }
         }

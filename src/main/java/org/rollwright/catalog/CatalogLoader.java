@@ -1,5 +1,7 @@
 package org.rollwright.catalog;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -121,7 +123,7 @@ public final class CatalogLoader {
         List<CountryFacts> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
             Optional<Country> country = country(row, "code", row.text("code"));
-            Optional<String> name = row.required("name", "the country's name");
+            Optional<String> name = row.required("name", t("catalog.the-country-s-name"));
             if (country.isPresent() && name.isPresent()) {
                 read.add(new CountryFacts(country.get(), name.get(), row.words("words")));
             }
@@ -135,7 +137,7 @@ public final class CatalogLoader {
         try {
             return Optional.of(new Country(code));
         } catch (IllegalArgumentException e) {
-            row.refuse(column, "'" + code + "' is no country code.", "Write two capital letters, such as US or CA.");
+            row.refuse(column, t("catalog.is-no-country-code", code), t("catalog.write-two-capital-letters-such"));
             return Optional.empty();
         }
     }
@@ -155,7 +157,7 @@ public final class CatalogLoader {
         List<DenominationFacts> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
             Optional<Country> country = country(row, "country", row.text("country"));
-            Optional<String> key = row.required("denomination", "a word such as cent");
+            Optional<String> key = row.required("denomination", t("catalog.a-word-such-as-cent"));
             OptionalInt coins = row.wholeNumber("coins_per_roll", 1, 10_000);
             String rollsText = row.text("rolls_per_box");
             OptionalInt rolls = rollsText.isEmpty() ? OptionalInt.empty() : row.wholeNumber("rolls_per_box", 1, 10_000);
@@ -186,8 +188,8 @@ public final class CatalogLoader {
         } catch (IllegalCurrencyException e) {
             row.refuse(
                     "currency",
-                    "'" + row.text("currency") + "' is no currency.",
-                    "Write USD, CAD or another ISO 4217 code.");
+                    t("catalog.is-no-currency", row.text("currency")),
+                    t("catalog.write-usd-cad-or-another"));
             return Optional.empty();
         }
     }
@@ -212,8 +214,7 @@ public final class CatalogLoader {
         try {
             return Optional.of(new Mint(code));
         } catch (IllegalArgumentException e) {
-            row.refuse(
-                    "mint", "'" + code + "' is no mint.", "Write P, D, S, O, CC, W, H, C or '-' for no mint to tell.");
+            row.refuse("mint", t("catalog.is-no-mint", code), t("catalog.write-p-d-s-o"));
             return Optional.empty();
         }
     }
@@ -232,7 +233,7 @@ public final class CatalogLoader {
                         "source"));
         List<Alloy> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            Optional<String> name = row.required("alloy", "a name for the alloy");
+            Optional<String> name = row.required("alloy", t("catalog.a-name-for-the-alloy"));
             Optional<Metal> metal = metal(row);
             OptionalDouble weight = row.positive("weight_g");
             OptionalDouble diameter = row.positive("diameter_mm");
@@ -264,11 +265,12 @@ public final class CatalogLoader {
         }
         row.refuse(
                 "metal",
-                "'" + word + "' is no metal.",
-                "Write one of "
-                        + String.join(
+                t("catalog.is-no-metal", word),
+                t(
+                        "catalog.write-one-of",
+                        String.join(
                                 ", ",
-                                Arrays.stream(Metal.values()).map(Metal::word).toList()) + ".");
+                                Arrays.stream(Metal.values()).map(Metal::word).toList())));
         return Optional.empty();
     }
 
@@ -276,7 +278,7 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("series", "name", "words", "source"));
         List<Series> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            row.required("series", "the series file's name without .csv")
+            row.required("series", t("catalog.the-series-file-s-name"))
                     .ifPresent(id -> read.add(new Series(id, row.text("name"), row.words("words"))));
         }
         if (!refused(table)) {
@@ -288,7 +290,7 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("word", "role", "canonical", "meaning", "source"));
         List<TradeWord> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            Optional<String> word = row.required("word", "the word as typed");
+            Optional<String> word = row.required("word", t("catalog.the-word-as-typed"));
             Optional<TradeWord.Role> role = role(row);
             if (word.isPresent() && role.isPresent()) {
                 String canonical = row.text("canonical").isEmpty() ? word.get() : row.text("canonical");
@@ -306,10 +308,7 @@ public final class CatalogLoader {
                 return Optional.of(role);
             }
         }
-        row.refuse(
-                "role",
-                "'" + row.text("role") + "' is no role.",
-                "Write variety, error, details, strike, colour or disposition.");
+        row.refuse("role", t("catalog.is-no-role", row.text("role")), t("catalog.write-variety-error-details-strike"));
         return Optional.empty();
     }
 
@@ -317,8 +316,8 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("topic", "country", "denomination", "text", "source"));
         List<Caution> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            Optional<String> topic = row.required("topic", "a topic such as supply");
-            Optional<String> text = row.required("text", "what to say");
+            Optional<String> topic = row.required("topic", t("catalog.a-topic-such-as-supply"));
+            Optional<String> text = row.required("text", t("catalog.what-to-say"));
             if (topic.isPresent() && text.isPresent()) {
                 read.add(new Caution(
                         topic.get(), row.text("country"), row.text("denomination"), text.get(), row.text("source")));
@@ -333,8 +332,8 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("watch", "words", "rule", "meaning"));
         List<WatchName> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            Optional<String> name = row.required("watch", "a name for what is watched for");
-            Optional<String> rule = row.required("rule", "a rule such as: metal silver");
+            Optional<String> name = row.required("watch", t("catalog.a-name-for-what-is"));
+            Optional<String> rule = row.required("rule", t("catalog.a-rule-such-as-metal"));
             if (name.isPresent() && rule.isPresent()) {
                 switch (Selection.parse(rule.get())) {
                     case Selection.Parsed.Good good ->
@@ -353,8 +352,8 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("album", "rule", "meaning", "source"));
         List<AlbumExample> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            Optional<String> name = row.required("album", "a name for the album");
-            Optional<String> rule = row.required("rule", "a rule such as: series wheat");
+            Optional<String> name = row.required("album", t("catalog.a-name-for-the-album"));
+            Optional<String> rule = row.required("rule", t("catalog.a-rule-such-as-series"));
             if (name.isPresent() && rule.isPresent()) {
                 read.add(new AlbumExample(name.get(), rule.get(), row.text("meaning")));
             }
@@ -375,9 +374,7 @@ public final class CatalogLoader {
             issue(row, own).ifPresent(issue -> {
                 if (seen.contains(issue.identity()) || !seenHere.add(issue.identity())) {
                     row.refuse(
-                            "",
-                            "there is already a " + issue.identity() + ".",
-                            "Tell the two apart in the column kind or design, or remove one.");
+                            "", t("catalog.there-is-already-a", issue.identity()), t("catalog.tell-the-two-apart-in"));
                 } else {
                     read.add(issue);
                 }
@@ -392,12 +389,12 @@ public final class CatalogLoader {
 
     private Optional<Issue> issue(Table.Row row, Series own) {
         Optional<Country> country = country(row, "country", row.text("country"));
-        Optional<String> key = row.required("denomination", "a word such as cent");
+        Optional<String> key = row.required("denomination", t("catalog.a-word-such-as-cent"));
         OptionalInt year = row.wholeNumber("year", Identity.FIRST_YEAR, Identity.LAST_YEAR);
         Optional<Mint> mint = mint(row);
         Alloy alloy = alloys.get(row.text("alloy"));
         if (alloy == null) {
-            row.refuse("alloy", "'" + row.text("alloy") + "' is no alloy.", "Write a name from alloys.csv.");
+            row.refuse("alloy", t("catalog.is-no-alloy", row.text("alloy")), t("catalog.write-a-name-from-alloys"));
         }
         Optional<Boolean> collector = collector(row);
         Optional<Rarity> rarity = rarity(row);
@@ -408,7 +405,7 @@ public final class CatalogLoader {
             mintageGood = number.isPresent();
             mintage = number.isPresent() ? (Long) number.getAsLong() : null;
         }
-        Optional<String> source = row.required("source", "where this stands, or: from memory");
+        Optional<String> source = row.required("source", t("catalog.where-this-stands-or-from"));
         if (country.isEmpty()
                 || key.isEmpty()
                 || year.isEmpty()
@@ -424,8 +421,8 @@ public final class CatalogLoader {
         if (!denominations.containsKey(denomination)) {
             row.refuse(
                     "denomination",
-                    "there is no " + denomination + " in denominations.csv.",
-                    "Use one that is there, or add a row to denominations.csv.");
+                    t("catalog.there-is-no-in-denominations", denomination),
+                    t("catalog.use-one-that-is-there"));
             return Optional.empty();
         }
         return Optional.of(new Issue(
@@ -446,7 +443,10 @@ public final class CatalogLoader {
             case "circulation" -> Optional.of(false);
             case "collector" -> Optional.of(true);
             default -> {
-                row.refuse("issued", "'" + row.text("issued") + "' is not allowed.", "Write circulation or collector.");
+                row.refuse(
+                        "issued",
+                        t("catalog.is-not-allowed", row.text("issued")),
+                        t("catalog.write-circulation-or-collector"));
                 yield Optional.empty();
             }
         };
@@ -458,7 +458,7 @@ public final class CatalogLoader {
                 return Optional.of(rarity);
             }
         }
-        row.refuse("rarity", "'" + row.text("rarity") + "' is not allowed.", "Write key, semi-key, scarce or nothing.");
+        row.refuse("rarity", t("catalog.is-not-allowed", row.text("rarity")), t("catalog.write-key-semi-key-scarce"));
         return Optional.empty();
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.catalog;
 
+import static org.rollwright.text.Texts.t;
+
 /// Why a row of a file was refused.
 ///
 /// @param line 1 is the header row
@@ -10,7 +12,8 @@ public record RowProblem(String file, long line, String column, String wrong, St
     /// as 1936.`
     @Override
     public String toString() {
-        String where = file + ", line " + line + (column.isEmpty() ? "" : ", column " + column);
-        return where + ": " + wrong + " " + right;
+        return column.isEmpty()
+                ? t("catalog.in-line", file, line, wrong, right)
+                : t("catalog.in-column", file, line, column, wrong, right);
     }
 }

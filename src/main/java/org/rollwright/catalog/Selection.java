@@ -1,5 +1,7 @@
 package org.rollwright.catalog;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -124,13 +126,13 @@ public final class Selection {
                 if (read instanceof Clause good) {
                     clauses.add(good);
                 } else {
-                    return new Parsed.Bad(position, "'" + clause + "' is no rule I know.", String.valueOf(read));
+                    return new Parsed.Bad(position, t("catalog.is-no-rule-i-know", clause), String.valueOf(read));
                 }
             }
             position += piece.length() + 1;
         }
         if (clauses.isEmpty()) {
-            return new Parsed.Bad(0, "the rule is empty.", "Write for example: series wheat");
+            return new Parsed.Bad(0, t("catalog.the-rule-is-empty"), t("catalog.write-for-example-series-wheat"));
         }
         return new Parsed.Good(new Selection(text.strip(), clauses));
     }
@@ -146,10 +148,10 @@ public final class Selection {
     /// A clause, or the advice to give when it cannot be read.
     private static Object clause(String keyword, String rest) {
         if (keyword.equals("everything")) {
-            return rest.isEmpty() ? new Clause.Everything() : "Write everything alone.";
+            return rest.isEmpty() ? new Clause.Everything() : t("catalog.write-everything-alone");
         }
         if (rest.isEmpty()) {
-            return isKeyword(keyword) ? "Write what it should be after " + keyword + "." : knownKeywords();
+            return isKeyword(keyword) ? t("catalog.write-what-it-should-be", keyword) : knownKeywords();
         }
         List<String> values = Arrays.stream(rest.split(","))
                 .map(String::strip)
@@ -172,8 +174,7 @@ public final class Selection {
     }
 
     private static String knownKeywords() {
-        return "Begin with everything, series, denomination, country, years, mints, metal, kind, design, rarity, variety,"
-                + " error or except.";
+        return t("catalog.begin-with-everything-series-denomination");
     }
 
     private static Object years(List<String> values) {
@@ -185,12 +186,12 @@ public final class Selection {
                             .allMatch(end -> end.strip().length() == 4
                                     && end.strip().chars().allMatch(Character::isDigit));
             if (!good) {
-                return "Write years as 1909-1958 or 1943.";
+                return t("catalog.write-years-as-1909-1958");
             }
             int first = Integer.parseInt(ends[0].strip());
             int last = Integer.parseInt(ends[ends.length - 1].strip());
             if (last < first) {
-                return "Write the earlier year first: " + last + "-" + first + ".";
+                return t("catalog.write-the-earlier-year-first", last, first);
             }
             ranges.add(new YearRange(first, last));
         }
@@ -202,7 +203,7 @@ public final class Selection {
         for (String value : values) {
             Optional<DateMint> date = DateMint.parse(value);
             if (date.isEmpty()) {
-                return "Write dates as 1922-D or 1909-S vdb.";
+                return t("catalog.write-dates-as-1922-d");
             }
             dates.add(date.get());
         }

@@ -1,5 +1,7 @@
 package org.rollwright.catalog;
 
+import static org.rollwright.text.Texts.t;
+
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
@@ -34,8 +36,8 @@ public final class Table {
                             problem(
                                     1,
                                     column,
-                                    "the column is missing.",
-                                    "The header row must be: " + String.join(",", columns));
+                                    t("catalog.the-column-is-missing"),
+                                    t("catalog.the-header-row-must-be", String.join(",", columns)));
                         }
                     }
                     if (!problems.isEmpty()) {
@@ -46,14 +48,14 @@ public final class Table {
                     problem(
                             record.getStartingLineNumber(),
                             "",
-                            "the row has " + record.getFieldCount() + " cells.",
-                            "It must have " + record.getHeader().size() + ", as the header row has.");
+                            t("catalog.the-row-has-cells", record.getFieldCount()),
+                            t("catalog.it-must-have-as-the", record.getHeader().size()));
                 } else {
                     rows.add(new Row(record));
                 }
             }
         } catch (CsvParseException e) {
-            problem(1, "", "this is not a readable CSV file (" + e.getMessage() + ").", "Save it as CSV in UTF-8.");
+            problem(1, "", t("catalog.this-is-not-a-readable", e.getMessage()), t("catalog.save-it-as-csv-in"));
         } catch (java.io.IOException e) {
             throw new java.io.UncheckedIOException("reading from memory", e);
         }
@@ -90,7 +92,7 @@ public final class Table {
         public Optional<String> required(String column, String example) {
             String value = text(column);
             if (value.isEmpty()) {
-                refuse(column, "the cell is empty.", "Write " + example + ".");
+                refuse(column, t("catalog.the-cell-is-empty"), t("catalog.write", example));
                 return Optional.empty();
             }
             return Optional.of(value);
@@ -118,10 +120,7 @@ public final class Table {
             } catch (NumberFormatException e) {
                 // falls through to the refusal, which quotes the cell
             }
-            refuse(
-                    column,
-                    "'" + value + "' is not allowed.",
-                    "Write a whole number from " + least + " to " + most + ".");
+            refuse(column, t("catalog.is-not-allowed", value), t("catalog.write-a-whole-number-from", least, most));
             return OptionalLong.empty();
         }
 
@@ -135,7 +134,7 @@ public final class Table {
             } catch (NumberFormatException e) {
                 // falls through to the refusal, which quotes the cell
             }
-            refuse(column, "'" + value + "' is not allowed.", "Write a number above 0, such as 3.11.");
+            refuse(column, t("catalog.is-not-allowed", value), t("catalog.write-a-number-above-0"));
             return OptionalDouble.empty();
         }
 

@@ -1,5 +1,7 @@
 package org.rollwright.coin;
 
+import static org.rollwright.text.Texts.t;
+
 import org.jspecify.annotations.Nullable;
 
 /// Which coin it is, as far as it has been read: the common language of finds, catalogue issues and album
@@ -38,7 +40,7 @@ public record Identity(
 
     /// Date and mint as the trade writes them: `1936-D`, `1936`, `no date`, `1936-?`.
     public String dateAndMint() {
-        String date = year == null ? "no date" : Integer.toString(year);
+        String date = year == null ? t("coin.no-date") : Integer.toString(year);
         if (mint == null) {
             return year == null ? date : date + "-?";
         }

@@ -1,5 +1,7 @@
 package org.rollwright.coin;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.Locale;
 
 /// Reads a weight as people write it: `1899.4g`, `1.9 kg`, `3lb 4oz`, `52 oz`. A unit is required, because
@@ -12,18 +14,16 @@ public final class MassText {
         record Bad(String wrong, String right) implements Result {}
     }
 
-    private static final String RIGHT = "Write a weight with its unit: 1899.4g, 1.9kg or 3lb 4oz.";
-
     private MassText() {}
 
     /// @param words the weight; spaces do not matter
     public static Result read(String words) {
         String text = words.replaceAll("\\s+", "").toLowerCase(Locale.ROOT);
         if (text.isEmpty()) {
-            return new Result.Bad("The weight is missing.", RIGHT);
+            return new Result.Bad(t("coin.the-weight-is-missing"), t("coin.write-a-weight-with-its"));
         }
         if (text.startsWith("-")) {
-            return new Result.Bad("A weight cannot be negative.", RIGHT);
+            return new Result.Bad(t("coin.a-weight-cannot-be-negative"), t("coin.write-a-weight-with-its"));
         }
         double grams = 0;
         boolean metric = false;
@@ -45,20 +45,23 @@ public final class MassText {
                     || number.length() > 12
                     || number.equals(".")
                     || number.indexOf('.') != number.lastIndexOf('.')) {
-                return new Result.Bad("'" + text + "' is no weight.", RIGHT);
+                return new Result.Bad(t("coin.is-no-weight", text), t("coin.write-a-weight-with-its"));
             }
             if (factor == 0) {
                 return new Result.Bad(
-                        unit.isEmpty() ? "The unit is missing." : "'" + unit + "' is no unit of weight.", RIGHT);
+                        unit.isEmpty() ? t("coin.the-unit-is-missing") : t("coin.is-no-unit-of-weight", unit),
+                        t("coin.write-a-weight-with-its"));
             }
             metric |= factor == 1 || factor == 1000;
             pounds |= factor != 1 && factor != 1000;
             grams += Double.parseDouble(number) * factor;
         }
         if (metric && pounds) {
-            return new Result.Bad("Grams and pounds do not go together in one weight.", RIGHT);
+            return new Result.Bad(t("coin.grams-and-pounds-do-not"), t("coin.write-a-weight-with-its"));
         }
-        return grams > 1e6 ? new Result.Bad("That is more than a tonne.", RIGHT) : new Result.Good(Mass.ofGrams(grams));
+        return grams > 1e6
+                ? new Result.Bad(t("coin.that-is-more-than-a"), t("coin.write-a-weight-with-its"))
+                : new Result.Good(Mass.ofGrams(grams));
     }
 
     private static boolean isDigit(char c) {

@@ -1,5 +1,7 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
@@ -146,14 +148,13 @@ final class DateResolver {
         String typed = date.hasCentury() ? date.digits() : "'" + date.digits();
         if (date.hasCentury() && date.number() > context.thisYear()) {
             return new Resolved.Nothing(
-                    typed + " lies in the future.", "No coin bears a date later than " + context.thisYear() + ".");
+                    t("entry.lies-in-the-future", typed), t("entry.no-coin-bears-a-date", context.thisYear()));
         }
         Optional<Denomination> twin = date.hasCentury() ? sameFace(date.number()) : Optional.empty();
         if (twin.isPresent()) {
             return new Resolved.Nothing(
-                    "The catalogue has no " + denomination + " dated " + typed + ".",
-                    "It has a " + twin.get() + " of that date: write "
-                            + twin.get().key() + " " + date.digits() + ".");
+                    t("entry.the-catalogue-has-no-dated", denomination, typed),
+                    t("entry.it-has-a-of-that", twin.get(), twin.get().key(), date.digits()));
         }
         Set<Integer> years = new TreeSet<>();
         context.catalog().issues().stream()
@@ -168,12 +169,11 @@ final class DateResolver {
                     .sorted()
                     .toList();
             return new Resolved.Nothing(
-                    "The catalogue has no " + denomination + " dated " + typed + ".",
-                    "The nearest dates are " + near.getFirst() + " and " + near.getLast() + ".");
+                    t("entry.the-catalogue-has-no-dated", denomination, typed),
+                    t("entry.the-nearest-dates-are-and", near.getFirst(), near.getLast()));
         }
         return new Resolved.Nothing(
-                "The catalogue has no " + denomination + " dated " + typed + ".",
-                "Look at the date again, or name another denomination first, such as dime 64.");
+                t("entry.the-catalogue-has-no-dated", denomination, typed), t("entry.look-at-the-date-again"));
     }
 
     /// Another denomination of the same face value that was struck in a year: large dollars beside small ones.
@@ -199,12 +199,11 @@ final class DateResolver {
             }
         }
         String where = mint == null || mint.equals(Mint.P) || mint.equals(Mint.NONE)
-                ? "without a mint mark"
-                : "with mint mark " + mint;
+                ? t("entry.without-a-mint-mark")
+                : t("entry.with-mint-mark", mint);
         String which = struck.size() == 1 ? struck.getFirst() + "" : struck.getFirst() + " or " + struck.getLast();
         return new Resolved.Nothing(
-                "There is no " + which + " " + denomination + " " + where + ".",
-                "Write " + String.join(" or ", forms) + ".");
+                t("entry.there-is-no", which, denomination, where), t("entry.write", String.join(" or ", forms)));
     }
 
     static String letters(Mint mint) {

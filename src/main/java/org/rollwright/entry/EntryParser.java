@@ -1,5 +1,7 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,8 +32,8 @@ public final class EntryParser {
             return new Reading.Problem(
                     MOST_CHARACTERS,
                     line.length() - MOST_CHARACTERS,
-                    "The line is longer than " + MOST_CHARACTERS + " characters.",
-                    "Enter it in several lines.");
+                    t("entry.the-line-is-longer-than", MOST_CHARACTERS),
+                    t("entry.enter-it-in-several-lines"));
         }
         String trimmed = line.strip();
         if (trimmed.startsWith("!")) {
@@ -51,8 +53,8 @@ public final class EntryParser {
                     return new Reading.Problem(
                             line.indexOf(',', before),
                             1,
-                            "There is nothing before this comma.",
-                            "Take the comma away.");
+                            t("entry.there-is-nothing-before-this"),
+                            t("entry.take-the-comma-away"));
                 }
                 continue;
             }
@@ -91,7 +93,7 @@ public final class EntryParser {
             if (isNumbered(word, 'b')) {
                 Optional<Integer> box = number(word.substring(1));
                 return box.isEmpty() || box.get() < 1
-                        ? first.problem("'" + first.text() + "' is no box.", "Boxes of this hunt count from b1.")
+                        ? first.problem(t("entry.is-no-box", first.text()), t("entry.boxes-of-this-hunt-count"))
                         : thenMaybeFind(new Command.GoToBox(box.get()), rest);
             }
             return switch (word) {
@@ -109,7 +111,8 @@ public final class EntryParser {
                 case "unwatch" ->
                     rest.size() == 1
                             ? add(new Command.StopWatching(watchName(rest.getFirst())))
-                            : first.problem("One watch is ended at a time.", "Write for example: unwatch copper");
+                            : first.problem(
+                                    t("entry.one-watch-is-ended-at"), t("entry.write-for-example-unwatch-copper"));
                 case "fix", "move", "split", "drop", "put" -> edit(word, first, rest);
                 default ->
                     isFindNumber(word)
@@ -128,11 +131,13 @@ public final class EntryParser {
         private @Nullable Reading alone(Command command, List<Token> rest) {
             return rest.isEmpty()
                     ? add(command)
-                    : tooMuch(rest.getFirst(), "'" + tokens.getFirst().text() + "' stands alone.");
+                    : tooMuch(
+                            rest.getFirst(),
+                            t("entry.stands-alone", tokens.getFirst().text()));
         }
 
         private static Reading tooMuch(Token token, String right) {
-            return token.problem("'" + token.text() + "' is too much here.", right);
+            return token.problem(t("entry.is-too-much-here", token.text()), right);
         }
 
         private @Nullable Reading thenMaybeFind(Command command, List<Token> rest) {
@@ -166,7 +171,7 @@ public final class EntryParser {
         private @Nullable Reading roll(Token first, List<Token> rest) {
             Optional<Integer> roll = number(first.text().substring(1));
             if (roll.isEmpty()) {
-                return first.problem("'" + first.text() + "' is no roll.", "Write the roll's number, such as r17.");
+                return first.problem(t("entry.is-no-roll", first.text()), t("entry.write-the-roll-s-number"));
             }
             if (rest.size() == 1 && !rest.getFirst().quoted()) {
                 // `r17 49` is a count, because a bare two-digit number behind a roll is far more often that than a
@@ -187,11 +192,11 @@ public final class EntryParser {
             String word = roll.lower();
             Optional<Integer> number = isNumbered(word, 'r') ? number(word.substring(1)) : number(word);
             if (number.isEmpty()) {
-                return roll.problem("'" + roll.text() + "' is no roll.", "Write skip, or skip r17.");
+                return roll.problem(t("entry.is-no-roll", roll.text()), t("entry.write-skip-or-skip-r17"));
             }
             return rest.size() == 1
                     ? add(new Command.LeaveRoll(number.get()))
-                    : tooMuch(rest.get(1), "One roll is skipped at a time.");
+                    : tooMuch(rest.get(1), t("entry.one-roll-is-skipped-at"));
         }
 
         private @Nullable Reading enders(Token first, List<Token> rest) {
@@ -201,7 +206,7 @@ public final class EntryParser {
             Optional<Integer> visible = parts.length == 2 ? number(parts[1]) : Optional.empty();
             return matching.isPresent() && visible.isPresent()
                     ? add(new Command.SawEnders(matching.get(), visible.get()))
-                    : first.problem("The enders are not clear.", "Write finds seen, a stroke, coins visible: e 3/48.");
+                    : first.problem(t("entry.the-enders-are-not-clear"), t("entry.write-finds-seen-a-stroke"));
         }
 
         private @Nullable Reading weight(Token first, List<Token> rest) {
@@ -221,7 +226,7 @@ public final class EntryParser {
             Optional<Integer> find = number(first.text().substring(1));
             return find.isPresent()
                     ? checked(find.get(), rest)
-                    : first.problem("'" + first.text() + "' is no find.", "Write the find's number, such as f12.");
+                    : first.problem(t("entry.is-no-find", first.text()), t("entry.write-the-find-s-number"));
         }
 
         private @Nullable Reading checked(@Nullable Integer find, List<Token> rest) {
@@ -233,9 +238,7 @@ public final class EntryParser {
                 } else if (word.isPresent() && word.get().role() == TradeWord.Role.VARIETY) {
                     varieties.add(word.get().canonical());
                 } else {
-                    return token.problem(
-                            "'" + token.text() + "' is no variety.",
-                            "Write - alone, or - ddo, for what the last find was checked for and is not.");
+                    return token.problem(t("entry.is-no-variety", token.text()), t("entry.write-alone-or-ddo-for"));
                 }
             }
             return add(new Command.Checked(find, varieties));
@@ -243,8 +246,7 @@ public final class EntryParser {
 
         private @Nullable Reading watch(Token first, List<Token> rest) {
             if (rest.isEmpty()) {
-                return first.problem(
-                        "It is not said what to watch for.", "Write watch wheat, or watch \"years 1940-1949\".");
+                return first.problem(t("entry.it-is-not-said-what"), t("entry.write-watch-wheat-or-watch"));
             }
             for (Token token : rest) {
                 Optional<WatchName> named = context.catalog().watchByWord(token.lower());
@@ -273,9 +275,9 @@ public final class EntryParser {
                             java.util.stream.Stream.of(watch.name()), watch.words().stream()))
                     .toList();
             String right = Nearest.to(token.lower(), known)
-                    .map(near -> "Did you mean " + near + "?")
-                    .orElse("Write a name from the list of watches, or a rule in quotes such as \"metal silver\".");
-            return token.problem("'" + token.text() + "' is nothing I can watch for.", right);
+                    .map(near -> t("entry.did-you-mean", near))
+                    .orElse(t("entry.write-a-name-from-the"));
+            return token.problem(t("entry.is-nothing-i-can-watch", token.text()), right);
         }
 
         private String watchName(Token token) {
@@ -291,7 +293,7 @@ public final class EntryParser {
 
         private @Nullable Reading note(Token at, String text) {
             return text.isBlank()
-                    ? at.problem("The note is empty.", "Write it in quotes: \"damp box\".")
+                    ? at.problem(t("entry.the-note-is-empty"), t("entry.write-it-in-quotes-damp"))
                     : add(new Command.Note(text));
         }
 
@@ -302,7 +304,7 @@ public final class EntryParser {
                             : number(rest.getFirst().text().substring(1));
             if (find.isEmpty()) {
                 return (rest.isEmpty() ? first : rest.getFirst())
-                        .problem("It is not said which find.", "Name it by its number: " + word + " f12 …");
+                        .problem(t("entry.it-is-not-said-which"), t("entry.name-it-by-its-number", word));
             }
             List<Token> args = rest.subList(1, rest.size());
             return switch (word) {
@@ -313,18 +315,19 @@ public final class EntryParser {
                             args.size() == 1 ? number(args.getFirst().text()) : Optional.empty();
                     yield coins.isPresent()
                             ? add(new Command.Split(find.get(), coins.get()))
-                            : first.problem(
-                                    "It is not said how many coins.", "Write split f12 2 to part two coins off.");
+                            : first.problem(t("entry.it-is-not-said-how"), t("entry.write-split-f12-2-to"));
                 }
                 case "drop" ->
-                    args.isEmpty() ? add(new Command.Drop(find.get())) : tooMuch(args.getFirst(), "Write drop f12.");
+                    args.isEmpty()
+                            ? add(new Command.Drop(find.get()))
+                            : tooMuch(args.getFirst(), t("entry.write-drop-f12"));
                 default -> put(first, find.get(), args);
             };
         }
 
         private @Nullable Reading fix(Token first, int find, List<Token> args) {
             if (args.isEmpty()) {
-                return first.problem("It is not said what the find is.", "Write fix f12 39s vf20.");
+                return first.problem(t("entry.it-is-not-said-what-2"), t("entry.write-fix-f12-39s-vf20"));
             }
             return switch (new FindReader(context, line, args).read()) {
                 case FindReader.Result.Draft draft -> add(new Command.Fix(find, draft.draft()));
@@ -343,12 +346,11 @@ public final class EntryParser {
                 } else if (isNumbered(word, 'b') && place.isPresent() && place.get() > 0) {
                     box = place.get();
                 } else {
-                    return token.problem(
-                            "'" + token.text() + "' is no place.", "Write move f12 r5, or move f12 b2 r5.");
+                    return token.problem(t("entry.is-no-place", token.text()), t("entry.write-move-f12-r5-or"));
                 }
             }
             return roll == null && box == null
-                    ? first.problem("It is not said where to.", "Write move f12 r5, or move f12 b2 r5.")
+                    ? first.problem(t("entry.it-is-not-said-where"), t("entry.write-move-f12-r5-or"))
                     : add(new Command.Move(find, box, roll == null ? 0 : roll));
         }
 
@@ -357,8 +359,7 @@ public final class EntryParser {
                     ? context.catalog().tradeWord(args.getFirst().lower())
                     : Optional.empty();
             if (word.isEmpty() || word.get().role() != TradeWord.Role.DISPOSITION) {
-                return first.problem(
-                        "It is not said what becomes of the find.", "Write put f12 keep, album, sell, give or return.");
+                return first.problem(t("entry.it-is-not-said-what-3"), t("entry.write-put-f12-keep-album"));
             }
             return add(new Command.Put(
                     find, Disposition.valueOf(word.get().canonical().toUpperCase(java.util.Locale.ROOT))));

@@ -1,5 +1,7 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -114,8 +116,7 @@ final class FindReader {
             }
         }
         Token last = tokens.getLast();
-        return new Reading.Problem(
-                last.end(), 0, "The date is missing.", "Write it as 39s, 1944-D, or nd when it cannot be read.");
+        return new Reading.Problem(last.end(), 0, t("entry.the-date-is-missing"), t("entry.write-it-as-39s-1944"));
     }
 
     /// A face value as foreign coins bear it, `1p` or `50c`, in front of the date.
@@ -208,45 +209,39 @@ final class FindReader {
         String word = token.lower();
         Identity identity = coin.identity();
         Integer year = identity.year();
-        String here = "'" + token.text() + "' does not stand here.";
+        String here = t("entry.does-not-stand-here", token.text());
         if (IdentityReader.mintWord(context.catalog(), identity.denomination().country(), word)
                 .isPresent()) {
-            return Optional.of(
-                    token.problem(here, "A mint mark stands once, on the date or right behind it: 39s or 39 s."));
+            return Optional.of(token.problem(here, t("entry.a-mint-mark-stands-once")));
         }
         if (context.catalog().countryByWord(word).isPresent()) {
-            return Optional.of(token.problem(here, "A country stands before the date, as in ca 67."));
+            return Optional.of(token.problem(here, t("entry.a-country-stands-before-the")));
         }
         List<Issue> all = context.catalog().issues().stream()
                 .filter(issue -> issue.identity().denomination().equals(identity.denomination()))
                 .toList();
-        String wrong = "'" + token.text() + "' does not go with " + identity.dateAndMint() + ".";
+        String wrong = t("entry.does-not-go-with", token.text(), identity.dateAndMint());
         if (!coin.issues().isEmpty() && all.stream().anyMatch(issue -> Slug.isMetalOf(issue, word))) {
             String metals = coin.issues().stream()
                     .map(issue -> issue.alloy().metal().word())
                     .distinct()
                     .collect(Collectors.joining(" or "));
-            return Optional.of(token.problem(
-                    wrong,
-                    "That coin is " + metals + "; one struck on another metal is written err:\"" + word + "\"."));
+            return Optional.of(token.problem(wrong, t("entry.that-coin-is-one-struck", metals, word)));
         }
         List<Issue> elsewhere =
                 all.stream().filter(issue -> Slug.belongs(issue, word)).toList();
         if (year != null && !elsewhere.isEmpty()) {
-            return Optional.of(token.problem(
-                    wrong,
-                    "It goes with " + dates(elsewhere, year) + "; what you see on this coin may stand in quotes."));
+            return Optional.of(token.problem(wrong, t("entry.it-goes-with-what-you", dates(elsewhere, year))));
         }
         String letters = gradePart(word).replaceAll("-?[0-9]+$", "");
         Optional<Grade> band = letters.equals(word) ? Optional.empty() : Grade.parse(letters);
         if (band.isPresent()) {
             return Optional.of(token.problem(
-                    "'" + token.text() + "' is no grade.", "The steps there are " + steps(band.get()) + "."));
+                    t("entry.is-no-grade", token.text()), t("entry.the-steps-there-are", steps(band.get()))));
         }
         return DateWord.parse(word).isPresent()
-                ? Optional.of(token.problem(
-                        "'" + token.text() + "' stands behind a date.",
-                        "Part two finds by a comma; write a grade with its letters, as vf30, and a count as x3."))
+                ? Optional.of(
+                        token.problem(t("entry.stands-behind-a-date", token.text()), t("entry.part-two-finds-by-a")))
                 : Optional.empty();
     }
 
@@ -276,8 +271,7 @@ final class FindReader {
         return before == null || before.equals(now)
                 ? null
                 : token.problem(
-                        "'" + token.text() + "' contradicts what stands before it.",
-                        "Take one of the two away; two finds are parted by a comma.");
+                        t("entry.contradicts-what-stands-before-it", token.text()), t("entry.take-one-of-the-two"));
     }
 
     /// A grade without the colour glued behind it, as in `ms64rd`.
@@ -346,8 +340,8 @@ final class FindReader {
                 return new Reading.Problem(
                         token.start(),
                         token.tag().length(),
-                        "'" + token.tag() + ":' is not known.",
-                        "Quotes may stand alone for a note, or behind note:, var:, err:, details: or photo:.");
+                        t("entry.is-not-known", token.tag()),
+                        t("entry.quotes-may-stand-alone-for"));
             }
         }
         return null;
@@ -368,7 +362,7 @@ final class FindReader {
         long coins = number.length() > 7 ? Long.MAX_VALUE : Long.parseLong(number);
         if (coins < 1 || coins > MOST_COINS) {
             return token.problem(
-                    "A find cannot be " + number + " coins.", "Write a count from x1 to x" + MOST_COINS + ".");
+                    t("entry.a-find-cannot-be-coins", number), t("entry.write-a-count-from-x1", MOST_COINS));
         }
         @Nullable Reading failure = unlessSaidOtherwise(token, count, (int) coins);
         count = (int) coins;
@@ -378,12 +372,12 @@ final class FindReader {
     private Reading unknown(Token token, Collection<String> known) {
         String word = token.lower();
         Optional<String> near = Nearest.to(word, known);
-        String right = near.map(suggestion -> "Did you mean " + suggestion + "?")
+        String right = near.map(suggestion -> t("entry.did-you-mean", suggestion))
                 .orElse(
                         dateAt < 0
-                                ? "Begin a find with its date, such as 39s; or type ? for help."
-                                : "Put free words into quotes: \"" + token.text() + "\".");
-        return token.problem("'" + token.text() + "' is not a word I know.", right);
+                                ? t("entry.begin-a-find-with-its")
+                                : t("entry.put-free-words-into-quotes", token.text()));
+        return token.problem(t("entry.is-not-a-word-i", token.text()), right);
     }
 
     private Collection<String> headWords() {

@@ -1,5 +1,7 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -94,8 +96,7 @@ final class IdentityReader {
                         .reduce((a, b) -> a + ", " + b)
                         .orElse("none");
                 return token.problem(
-                        "'" + suffix + "' is no mint mark of " + of + ".",
-                        "Mint marks there are: " + known + ". Leave a space before any other word.");
+                        t("entry.is-no-mint-mark-of", suffix, of), t("entry.mint-marks-there-are-leave", known));
             }
             mint = read.get();
             return null;
@@ -159,8 +160,8 @@ final class IdentityReader {
             int year = date.number();
             if (year > context.thisYear() || year < Identity.FIRST_YEAR) {
                 return new Result.Unclear(token.problem(
-                        "A coin dated " + year + " is not possible.",
-                        "Write a year from " + Identity.FIRST_YEAR + " to " + context.thisYear() + "."));
+                        t("entry.a-coin-dated-is-not", year),
+                        t("entry.write-a-year-from-to", Identity.FIRST_YEAR, context.thisYear())));
             }
             return coin(new Identity(denomination, year, mint, "", ""), List.of());
         }
@@ -174,16 +175,15 @@ final class IdentityReader {
         }
         return new Result.Unclear(new Reading.Choose(
                 token.start(),
-                "Which year?",
+                t("entry.which-year"),
                 List.of(
                         new Reading.Option(Integer.toString(early), withDate(early, "")),
                         new Reading.Option(Integer.toString(late), withDate(late, "")))));
     }
 
     private Result badDigits() {
-        return new Result.Unclear(token.problem(
-                "'" + date.digits() + "' is no date.",
-                "Write two digits or four: 39 or 1939. A count is written x3, a roll r17."));
+        return new Result.Unclear(
+                token.problem(t("entry.is-no-date", date.digits()), t("entry.write-two-digits-or-four")));
     }
 
     private Result catalogued() {
@@ -201,7 +201,7 @@ final class IdentityReader {
             case DateResolver.Resolved.Years years ->
                 new Result.Unclear(new Reading.Choose(
                         token.start(),
-                        "Which year is it?",
+                        t("entry.which-year-is-it"),
                         years.years().stream()
                                 .map(year -> new Reading.Option(
                                         new Identity(denomination, year, mint, "", "").dateAndMint() + " "
@@ -317,7 +317,7 @@ final class IdentityReader {
                 options.add(new Reading.Option(label, withDate(year, extra)));
             }
         }
-        return new Result.Unclear(new Reading.Choose(token.start(), "Which one is it?", options));
+        return new Result.Unclear(new Reading.Choose(token.start(), t("entry.which-one-is-it"), options));
     }
 
     /// The line with its date written in full, and further words behind it; words that were too vague are taken

@@ -1,5 +1,7 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.t;
+
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
@@ -65,7 +67,7 @@ public final class Recorder {
     public Outcome recordAt(Instant at, HuntId hunt, String line) {
         Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
-            return new Outcome.Refused(new Refusal("There is no hunt " + hunt + ".", "Look at the list of hunts."));
+            return new Outcome.Refused(new Refusal(t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of")));
         }
         Reading reading = EntryParser.parse(line, context.get());
         if (!(reading instanceof Reading.Clear clear)) {
@@ -119,7 +121,7 @@ public final class Recorder {
     public Together recordTogether(HuntId hunt, String raw, List<Told> told) {
         Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
-            return new Together.Wrong(-1, "There is no hunt " + hunt + ".", "Look at the list of hunts.");
+            return new Together.Wrong(-1, t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of"));
         }
         List<List<Command>> commands = new ArrayList<>();
         for (int row = 0; row < told.size(); row++) {
@@ -133,19 +135,19 @@ public final class Recorder {
                     return new Together.Wrong(
                             row,
                             choose.question(),
-                            "Write one of: "
-                                    + String.join(
+                            t(
+                                    "entry.write-one-of",
+                                    String.join(
                                             ", ",
                                             choose.options().stream()
                                                     .map(Reading.Option::label)
-                                                    .toList())
-                                    + ".");
+                                                    .toList())));
                 }
             }
             boolean others = commands.getLast().stream()
                     .anyMatch(one -> !(one instanceof Command.Found) && !(one instanceof Command.Weigh));
             if (others) {
-                return new Together.Wrong(row, "Only finds and weights can stand here.", "Write a find such as 39s.");
+                return new Together.Wrong(row, t("entry.only-finds-and-weights-can"), t("entry.write-a-find-such-as"));
             }
         }
         int[] row = {-1};
@@ -252,8 +254,7 @@ public final class Recorder {
 
         private void translate(Command command, List<Event> into) {
             if (over && changesSearch(command)) {
-                throw new CannotTranslate(
-                        "This hunt is finished; nothing was recorded.", "Type resume to go on, then the line again.");
+                throw new CannotTranslate(t("entry.this-hunt-is-finished"), t("entry.type-resume-to-go-on"));
             }
             switch (command) {
                 case Command.Found found -> into.add(new Event.FindLogged(logged(found.draft())));
@@ -308,8 +309,7 @@ public final class Recorder {
         }
 
         private CannotTranslate together(String word) {
-            return new CannotTranslate(
-                    "'" + word + "' cannot stand beside other commands; nothing was recorded.", "Enter it alone.");
+            return new CannotTranslate(t("entry.cannot-stand-beside-other-commands", word), t("entry.enter-it-alone"));
         }
 
         private static boolean changesSearch(Command command) {
@@ -381,10 +381,8 @@ public final class Recorder {
         private BoxId nth(int ordinal) {
             if (ordinal < 1 || ordinal > hunt.boxes().size()) {
                 throw new CannotTranslate(
-                        "This hunt has no box " + ordinal + ".",
-                        hunt.boxes().size() == 1
-                                ? "It has one box, b1."
-                                : "Its boxes are b1 to b" + hunt.boxes().size() + ".");
+                        t("entry.this-hunt-has-no-such-box", ordinal),
+                        t("entry.its-boxes-are-b1-to", hunt.boxes().size()));
             }
             return hunt.boxes().get(ordinal - 1);
         }
@@ -392,7 +390,7 @@ public final class Recorder {
         private BoxId box() {
             BoxId now = box;
             if (now == null) {
-                throw new CannotTranslate("This hunt has no box.", "Add one first.");
+                throw new CannotTranslate(t("entry.this-hunt-has-no-box"), t("entry.add-one-first"));
             }
             return now;
         }
@@ -400,16 +398,14 @@ public final class Recorder {
         private Find find(int ordinal) {
             return book.find(hunt.id(), ordinal)
                     .orElseThrow(() -> new CannotTranslate(
-                            "This hunt has no find f" + ordinal + ".",
-                            "Find numbers stand in front of the finds in the list; struck-out finds have none."));
+                            t("entry.this-hunt-has-no-find", ordinal), t("entry.find-numbers-stand-in-front")));
         }
 
         private void checked(Command.Checked checked, List<Event> into) {
             @Nullable Integer ordinal = checked.find();
             FindId id = ordinal == null ? lastFind : find(ordinal).id();
             if (id == null) {
-                throw new CannotTranslate(
-                        "There is no find yet that could have been checked.", "Log the coin first, then type -.");
+                throw new CannotTranslate(t("entry.there-is-no-find-yet"), t("entry.log-the-coin-first"));
             }
             List<String> varieties = checked.varieties();
             if (varieties.isEmpty()) {

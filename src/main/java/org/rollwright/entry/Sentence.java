@@ -1,5 +1,7 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.List;
 import java.util.Locale;
 import org.rollwright.catalog.Catalog;
@@ -19,39 +21,40 @@ public final class Sentence {
     public static String of(Command command, Catalog catalog, Denomination box) {
         return switch (command) {
             case Command.Found found -> draft(found.draft(), catalog, box);
-            case Command.NextRoll next -> "next roll";
+            case Command.NextRoll next -> t("entry.next-roll");
             case Command.GoToRoll go ->
-                go.coins() == null ? roll(go.roll()) : roll(go.roll()) + " held " + go.coins() + " coins";
-            case Command.GoToBox go -> "box " + go.ordinal() + " of this hunt";
+                go.coins() == null ? roll(go.roll()) : t("entry.held-coins", roll(go.roll()), go.coins());
+            case Command.GoToBox go -> t("entry.box-of-this-hunt", go.ordinal());
             case Command.LeaveRoll leave ->
-                leave.roll() == null ? "this roll left unsearched" : "roll " + leave.roll() + " left unsearched";
-            case Command.SawEnders seen -> seen.matching() + " of " + seen.visible() + " enders";
-            case Command.Weigh weigh -> "weight " + weight(weigh.mass());
-            case Command.Mark mark -> mark.text().isEmpty() ? "mark this moment" : "mark this moment: " + mark.text();
-            case Command.Note note -> "note: " + note.text();
-            case Command.Undo undo -> "undo";
-            case Command.Redo redo -> "redo";
-            case Command.Checked checked ->
-                (checked.find() == null ? "last find" : "f" + checked.find())
-                        + " checked, not it"
-                        + (checked.varieties().isEmpty() ? "" : ": " + String.join(", ", checked.varieties()));
+                leave.roll() == null
+                        ? t("entry.this-roll-left-unsearched")
+                        : t("entry.roll-left-unsearched", leave.roll());
+            case Command.SawEnders seen -> t("entry.of-enders", seen.matching(), seen.visible());
+            case Command.Weigh weigh -> t("entry.weight", weight(weigh.mass()));
+            case Command.Mark mark ->
+                mark.text().isEmpty() ? t("entry.mark-this-moment") : t("entry.mark-this-moment-2", mark.text());
+            case Command.Note note -> t("entry.note", note.text());
+            case Command.Undo undo -> t("entry.undo");
+            case Command.Redo redo -> t("entry.redo");
+            case Command.Checked checked -> checked(checked);
             case Command.WatchFor watch ->
-                "from the next roll on, watch for " + watch.watch().name();
-            case Command.StopWatching stop -> "no longer watch for " + stop.name();
-            case Command.Fix fix -> "f" + fix.find() + " becomes " + draft(fix.draft(), catalog, box);
+                t("entry.from-the-next-roll-on", watch.watch().name());
+            case Command.StopWatching stop -> t("entry.no-longer-watch-for", stop.name());
+            case Command.Fix fix -> t("entry.f-becomes", fix.find(), draft(fix.draft(), catalog, box));
             case Command.Move move ->
-                "f" + move.find() + " moves to " + (move.box() == null ? "" : "box " + move.box() + ", ")
-                        + roll(move.roll());
-            case Command.Split split -> split.coins() + " coins of f" + split.find() + " become a find of their own";
-            case Command.Drop drop -> "f" + drop.find() + " is struck out";
+                move.box() == null
+                        ? t("entry.f-moves-to", move.find(), roll(move.roll()))
+                        : t("entry.f-moves-to-box", move.find(), move.box(), roll(move.roll()));
+            case Command.Split split -> t("entry.coins-of-f-become-a", split.coins(), split.find());
+            case Command.Drop drop -> t("entry.f-is-struck-out", drop.find());
             case Command.Put put -> "f" + put.find() + ": " + put.disposition().word();
-            case Command.Finish finish -> "finish this hunt";
-            case Command.Resume resume -> "go on with this hunt";
+            case Command.Finish finish -> t("entry.finish-this-hunt");
+            case Command.Resume resume -> t("entry.go-on-with-this-hunt");
         };
     }
 
     private static String roll(int number) {
-        return number == 0 ? "no roll in particular" : "roll " + number;
+        return number == 0 ? t("entry.no-roll-in-particular") : t("entry.roll", number);
     }
 
     private static String draft(Command.FindDraft draft, Catalog catalog, Denomination box) {
@@ -74,7 +77,7 @@ public final class Sentence {
                     .toList();
             words.append(" · ").append(String.join(" or ", metals));
             if (issues.stream().allMatch(Issue::collectorOnly)) {
-                words.append(" · struck for collectors only");
+                words.append(" · ").append(t("entry.struck-for-collectors-only"));
             }
         }
         if (!facts.state().isEmpty()) {
@@ -87,12 +90,19 @@ public final class Sentence {
             words.append(" · ").append(draft.disposition().word());
         }
         if (!facts.photos().isEmpty()) {
-            words.append(" · photo ").append(String.join(", ", facts.photos()));
+            words.append(" · ").append(t("entry.photo", String.join(", ", facts.photos())));
         }
         if (!facts.note().isEmpty()) {
             words.append(" · “").append(facts.note()).append('”');
         }
         return words.toString();
+    }
+
+    private static String checked(Command.Checked checked) {
+        String find = checked.find() == null ? t("entry.last-find") : "f" + checked.find();
+        return checked.varieties().isEmpty()
+                ? t("entry.checked-not-it", find)
+                : t("entry.checked-not-it-varieties", find, String.join(", ", checked.varieties()));
     }
 
     /// A weight in grams and in pounds and ounces.

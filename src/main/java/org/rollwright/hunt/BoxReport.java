@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -151,16 +153,16 @@ public record BoxReport(
         boolean wholeBox = box.details().rolls() > 0
                 && box.searchedRolls() == box.details().rolls();
         if (box.earlier().isPresent()) {
-            remarks.add("Searched before this journal; only counts are known.");
+            remarks.add(t("hunt.searched-before-this-journal-only"));
         } else if (finds.isEmpty()) {
-            remarks.add(wholeBox ? "Skunked: no finds in the whole box." : "No finds so far.");
+            remarks.add(wholeBox ? t("hunt.skunked-no-finds-in-the") : t("hunt.no-finds-so-far"));
             return remarks;
         }
         if (ranking.of() > 1) {
             remarks.add(
                     ranking.rank() == 1
-                            ? "The best of " + ranking.of() + " boxes so far."
-                            : "Number " + ranking.rank() + " of " + ranking.of() + " boxes.");
+                            ? t("hunt.the-best-of-boxes-so", ranking.of())
+                            : t("hunt.number-of-boxes", ranking.rank(), ranking.of()));
         }
         RollCell best = strip.stream()
                 .max(java.util.Comparator.comparingInt(RollCell::coins)
@@ -168,22 +170,22 @@ public record BoxReport(
                                 .reversed()))
                 .orElse(null);
         if (best != null && best.coins() >= 3) {
-            remarks.add("Roll " + best.number() + " alone held " + best.coins() + " finds.");
+            remarks.add(t("hunt.roll-alone-held-finds", best.number(), best.coins()));
         }
         finds.stream()
                 .map(find -> find.facts().identity())
                 .filter(identity -> identity.year() != null)
                 .min(java.util.Comparator.comparing((Identity identity) -> year(identity))
                         .thenComparing(Tally.IDENTITY_ORDER))
-                .ifPresent(identity -> remarks.add("Oldest: " + identity.dateAndMint() + "."));
+                .ifPresent(identity -> remarks.add(t("hunt.oldest", identity.dateAndMint())));
         long shorts = strip.stream().filter(cell -> cell.difference() < 0).count();
         long overs = strip.stream().filter(cell -> cell.difference() > 0).count();
         if (shorts + overs > 0) {
-            remarks.add(shorts + " short and " + overs + " over among the rolls counted.");
+            remarks.add(t("hunt.short-and-over-among-the", shorts, overs));
         }
         long enders = finds.stream().filter(Find::ender).mapToInt(Find::count).sum();
         if (enders > 0) {
-            remarks.add(enders + (enders == 1 ? " find was an ender." : " finds were enders."));
+            remarks.add(t("hunt.finds-were-enders", enders));
         }
         return remarks;
     }

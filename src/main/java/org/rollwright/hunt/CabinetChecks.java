@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -19,18 +21,20 @@ final class CabinetChecks {
     static Optional<Refusal> owned(Logbook book, List<CoinRef> coins) {
         for (CoinRef coin : coins) {
             if (book.coin(coin).isEmpty()) {
-                return refusal("There is no coin " + coin + " in your hands.", "Look at the cabinet again.");
+                return refusal(t("hunt.there-is-no-coin-in", coin), t("hunt.look-at-the-cabinet-again"));
             }
         }
-        return coins.isEmpty() ? refusal("No coin was chosen.", "Tick at least one coin.") : Optional.empty();
+        return coins.isEmpty()
+                ? refusal(t("hunt.no-coin-was-chosen"), t("hunt.tick-at-least-one-coin"))
+                : Optional.empty();
     }
 
     static Optional<Refusal> place(Logbook book, Place place) {
         if (place.name().isBlank()) {
-            return refusal("The place has no name.", "Give it one, such as tube 12.");
+            return refusal(t("hunt.the-place-has-no-name"), t("hunt.give-it-one-such-as"));
         }
         if (place.capacity() < 0 || place.capacity() > MOST_COINS) {
-            return refusal("A place cannot hold " + place.capacity() + " coins.", "Write 0 when it does not matter.");
+            return refusal(t("hunt.a-place-cannot-hold-coins", place.capacity()), t("hunt.write-0-when-it-does"));
         }
         Set<PlaceId> above = new HashSet<>();
         above.add(place.id());
@@ -38,10 +42,10 @@ final class CabinetChecks {
         while (parent != null) {
             Optional<Place> known = book.place(parent);
             if (known.isEmpty()) {
-                return refusal("The place around it is not there.", "Choose one of the list.");
+                return refusal(t("hunt.the-place-around-it-is"), t("hunt.choose-one-of-the-list"));
             }
             if (!above.add(parent)) {
-                return refusal("A place cannot lie within itself.", "Choose another place around it.");
+                return refusal(t("hunt.a-place-cannot-lie-within"), t("hunt.choose-another-place-around-it"));
             }
             parent = known.get().parent();
         }
@@ -51,14 +55,19 @@ final class CabinetChecks {
     static Optional<Refusal> emptied(Logbook book, PlaceId id) {
         Optional<Place> place = book.place(id);
         if (place.isEmpty()) {
-            return refusal("There is no such place.", "Look at the list of places.");
+            return refusal(t("hunt.there-is-no-such-place"), t("hunt.look-at-the-list-of"));
         }
         boolean inside = book.places().stream().anyMatch(other -> id.equals(other.parent()));
         long coins = coinsIn(book, id);
         return inside || coins > 0
                 ? refusal(
-                        place.get().name() + " is not empty" + (coins > 0 ? ": " + coins + " coins lie there." : "."),
-                        "Move what is in it first.")
+                        coins > 0
+                                ? t(
+                                        "hunt.is-not-empty-coins-lie",
+                                        coins,
+                                        place.get().name())
+                                : t("hunt.is-not-empty", place.get().name()),
+                        t("hunt.move-what-is-in-it"))
                 : Optional.empty();
     }
 
@@ -78,7 +87,7 @@ final class CabinetChecks {
         }
         Optional<Place> place = book.place(where);
         if (place.isEmpty()) {
-            return refusal("There is no such place.", "Choose one of the list, or make it first.");
+            return refusal(t("hunt.there-is-no-such-place"), t("hunt.choose-one-of-the-list-2"));
         }
         int capacity = place.get().capacity();
         if (capacity > 0) {
@@ -91,9 +100,8 @@ final class CabinetChecks {
             long there = coinsIn(book, where);
             if (there + coming > capacity) {
                 return refusal(
-                        place.get().name() + " holds " + capacity + " coins and has " + there + "; " + coming
-                                + " more do not fit.",
-                        "Move fewer, or into another place.");
+                        t("hunt.holds-coins-and-has-more", place.get().name(), capacity, there, coming),
+                        t("hunt.move-fewer-or-into-another"));
             }
         }
         return Optional.empty();
@@ -101,61 +109,60 @@ final class CabinetChecks {
 
     static Optional<Refusal> left(Logbook book, Event.CoinsLeft left) {
         if (!List.of("sold", "given", "spent", "lost").contains(left.gone().how())) {
-            return refusal("'" + left.gone().how() + "' is no way to leave.", "Choose sold, given, spent or lost.");
+            return refusal(t("hunt.is-no-way-to-leave", left.gone().how()), t("hunt.choose-sold-given-spent-or"));
         }
         java.math.BigDecimal price = left.gone().price();
         if (price != null && price.signum() < 0) {
-            return refusal("A price cannot be negative.", "Write what was paid, or leave it blank.");
+            return refusal(t("hunt.a-price-cannot-be-negative"), t("hunt.write-what-was-paid-or"));
         }
         return owned(book, left.coins());
     }
 
     static Optional<Refusal> price(PricePoint price) {
         if (price.amount().signum() <= 0) {
-            return refusal("A price of zero or less values nothing.", "Leave the cell blank, or write what it costs.");
+            return refusal(t("hunt.a-price-of-zero-or"), t("hunt.leave-the-cell-blank-or"));
         }
         return price.amount().compareTo(java.math.BigDecimal.valueOf(1_000_000_000L)) > 0
-                ? refusal("More than a thousand million is no price of a coin.", "Check the figure.")
+                ? refusal(t("hunt.more-than-a-thousand-million"), t("hunt.check-the-figure"))
                 : Optional.empty();
     }
 
     static Optional<Refusal> cup(Cup cup) {
         return cup.name().isBlank()
-                ? refusal("The cup has no name.", "Give it one, such as copper.")
+                ? refusal(t("hunt.the-cup-has-no-name"), t("hunt.give-it-one-such-as-2"))
                 : Optional.empty();
     }
 
     static Optional<Refusal> reading(Logbook book, Event.CupRead read) {
         Cup cup = book.cups.get(read.cup());
         if (cup == null) {
-            return refusal("There is no cup " + read.cup() + ".", "Begin it first, with its tare.");
+            return refusal(t("hunt.there-is-no-cup", read.cup()), t("hunt.begin-it-first-with-its"));
         }
         double step = cup.resolution().grams();
         if (read.mass().grams() < cup.tare().grams() - step) {
-            return refusal(
-                    "The reading is below the empty cup's " + cup.tare().grams() + " g.",
-                    "Check the unit, or begin the cup anew with another tare.");
+            return refusal(t("hunt.the-reading-is-below-the", cup.tare().grams()), t("hunt.check-the-unit-or-begin"));
         }
         return read.mass().grams() < cup.last().grams() - step
                 ? refusal(
-                        "The cup became lighter by "
-                                + Math.round(10
+                        t(
+                                "hunt.the-cup-became-lighter-by",
+                                Math.round(10
                                                 * (cup.last().grams()
                                                         - read.mass().grams()))
-                                        / 10.0 + " g: nothing was added, or something was taken out.",
-                        "Check the reading; after emptying, begin the cup anew.")
+                                        / 10.0),
+                        t("hunt.check-the-reading-after-emptying"))
                 : Optional.empty();
     }
 
     static Optional<Refusal> pile(CountedPile pile) {
         if (pile.coins() < 10 || pile.coins() > MOST_COINS) {
-            return refusal("A pile of " + pile.coins() + " coins tells too little.", "Count at least 10, better 100.");
+            return refusal(t("hunt.a-pile-of-coins-tells", pile.coins()), t("hunt.count-at-least-10-better"));
         }
         double each = pile.gramsPerCoin();
         return each < 0.5 || each > 40
                 ? refusal(
-                        "That makes " + Math.round(100 * each) / 100.0 + " g for one coin.",
-                        "Check the count and the unit.")
+                        t("hunt.that-makes-g-for-one", Math.round(100 * each) / 100.0),
+                        t("hunt.check-the-count-and-the"))
                 : Optional.empty();
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -29,9 +31,9 @@ final class Checks {
             if (owner.isPresent() && owner.getAsLong() != scope) {
                 return refusal(
                         owner.getAsLong() == 0
-                                ? "This belongs to no hunt."
-                                : "This belongs to hunt " + new HuntId(owner.getAsLong()) + ".",
-                        "Record it there.");
+                                ? t("hunt.this-belongs-to-no-hunt")
+                                : t("hunt.this-belongs-to-hunt", new HuntId(owner.getAsLong())),
+                        t("hunt.record-it-there"));
             }
         }
         return Optional.empty();
@@ -139,7 +141,7 @@ final class Checks {
             case Event.Batch batch -> batch(book, batch);
             case Event.BoxAdded added ->
                 book.box(added.box()).isPresent()
-                        ? refusal("There is already a box " + added.box() + ".", "Take the next number.")
+                        ? refusal(t("hunt.there-is-already-a-box", added.box()), t("hunt.take-the-next-number"))
                         : Optional.empty();
             case Event.BoxChanged changed -> first(box(book, changed.box()), () -> TillChecks.goesBack(book, changed));
             case Event.HuntStarted started -> huntStarted(book, started);
@@ -169,19 +171,21 @@ final class Checks {
             case Event.Checked checked -> checked(book, checked);
             case Event.Attributed attributed -> find(book, attributed.find());
             case Event.VarietyWritten written ->
-                written.variety().isBlank() ? refusal("The variety has no key.", "Give it a name.") : Optional.empty();
+                written.variety().isBlank()
+                        ? refusal(t("hunt.the-variety-has-no-key"), t("hunt.give-it-a-name"))
+                        : Optional.empty();
             case Event.VarietyRemoved removed ->
                 book.varieties().containsKey(removed.variety())
                         ? Optional.empty()
                         : refusal(
-                                "'" + removed.variety() + "' is no variety you wrote.",
-                                "Only your own varieties and your changes to ours can be taken out.");
+                                t("hunt.is-no-variety-you-wrote", removed.variety()),
+                                t("hunt.only-your-own-varieties-and"));
             case Event.PhotoKept kept -> subject(book, kept.about());
             case Event.PhotoTaken taken ->
                 book.photos(taken.about()).stream()
                                 .anyMatch(note -> note.photo().equals(taken.photo()))
                         ? Optional.empty()
-                        : refusal("The photograph is not there any more.", "Look at the page again.");
+                        : refusal(t("hunt.the-photograph-is-not-there"), t("hunt.look-at-the-page-again"));
             case Event.Marked marked -> hunt(book, marked.hunt());
             case Event.Noted noted -> hunt(book, noted.hunt());
             case Event.HuntFinished over -> first(hunt(book, over.hunt()), () -> running(book, over.hunt()));
@@ -190,12 +194,12 @@ final class Checks {
             case Event.BoxTallied tallied -> first(box(book, tallied.box()), () -> tallied(book, tallied));
             case Event.CoinAdded added ->
                 book.coin(added.coin()).isPresent()
-                        ? refusal("There is already a coin " + added.coin() + ".", "Take the next number.")
+                        ? refusal(t("hunt.there-is-already-a-coin", added.coin()), t("hunt.take-the-next-number"))
                         : Optional.empty();
             case Event.CoinAcquired acquired ->
                 book.coin(acquired.coin()).isPresent()
                                 || book.acquisition(acquired.coin()).isPresent()
-                        ? refusal("There is already a coin " + acquired.coin() + ".", "Take the next number.")
+                        ? refusal(t("hunt.there-is-already-a-coin", acquired.coin()), t("hunt.take-the-next-number"))
                         : Optional.empty();
             case Event.CoinDescribed described -> CabinetChecks.owned(book, List.of(described.coin()));
             case Event.PlaceMade made -> CabinetChecks.place(book, made.place());
@@ -217,9 +221,11 @@ final class Checks {
             case Event.MetalPriced priced ->
                 priced.price().perKilogram().signum() > 0
                         ? Optional.empty()
-                        : refusal("A price of zero or less values nothing.", "Type what a pound or an ounce costs.");
+                        : refusal(t("hunt.a-price-of-zero-or"), t("hunt.type-what-a-pound-or"));
             case Event.AlbumDefined defined ->
-                defined.name().isBlank() ? refusal("The album has no name.", "Give it one.") : Optional.empty();
+                defined.name().isBlank()
+                        ? refusal(t("hunt.the-album-has-no-name"), t("hunt.give-it-one"))
+                        : Optional.empty();
             case Event.AlbumRemoved removed -> album(book, removed.album());
             case Event.HolesFilled filled -> holes(book, filled);
             case Event.PolicyChanged changed -> Optional.empty();
@@ -241,9 +247,7 @@ final class Checks {
             if (part instanceof Event.BoxAdded added) {
                 Optional<HuntId> hunt = book.box(added.box()).flatMap(Box::hunt);
                 if (hunt.isPresent() && !startedHere.contains(hunt.get())) {
-                    return refusal(
-                            "The box is already being searched in hunt " + hunt.get() + ".",
-                            "Undo the start of that hunt first.");
+                    return refusal(t("hunt.the-box-is-already-being", hunt.get()), t("hunt.undo-the-start-of-that"));
                 }
             }
         }
@@ -288,7 +292,7 @@ final class Checks {
         Optional<Refusal> refusal = Optional.empty();
         for (Event part : batch.events()) {
             refusal = part instanceof Event.Undone || part instanceof Event.Redone || part instanceof Event.Batch
-                    ? refusal("A batch cannot hold " + part.getClass().getSimpleName() + ".", "Record it alone.")
+                    ? refusal(t("hunt.a-batch-cannot-hold", part.getClass().getSimpleName()), t("hunt.record-it-alone"))
                     : refuse(book, part);
             if (refusal.isPresent()) {
                 break;
@@ -309,25 +313,25 @@ final class Checks {
     private static Optional<Refusal> hunt(Logbook book, HuntId id) {
         return book.hunt(id).isPresent()
                 ? Optional.empty()
-                : refusal("There is no hunt " + id + ".", "Look at the list of hunts.");
+                : refusal(t("hunt.there-is-no-hunt", id), t("hunt.look-at-the-list-of-2"));
     }
 
     private static Optional<Refusal> running(Logbook book, HuntId id) {
         return book.known(id).finished().isEmpty()
                 ? Optional.empty()
-                : refusal("Hunt " + id + " is already finished.", "Resume it to go on.");
+                : refusal(t("hunt.hunt-is-already-finished", id), t("hunt.resume-it-to-go-on"));
     }
 
     private static Optional<Refusal> notRunning(Logbook book, HuntId id) {
         return book.known(id).finished().isPresent()
                 ? Optional.empty()
-                : refusal("Hunt " + id + " is still under way.", "Just go on.");
+                : refusal(t("hunt.hunt-is-still-under-way", id), t("hunt.just-go-on"));
     }
 
     private static Optional<Refusal> box(Logbook book, BoxId id) {
         return book.box(id).isPresent()
                 ? Optional.empty()
-                : refusal("There is no box " + id + ".", "Look at the list of boxes.");
+                : refusal(t("hunt.there-is-no-box", id), t("hunt.look-at-the-list-of-3"));
     }
 
     private static Optional<Refusal> searched(Logbook book, BoxId id) {
@@ -335,7 +339,7 @@ final class Checks {
                 box(book, id),
                 () -> book.known(id).hunt().isPresent()
                         ? Optional.empty()
-                        : refusal("Box " + id + " is not being searched.", "Start a hunt on it first."));
+                        : refusal(t("hunt.box-is-not-being-searched", id), t("hunt.start-a-hunt-on-it")));
     }
 
     private static Optional<Refusal> freeBox(Logbook book, BoxId id) {
@@ -344,9 +348,11 @@ final class Checks {
                 () -> book.known(id).hunt().isEmpty()
                         ? Optional.empty()
                         : refusal(
-                                "Box " + id + " is already searched in hunt "
-                                        + book.known(id).hunt().orElseThrow() + ".",
-                                "Choose another box, or go on in that hunt."));
+                                t(
+                                        "hunt.box-is-already-searched-in",
+                                        id,
+                                        book.known(id).hunt().orElseThrow()),
+                                t("hunt.choose-another-box-or-go")));
     }
 
     private static Optional<Refusal> boxOf(Logbook book, HuntId hunt, BoxId box) {
@@ -354,18 +360,18 @@ final class Checks {
                 hunt(book, hunt),
                 () -> book.known(hunt).boxes().contains(box)
                         ? Optional.empty()
-                        : refusal("Box " + box + " does not belong to hunt " + hunt + ".", "Name a box of this hunt."));
+                        : refusal(t("hunt.box-does-not-belong-to", box, hunt), t("hunt.name-a-box-of-this")));
     }
 
     private static Optional<Refusal> huntStarted(Logbook book, Event.HuntStarted started) {
         if (book.hunt(started.hunt()).isPresent()) {
-            return refusal("There is already a hunt " + started.hunt() + ".", "Take the next number.");
+            return refusal(t("hunt.there-is-already-a-hunt", started.hunt()), t("hunt.take-the-next-number"));
         }
         if (started.boxes().isEmpty()) {
-            return refusal("A hunt needs something to search.", "Name at least one box, roll, bag or jar.");
+            return refusal(t("hunt.a-hunt-needs-something-to"), t("hunt.name-at-least-one-box"));
         }
         if (new HashSet<>(started.boxes()).size() != started.boxes().size()) {
-            return refusal("A box is named twice.", "Name each box once.");
+            return refusal(t("hunt.a-box-is-named-twice"), t("hunt.name-each-box-once"));
         }
         for (BoxId box : started.boxes()) {
             Optional<Refusal> refusal = freeBox(book, box);
@@ -380,21 +386,18 @@ final class Checks {
         return book.known(ended.hunt()).watches().stream()
                         .anyMatch(watch -> watch.name().equals(ended.watch()))
                 ? Optional.empty()
-                : refusal("'" + ended.watch() + "' is not being watched for.", "Name one of the hunt's watches.");
+                : refusal(t("hunt.is-not-being-watched-for", ended.watch()), t("hunt.name-one-of-the-hunt"));
     }
 
     private static Optional<Refusal> roll(Logbook book, BoxId id, int roll) {
         int rolls = book.known(id).details().rolls();
         if (roll < 0 || roll > MOST_ROLLS) {
-            return refusal("There is no roll " + roll + ".", "Rolls count from 1.");
+            return refusal(t("hunt.there-is-no-roll", roll), t("hunt.rolls-count-from-1"));
         }
         if (roll > rolls) {
             return rolls == 0
-                    ? refusal(
-                            "This parcel has no rolls.", "Log its coins without a roll, or change its number of rolls.")
-                    : refusal(
-                            "Roll " + roll + " is over the box: it holds " + rolls + " rolls.",
-                            "Name a roll from 1 to " + rolls + ", or go to the next box.");
+                    ? refusal(t("hunt.this-parcel-has-no-rolls"), t("hunt.log-its-coins-without-a"))
+                    : refusal(t("hunt.roll-is-over-the-box", roll, rolls), t("hunt.name-a-roll-from-1", rolls));
         }
         return Optional.empty();
     }
@@ -403,14 +406,12 @@ final class Checks {
         int least = what.equals("A find") ? 1 : 0;
         return coins >= least && coins <= MOST_COINS
                 ? Optional.empty()
-                : refusal(
-                        what + " cannot hold " + coins + " coins.",
-                        "Give a number from " + least + " to " + MOST_COINS + ".");
+                : refusal(t("hunt.cannot-hold-coins", what, coins), t("hunt.give-a-number-from-to", least, MOST_COINS));
     }
 
     private static Optional<Refusal> find(Logbook book, Find find) {
         if (book.find(find.id()).isPresent()) {
-            return refusal("There is already a find " + find.id() + ".", "Take the next number.");
+            return refusal(t("hunt.there-is-already-a-find", find.id()), t("hunt.take-the-next-number"));
         }
         return first(
                 boxOf(book, find.hunt(), find.box()),
@@ -420,7 +421,7 @@ final class Checks {
     private static Optional<Refusal> find(Logbook book, FindId id) {
         return book.find(id).isPresent()
                 ? Optional.empty()
-                : refusal("There is no find " + id + ".", "It may have been struck out; look at the list of finds.");
+                : refusal(t("hunt.there-is-no-find", id), t("hunt.it-may-have-been-struck"));
     }
 
     private static Optional<Refusal> subject(Logbook book, PhotoSubject about) {
@@ -429,8 +430,7 @@ final class Checks {
         }
         return about.findId()
                 .map(id -> find(book, id))
-                .orElseGet(() ->
-                        refusal("'" + about.key() + "' is no find.", "Open the find and add the photograph there."));
+                .orElseGet(() -> refusal(t("hunt.is-no-find", about.key()), t("hunt.open-the-find-and-add")));
     }
 
     private static Optional<Refusal> moved(Logbook book, Event.FindMoved moved) {
@@ -446,10 +446,10 @@ final class Checks {
             return split.coins() >= 1 && split.coins() < count
                     ? Optional.empty()
                     : refusal(
-                            "Cannot take " + split.coins() + " of " + count + (count == 1 ? " coin." : " coins."),
+                            t("hunt.cannot-take-of-coins", count, split.coins()),
                             count == 1
-                                    ? "A single coin cannot be split."
-                                    : "Take a number from 1 to " + (count - 1) + ".");
+                                    ? t("hunt.a-single-coin-cannot-be")
+                                    : t("hunt.take-a-number-from-1", (count - 1)));
         });
     }
 
@@ -460,7 +460,9 @@ final class Checks {
                         find(book, checked.find()),
                         () -> book.known(checked.find()).hunt().equals(checked.hunt())
                                 ? Optional.empty()
-                                : refusal("Find " + checked.find() + " belongs to another hunt.", "Record it there.")));
+                                : refusal(
+                                        t("hunt.find-belongs-to-another-hunt", checked.find()),
+                                        t("hunt.record-it-there"))));
     }
 
     private static Optional<Refusal> enders(Logbook book, Event.EndersSeen seen) {
@@ -468,28 +470,25 @@ final class Checks {
             int most = 2 * book.known(seen.box()).details().rolls();
             if (seen.matching() < 0 || seen.visible() < 1 || seen.matching() > seen.visible()) {
                 return refusal(
-                        seen.matching() + " of " + seen.visible() + " enders is impossible.",
-                        "Write the finds first, then the coins visible: e 3/48.");
+                        t("hunt.of-enders-is-impossible", seen.matching(), seen.visible()),
+                        t("hunt.write-the-finds-first-then"));
             }
             return most > 0 && seen.visible() > most
-                    ? refusal(
-                            seen.visible() + " enders are more than this box can show: " + most + ".",
-                            "Two for each roll at most.")
+                    ? refusal(t("hunt.enders-are-more-than-this", seen.visible(), most), t("hunt.two-for-each-roll-at"))
                     : Optional.empty();
         });
     }
 
     private static Optional<Refusal> tallied(Logbook book, Event.BoxTallied tallied) {
         if (book.known(tallied.box()).hunt().isPresent()) {
-            return refusal("Box " + tallied.box() + " is searched in this journal.", "Log its finds there.");
+            return refusal(t("hunt.box-is-searched-in-this", tallied.box()), t("hunt.log-its-finds-there"));
         }
         boolean possible = tallied.coins() >= 0
                 && tallied.counts().stream().allMatch(count -> count.found() >= 0 && count.found() <= tallied.coins());
         return possible
                 ? Optional.empty()
                 : refusal(
-                        "More coins found than searched, or fewer than none, in box " + tallied.box() + ".",
-                        "Give the coins searched, and counts from 0 up to that.");
+                        t("hunt.more-coins-found-than-searched", tallied.box()), t("hunt.give-the-coins-searched-and"));
     }
 
     private static Optional<Refusal> balance(Event.OpeningBalance opening) {
@@ -499,15 +498,14 @@ final class Checks {
                         && opening.found() <= opening.coins()
                 ? Optional.empty()
                 : refusal(
-                        "An opening balance of " + opening.found() + " found in " + opening.coins()
-                                + " coins is impossible.",
-                        "Neither may be negative, nor more found than searched.");
+                        t("hunt.an-opening-balance-of-found", opening.found(), opening.coins()),
+                        t("hunt.neither-may-be-negative-nor"));
     }
 
     private static Optional<Refusal> album(Logbook book, AlbumId id) {
         return book.album(id).isPresent()
                 ? Optional.empty()
-                : refusal("There is no album " + id + ".", "Look at the list of albums.");
+                : refusal(t("hunt.there-is-no-album", id), t("hunt.look-at-the-list-of-4"));
     }
 
     private static Optional<Refusal> holes(Logbook book, Event.HolesFilled filled) {
@@ -516,7 +514,7 @@ final class Checks {
                 CoinRef coin = change.coin();
                 return coin == null || book.coin(coin).isPresent()
                         ? Optional.empty()
-                        : refusal("Coin " + coin + " is not there any more.", "Compare the album again.");
+                        : refusal(t("hunt.coin-is-not-there-any", coin), t("hunt.compare-the-album-again"));
             });
             if (refusal.isPresent()) {
                 return refusal;
@@ -541,7 +539,7 @@ final class Checks {
         Set<CoinRef> seen = new HashSet<>();
         for (CoinRef coin : after.values()) {
             if (!seen.add(coin)) {
-                return refusal("Coin " + coin + " would lie in two holes.", "Empty its old hole in the same step.");
+                return refusal(t("hunt.coin-would-lie-in-two", coin), t("hunt.empty-its-old-hole-in"));
             }
         }
         return Optional.empty();

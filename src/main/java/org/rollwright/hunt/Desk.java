@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayDeque;
@@ -119,8 +121,9 @@ public final class Desk {
             if (target.isEmpty()) {
                 return new Outcome.Refused(
                         back
-                                ? new Refusal("There is nothing to undo here.", "Every earlier step is already undone.")
-                                : new Refusal("There is nothing to redo.", "Only a step just undone can come back."));
+                                ? new Refusal(
+                                        t("hunt.there-is-nothing-to-undo"), t("hunt.every-earlier-step-is-already"))
+                                : new Refusal(t("hunt.there-is-nothing-to-redo"), t("hunt.only-a-step-just-undone")));
             }
             Optional<Refusal> refusal = back
                     ? Checks.refuseUndo(book, target.get())

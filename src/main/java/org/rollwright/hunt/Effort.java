@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
@@ -24,21 +26,20 @@ public record Effort(
     /// What time goes into.
     public enum Phase {
         /// Roads, counters and queues.
-        BANK("at banks and on the road"),
-        SEARCH("searching"),
+        BANK,
+        SEARCH,
         /// Rolling, bagging and counting what goes back.
-        ROLL("rolling and counting"),
+        ROLL,
         /// Attribution, photographs, albums.
-        AFTER("looking closer, photographs, albums");
-
-        private final String words;
-
-        Phase(String words) {
-            this.words = words;
-        }
+        AFTER;
 
         public String words() {
-            return words;
+            return switch (this) {
+                case BANK -> t("hunt.at-banks-and-on-the-road");
+                case SEARCH -> t("hunt.searching");
+                case ROLL -> t("hunt.rolling-and-counting");
+                case AFTER -> t("hunt.looking-closer-photographs-albums");
+            };
         }
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -312,7 +314,7 @@ public final class Logbook {
     private String provenance(Find find) {
         Box box = boxes.get(find.box());
         String label = box == null ? find.box().toString() : box.details().label();
-        return find.roll() == 0 ? label : label + ", roll " + find.roll();
+        return find.roll() == 0 ? label : t("hunt.box-and-roll", label, find.roll());
     }
 
     public BoxId nextBox() {

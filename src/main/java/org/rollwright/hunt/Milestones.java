@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -35,12 +37,12 @@ public final class Milestones {
                         && other.foundCoins() < box.foundCoins()
                         && other.foundCoins() > 0);
         if (passed && ranking.rank() <= 10) {
-            words.add("This box is now number " + ranking.rank() + " of " + ranking.of() + ".");
+            words.add(t("hunt.this-box-is-now-number", ranking.rank(), ranking.of()));
         }
         if (words.isEmpty() && denomination.equals(box.denomination())) {
             int inHunt = book.known(find.hunt()).foundCoins();
             if (inHunt % 10 == 0) {
-                words.add("Find number " + inHunt + " of this hunt.");
+                words.add(t("hunt.find-number-of-this-hunt", inHunt));
             }
         }
         return words;
@@ -64,13 +66,13 @@ public final class Milestones {
         }
         return others == 0
                 ? java.util.Optional.empty()
-                : java.util.Optional.of("The oldest " + denomination.key() + " of the whole series.");
+                : java.util.Optional.of(t("hunt.the-oldest-of-the-whole", denomination.key()));
     }
 
     private static void firsts(Logbook book, Find find, int year, List<String> words) {
         Identity identity = find.facts().identity();
         if (book.coinsByIdentity().getOrDefault(identity, 0) == find.count()) {
-            words.add("The first " + identity.dateAndMint() + " of the whole series.");
+            words.add(t("hunt.the-first-of-the-whole", identity.dateAndMint()));
             return;
         }
         boolean firstInHunt = book.known(find.hunt()).finds().stream()
@@ -80,7 +82,7 @@ public final class Milestones {
                         && other.facts().identity().year() != null
                         && other.facts().identity().year() == year);
         if (firstInHunt) {
-            words.add("The first " + year + " of this hunt.");
+            words.add(t("hunt.the-first-of-this-hunt", year));
         }
     }
 
@@ -103,7 +105,7 @@ public final class Milestones {
         }
         if (total / full > (total - find.count()) / full) {
             int rolls = total / full;
-            words.add((rolls == 1 ? "A full roll" : rolls + " full rolls") + " of them: " + total + " " + series + ".");
+            words.add(t("hunt.full-rolls-of-them", rolls, total, series));
         }
     }
 
@@ -130,8 +132,7 @@ public final class Milestones {
                         boolean ends =
                                 !withFinds.contains(roll.number()) && run > longest && run >= DRY_RUN_WORTH_A_WORD;
                         return ends
-                                ? java.util.Optional.of(
-                                        "Ends a dry run of " + run + " rolls, the longest of the series.")
+                                ? java.util.Optional.of(t("hunt.ends-a-dry-run-of", run))
                                 : java.util.Optional.empty();
                     }
                     if (roll.searched()) {

@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -36,7 +38,8 @@ public final class Tally {
         }
         return decades.entrySet().stream()
                 .map(entry -> new Line(
-                        entry.getKey() == Integer.MAX_VALUE ? "no date" : entry.getKey() + "s", entry.getValue()))
+                        entry.getKey() == Integer.MAX_VALUE ? t("hunt.no-date") : entry.getKey() + "s",
+                        entry.getValue()))
                 .toList();
     }
 
@@ -60,7 +63,7 @@ public final class Tally {
                     .map(issue -> issue.alloy().metal().word())
                     .distinct()
                     .toList();
-            return metals.isEmpty() ? "not in the catalogue" : String.join(" or ", metals);
+            return metals.isEmpty() ? t("hunt.not-in-the-catalogue") : String.join(" or ", metals);
         });
     }
 

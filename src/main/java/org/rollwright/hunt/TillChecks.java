@@ -1,11 +1,13 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.rollwright.text.Texts;
 
 /// Keeps contradictions about branches, orders, cash and time out of the journal.
 final class TillChecks {
@@ -22,31 +24,31 @@ final class TillChecks {
 
     static Optional<Refusal> branch(Branch branch) {
         if (branch.bank().isBlank()) {
-            return refusal("The branch has no bank.", "Name the bank, and the branch when there are several.");
+            return refusal(t("hunt.the-branch-has-no-bank"), t("hunt.name-the-bank-and-the"));
         }
         if (branch.leadDays() < 0 || branch.leadDays() > LONGEST_LEAD) {
-            return refusal("An order cannot take " + branch.leadDays() + " days.", "Write 0 to " + LONGEST_LEAD + ".");
+            return refusal(t("hunt.an-order-cannot-take-days", branch.leadDays()), t("hunt.write-0-to", LONGEST_LEAD));
         }
         if (branch.boxFee().signum() < 0
                 || branch.countPercent().signum() < 0
                 || branch.countPercent().compareTo(BigDecimal.valueOf(30)) > 0) {
-            return refusal("That is no fee.", "Write money for a box, and 0 to 30 percent for counting.");
+            return refusal(t("hunt.that-is-no-fee"), t("hunt.write-money-for-a-box"));
         }
         if (!(branch.kilometres() >= 0) || branch.kilometres() > FURTHEST) {
-            return refusal("That is no distance.", "Write the road from home, up to " + (int) FURTHEST + " km.");
+            return refusal(t("hunt.that-is-no-distance"), t("hunt.write-the-road-from-home", (int) FURTHEST));
         }
         return BEARINGS.contains(branch.bearing())
                 ? Optional.empty()
-                : refusal("'" + branch.bearing() + "' is no direction.", "Write N, NE, E, SE, S, SW, W or NW.");
+                : refusal(t("hunt.is-no-direction", branch.bearing()), t("hunt.write-n-ne-e-se"));
     }
 
     static Optional<Refusal> branchRemoved(Logbook book, String name) {
         if (book.branch(name).isEmpty()) {
-            return refusal("There is no branch " + name + ".", "Look at the list of branches.");
+            return refusal(t("hunt.there-is-no-branch", name), t("hunt.look-at-the-list-of-5"));
         }
         return book.orders().stream()
                         .anyMatch(order -> order.isOpen() && order.branch().equals(name))
-                ? refusal("An order at " + name + " is still open.", "Close the order first.")
+                ? refusal(t("hunt.an-order-at-is-still", name), t("hunt.close-the-order-first"))
                 : Optional.empty();
     }
 
@@ -58,13 +60,12 @@ final class TillChecks {
             return Optional.empty();
         }
         if (branch.get().closed()) {
-            return refusal(name + " is closed for good.", "Choose another branch, or open it again on its page.");
+            return refusal(t("hunt.is-closed-for-good", name), t("hunt.choose-another-branch-or-open"));
         }
         return branch.get().openOn(day)
                 ? Optional.empty()
                 : refusal(
-                        name + " does not open on " + weekday(day) + "s; " + day + " is one.",
-                        "Choose another day, or correct its days on its page.");
+                        t("hunt.does-not-open-on-s", name, weekday(day), day), t("hunt.choose-another-day-or-correct"));
     }
 
     /// Refuses a return to a branch that takes none, or on a day it does not open; what was returned before
@@ -78,33 +79,33 @@ final class TillChecks {
         }
         Optional<Branch> branch = book.branch(where);
         return branch.isPresent() && !branch.get().takes() && !branch.get().closed()
-                ? refusal(where + " takes no coins back.", "Choose another, or say on its page that it does.")
+                ? refusal(t("hunt.takes-no-coins-back", where), t("hunt.choose-another-or-say-on"))
                 : openOn(book, where, day);
     }
 
     private static String weekday(LocalDate day) {
-        return day.getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH);
+        return day.getDayOfWeek().getDisplayName(TextStyle.FULL, Texts.locale());
     }
 
     static Optional<Refusal> cash(Logbook book, CashMove move) {
         return move.amount().signum() > 0
                 ? openOn(book, move.where(), move.day())
-                : refusal("Nothing moves by zero or less.", "Write an amount such as 25.00.");
+                : refusal(t("hunt.nothing-moves-by-zero-or"), t("hunt.write-an-amount-such-as"));
     }
 
     static Optional<Refusal> placed(Logbook book, Order order) {
         if (order.boxes() < 1 || order.boxes() > MOST_BOXES) {
-            return refusal(order.boxes() + " boxes cannot be ordered.", "Write 1 to " + MOST_BOXES + ".");
+            return refusal(t("hunt.boxes-cannot-be-ordered", order.boxes()), t("hunt.write-1-to", MOST_BOXES));
         }
         if (order.due().isBefore(order.placed())) {
-            return refusal("The order would arrive before it is placed.", "Check the two days.");
+            return refusal(t("hunt.the-order-would-arrive-before"), t("hunt.check-the-two-days"));
         }
         if (book.orders.containsKey(order.number())) {
-            return refusal("There is already an order " + order.number() + ".", "Take the next number.");
+            return refusal(t("hunt.there-is-already-an-order", order.number()), t("hunt.take-the-next-number"));
         }
         Optional<Branch> branch = book.branch(order.branch());
         if (branch.isPresent() && !branch.get().gives()) {
-            return refusal(order.branch() + " gives no boxes.", "Choose another, or say on its page that it does.");
+            return refusal(t("hunt.gives-no-boxes", order.branch()), t("hunt.choose-another-or-say-on"));
         }
         return openOn(book, order.branch(), order.due());
     }
@@ -112,36 +113,36 @@ final class TillChecks {
     static Optional<Refusal> ended(Logbook book, Event.OrderEnded ended) {
         Order order = book.orders.get(ended.order());
         if (order == null || !order.isOpen()) {
-            return refusal("There is no open order " + ended.order() + ".", "Look at the list of orders.");
+            return refusal(t("hunt.there-is-no-open-order", ended.order()), t("hunt.look-at-the-list-of-6"));
         }
         if (ended.arrived().size() > order.boxes()) {
             return refusal(
-                    ended.arrived().size() + " boxes came of " + order.boxes() + " ordered.",
-                    "Add what came besides as boxes of their own.");
+                    t("hunt.boxes-came-of-ordered", ended.arrived().size(), order.boxes()),
+                    t("hunt.add-what-came-besides-as"));
         }
         return ended.day().isBefore(order.placed())
-                ? refusal("The order would end before it was placed.", "Check the day.")
+                ? refusal(t("hunt.the-order-would-end-before"), t("hunt.check-the-day"))
                 : Optional.empty();
     }
 
     static Optional<Refusal> effort(Logbook book, Effort effort) {
         HuntId hunt = effort.hunt();
         if (hunt != null && book.hunt(hunt).isEmpty()) {
-            return refusal("There is no hunt " + hunt + ".", "Choose one of the list, or none.");
+            return refusal(t("hunt.there-is-no-hunt", hunt), t("hunt.choose-one-of-the-list-3"));
         }
         if (effort.minutes() < 0 || effort.minutes() > 24 * 60) {
-            return refusal("A day has no " + effort.minutes() + " minutes.", "Write 0 to 1440.");
+            return refusal(t("hunt.a-day-has-no-minutes", effort.minutes()), t("hunt.write-0-to-1440"));
         }
         if (!(effort.kilometres() >= 0) || effort.kilometres() > FURTHEST) {
-            return refusal("That is no distance.", "Write up to " + (int) FURTHEST + " km.");
+            return refusal(t("hunt.that-is-no-distance"), t("hunt.write-up-to-km", (int) FURTHEST));
         }
         if (effort.fuel().signum() < 0) {
-            return refusal("Fuel cannot be paid back.", "Write what it cost, or 0.");
+            return refusal(t("hunt.fuel-cannot-be-paid-back"), t("hunt.write-what-it-cost-or"));
         }
         return effort.minutes() == 0
                         && effort.kilometres() == 0
                         && effort.fuel().signum() == 0
-                ? refusal("Nothing was spent.", "Write minutes, a distance or fuel.")
+                ? refusal(t("hunt.nothing-was-spent"), t("hunt.write-minutes-a-distance-or"))
                 : Optional.empty();
     }
 }

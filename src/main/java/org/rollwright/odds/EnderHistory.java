@@ -1,9 +1,10 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.f;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.hipparchus.special.Beta;
 
@@ -82,9 +83,8 @@ public record EnderHistory(double a, double b, int boxes, double ratio, Interval
     public String sentence(EnderLook look, String target) {
         Interval eighty = look.interval(0.8);
         List<String> words = new ArrayList<>();
-        words.add(String.format(
-                Locale.ROOT,
-                "Enders: %d of %d match. Before the look %.0f %s were to be expected in the box, now %.0f (%d to %d, 4 in 5).",
+        words.add(f(
+                "odds.enders-d-of-d-match",
                 look.matching(),
                 look.visible(),
                 look.meanBefore(),
@@ -93,11 +93,7 @@ public record EnderHistory(double a, double b, int boxes, double ratio, Interval
                 (int) eighty.low(),
                 (int) eighty.high()));
         if (boxes >= 5 && (ratioInterval.low() > 1 || ratioInterval.high() < 1)) {
-            words.add(String.format(
-                    Locale.ROOT,
-                    "In your %d boxes roll ends held %.1f times the share of the whole box, so trust this less.",
-                    boxes,
-                    ratio));
+            words.add(f("odds.in-your-d-boxes-roll", boxes, ratio));
         }
         return String.join(" ", words);
     }

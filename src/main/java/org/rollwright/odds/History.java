@@ -1,5 +1,7 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.t;
+
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -28,8 +30,15 @@ import org.rollwright.hunt.Watch;
 /// @param boxes in order of the journal, only those with some exposure
 /// @param before boxes searched before the journal began, as sums
 public record History(Denomination denomination, Watch watch, List<BoxHistory> boxes, List<YieldModel.Seen> before) {
-    static final String UNKNOWN_SOURCE = "source not noted";
-    static final String BEFORE = "before this journal";
+    /// The name of boxes whose source was not noted.
+    static String unknownSource() {
+        return t("odds.source-not-noted");
+    }
+
+    /// The name of what was searched before this journal.
+    static String earlier() {
+        return t("odds.before-this-journal");
+    }
 
     public History {
         boxes = List.copyOf(boxes);
@@ -62,7 +71,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
                     && balance.watch().equals(watch.name());
             if (ours && balance.boxes() > 0 && balance.coins() > 0) {
                 before.add(new YieldModel.Seen(
-                        BEFORE, balance.boxes(), balance.coins() / (double) coinsPerBox, balance.found()));
+                        earlier(), balance.boxes(), balance.coins() / (double) coinsPerBox, balance.found()));
             }
         }
         return new History(denomination, watch, boxes, before);
@@ -171,8 +180,8 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
     /// What the source of a box is called: bank, branch and wrap as far as they are known.
     public static String source(BoxDetails details) {
         String name = (details.bank() + (details.branch().isEmpty() ? "" : ", " + details.branch())).strip();
-        String wrap = details.wrap().isEmpty() ? "" : " (" + details.wrap() + "-wrapped)";
-        return (name.isEmpty() ? UNKNOWN_SOURCE : name) + wrap;
+        String source = name.isEmpty() ? unknownSource() : name;
+        return details.wrap().isEmpty() ? source : t("odds.source-wrapped", source, details.wrap());
     }
 
     /// Everything the yield model may learn from, without one box when it is to be judged.

@@ -1,8 +1,10 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.IntStream;
 
 /// Did what was predicted come true? Every box is predicted from those before it, and compared.
@@ -48,14 +50,8 @@ public record Honesty(int boxes, List<Double> held, List<Step> steps, String sen
             shares.add(count == 0 ? Double.NaN : held[level] / (double) count);
         }
         String sentence = count == 0
-                ? "There are too few boxes to check the predictions: the sixth is the first that is predicted."
-                : String.format(
-                        Locale.ROOT,
-                        "Of %d boxes, each predicted from those before it, %d fell into the interval called 90 %%, %d into the one called 80 %% and %d into the one called 50 %%. Whole counts make intervals a little too wide.",
-                        count,
-                        held[2],
-                        held[1],
-                        held[0]);
+                ? t("odds.there-are-too-few-boxes")
+                : f("odds.of-d-boxes-each-predicted", count, held[2], held[1], held[0]);
         return new Honesty(count, shares, steps, sentence);
     }
 }

@@ -1,5 +1,8 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -108,7 +111,7 @@ public record OddsReport(
         YieldModel model = YieldModel.fit(history.seen(null));
         String target = history.watch().name();
         String mainSource = history.boxes().isEmpty()
-                ? History.UNKNOWN_SOURCE
+                ? History.unknownSource()
                 : history.byDay().getLast().source();
         List<SourceLine> sources = sources(history, model);
         Predictive predictive = model.next(mainSource, 1);
@@ -120,9 +123,8 @@ public record OddsReport(
                 half,
                 ninety,
                 predictive.probabilities().getFirst(),
-                String.format(
-                        Locale.ROOT,
-                        "The next box from %s should hold %d to %d %s (9 in 10), %.1f on average; %s.",
+                f(
+                        "odds.the-next-box-from-s",
                         mainSource,
                         (int) ninety.low(),
                         (int) ninety.high(),
@@ -133,16 +135,8 @@ public record OddsReport(
         double before =
                 history.before().stream().mapToDouble(YieldModel.Seen::boxes).sum();
         String yields = history.coins() == 0
-                ? "Nothing was searched while watching for " + target
-                        + " yet, so only the prior speaks: start a hunt with this watch."
-                : String.format(
-                        Locale.ROOT,
-                        "%,d %s in %,d coins searched while watching: a full box from a source you have not tried gives %.1f to %.1f on average (9 in 10).",
-                        history.found(),
-                        target,
-                        history.coins(),
-                        all.low(),
-                        all.high());
+                ? t("odds.nothing-was-searched-while-watching", target)
+                : f("odds.d-s-in-d-coins", history.found(), target, history.coins(), all.low(), all.high());
         IssuePart issues = issues(book, catalog, history, coinsPerBox);
         return new OddsReport(
                 history.denomination().toString(),
@@ -165,17 +159,13 @@ public record OddsReport(
                         .map(album -> album(album, issues.rates, coinsPerBox, model.size()))
                         .toList(),
                 varieties(book),
-                Trend.of(history)
-                        .map(Trend::sentence)
-                        .orElse("Too few dated boxes to tell a trend: eight, over half a year, are the least."),
+                Trend.of(history).map(Trend::sentence).orElse(t("odds.too-few-dated-boxes-to")),
                 Honesty.of(history),
                 series(history, model));
     }
 
     private static String none(double chance, String target) {
-        return chance < 0.005
-                ? "a box without any " + target + " would be a rare thing"
-                : String.format(Locale.ROOT, "%.0f %% for none at all", 100 * chance);
+        return chance < 0.005 ? t("odds.a-box-without-any-would", target) : f("odds.0f-for-none-at-all", 100 * chance);
     }
 
     private static Interval overall(YieldModel model) {
@@ -209,21 +199,18 @@ public record OddsReport(
 
     private static String compare(YieldModel model, List<SourceLine> sources) {
         List<SourceLine> named = sources.stream()
-                .filter(line -> !line.source.equals(History.BEFORE) && !line.source.startsWith(History.UNKNOWN_SOURCE))
+                .filter(line ->
+                        !line.source.equals(History.earlier()) && !line.source.startsWith(History.unknownSource()))
                 .toList();
         if (named.size() < 2) {
-            return "One source so far; note bank and branch of every box to compare them.";
+            return t("odds.one-source-so-far-note");
         }
         SourceLine best = named.getFirst();
         SourceLine second = named.get(1);
         double better = model.better(best.source, second.source);
-        return String.format(
-                Locale.ROOT,
-                "%s looks best; that it really is better than %s has a chance of %.0f %%%s.",
-                best.source,
-                second.source,
-                100 * better,
-                better < 0.8 ? ", which is little" : "");
+        return better < 0.8
+                ? f("odds.s-looks-best-by-little", best.source, second.source, 100 * better)
+                : f("odds.s-looks-best-that-it", best.source, second.source, 100 * better);
     }
 
     private static List<SurpriseLine> unusual(History history) {
@@ -259,7 +246,7 @@ public record OddsReport(
         groups.values().removeIf(group -> group.size() < 2);
         List<Double> grouped = groups.values().stream().flatMap(List::stream).toList();
         if (groups.size() < 2) {
-            return "Too few sister boxes are noted to say whether they resemble each other.";
+            return t("odds.too-few-sister-boxes-are");
         }
         List<Integer> sizes = groups.values().stream().map(List::size).toList();
         double own = within(grouped, sizes);
@@ -278,11 +265,10 @@ public record OddsReport(
             asClose += within(shuffled, sizes) <= own + 1e-12 ? 1 : 0;
         }
         double p = (asClose + 1.0) / (draws + 1.0);
-        return String.format(
-                Locale.ROOT,
-                "Sister boxes in %d shipments: %s (boxes dealt out at random are at least as alike in %.0f %% of cases).",
+        return f(
+                "odds.sister-boxes-in-d-shipments",
                 groups.size(),
-                p < 0.05 ? "they do resemble each other" : "no sign that they resemble each other",
+                p < 0.05 ? t("odds.they-do-resemble-each-other") : t("odds.no-sign-that-they-resemble"),
                 100 * p);
     }
 
@@ -304,23 +290,17 @@ public record OddsReport(
     private static String enders(History history, long coinsPerBox) {
         EnderHistory known = EnderHistory.of(history);
         if (history.boxes().stream().noneMatch(box -> box.endersVisible() > 0)) {
-            return "No enders were noted yet; type e 3/48 before opening a box when 3 of 48 visible coins match.";
+            return t("odds.no-enders-were-noted-yet");
         }
         EnderLook three = new EnderLook((int) coinsPerBox, known.a(), known.b(), 48, 3);
         EnderLook none = new EnderLook((int) coinsPerBox, known.a(), known.b(), 48, 0);
-        String look = String.format(
-                Locale.ROOT,
-                "Three matching enders of 48 would raise what you expect of a closed box from %.0f to %.0f; none would lower it to %.0f.",
-                three.meanBefore(),
-                three.mean(),
-                none.mean());
+        String look = f("odds.three-matching-enders-of-48", three.meanBefore(), three.mean(), none.mean());
         if (Double.isNaN(known.ratio())) {
             return look;
         }
-        return look
-                + String.format(
-                        Locale.ROOT,
-                        " In your %d boxes with enders noted, roll ends held %.1f times (%.1f to %.1f) the share of the whole box.",
+        return look + " "
+                + f(
+                        "odds.in-your-d-boxes-with",
                         known.boxes(),
                         known.ratio(),
                         known.ratioInterval().low(),
@@ -376,10 +356,7 @@ public record OddsReport(
             return coins;
         });
         if (counted.size() < 5) {
-            return new IssuePart(
-                    "Too few issues were watched for to say how common each is.",
-                    List.of(),
-                    java.util.Optional.empty());
+            return new IssuePart(t("odds.too-few-issues-were-watched"), List.of(), java.util.Optional.empty());
         }
         IssueRates rates = IssueRates.fit(counted);
         List<IssueLine> lines = new ArrayList<>();
@@ -397,15 +374,12 @@ public record OddsReport(
                     Completion.coinsFor(List.of(rate), 0.5) / coinsPerBox));
         }
         lines.sort(Comparator.comparingDouble(IssueLine::perBox).reversed());
-        StringBuilder sentence = new StringBuilder(String.format(
-                Locale.ROOT,
-                "Against its mintage, a coin is found %.2f times as often for every decade it is younger",
-                rates.perDecade()));
-        rates.mintFactors()
-                .forEach((mint, factor) ->
-                        sentence.append(String.format(Locale.ROOT, "; mint %s %.2f times", mint, factor)));
-        sentence.append(". Fitted to your finds and drawn towards what you really found of each.");
-        return new IssuePart(sentence.toString(), lines, java.util.Optional.of(rates));
+        List<String> factors = new ArrayList<>(List.of(f("odds.against-its-mintage-a-coin", rates.perDecade())));
+        rates.mintFactors().forEach((mint, factor) -> factors.add(f("odds.mint-s-2f-times", mint, factor)));
+        return new IssuePart(
+                String.join("; ", factors) + ". " + t("odds.fitted-to-your-finds-and"),
+                lines,
+                java.util.Optional.of(rates));
     }
 
     private static String due(History history, YieldModel model, String source) {
@@ -416,13 +390,8 @@ public record OddsReport(
         }
         double none = model.next(source, 1).probabilities().getFirst();
         return dry == 0
-                ? "Your last box was not empty. Were it, nothing would be due: a box knows nothing of the boxes before it."
-                : String.format(
-                        Locale.ROOT,
-                        "%d empty %s in a row. You are not due: the chance that the next one is empty too is %.0f %%, the same as after a good box; if anything, droughts speak for a poorer source.",
-                        dry,
-                        dry == 1 ? "box" : "boxes",
-                        100 * none);
+                ? t("odds.your-last-box-was-not")
+                : f("odds.d-empty-s-in-a", dry, dry == 1 ? "box" : "boxes", 100 * none);
     }
 
     private static AlbumLine album(Wanted wanted, java.util.Optional<IssueRates> rates, long coinsPerBox, double size) {
@@ -461,18 +430,9 @@ public record OddsReport(
                         .boxesForHalf();
         long hopeless = lines.stream().filter(line -> !line.sane).count();
         String sentence = known.isEmpty()
-                ? "No hole of this album is empty that your watches look for."
-                : String.format(
-                        Locale.ROOT,
-                        "Ten more boxes should fill %.1f of %d empty holes. An even chance that all are filled takes %s boxes, nine in ten %s.%s",
-                        ten,
-                        known.size(),
-                        boxes(half),
-                        boxes(ninety),
-                        hopeless == 0
-                                ? ""
-                                : " " + hopeless + (hopeless == 1 ? " hole is" : " holes are")
-                                        + " practically not to be found by hunting: buying is the sane way there.");
+                ? t("odds.no-hole-of-this-album")
+                : f("odds.ten-more-boxes-should-fill", ten, known.size(), boxes(half), boxes(ninety))
+                        + (hopeless == 0 ? "" : " " + t("odds.holes-are-practically-not", hopeless));
         List<Double> curve = new ArrayList<>();
         for (int boxes = 10; boxes <= 200; boxes += 10) {
             curve.add(Completion.expectedFilled(known, (double) boxes * coinsPerBox));
@@ -483,7 +443,7 @@ public record OddsReport(
 
     static String boxes(double boxes) {
         return Double.isInfinite(boxes) || boxes > 1e7
-                ? "more than a lifetime's"
+                ? t("odds.more-than-a-lifetime-s")
                 : String.format(Locale.ROOT, "%,d", Math.max(1, Math.round(boxes)));
     }
 

@@ -1,5 +1,7 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.f;
+
 import java.util.Locale;
 
 /// How a box under way compares with the hunter's own history, and what the rest of it may still give.
@@ -20,9 +22,8 @@ public record Pace(double percentile, Predictive more, String sentence) {
         Predictive more = rest(before, box, coinsLeft / (double) box.fullCoins());
         Interval eighty = more.interval(0.8);
 
-        String sentence = String.format(
-                Locale.ROOT,
-                "Pace: %d %s in %d rolls is at the %s percentile of your own boxes. The rest should give %d to %d more (4 in 5); at least one more: %s.",
+        String sentence = f(
+                "odds.pace-d-s-in-d",
                 box.found(),
                 name,
                 box.rolls().size(),

@@ -1,5 +1,8 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -50,41 +53,32 @@ public record Surprise(
         boolean close = clustering.filter(one -> one.pLargest() < RARE).isPresent();
         String name = history.watch().name();
         if (others < FEWEST_BOXES) {
-            words.add("With " + others + (others == 1 ? " other box" : " other boxes")
-                    + " to compare with, nothing can be called unusual yet.");
+            words.add(t("odds.with-other-boxes-to-compare", others));
         } else if (many || few) {
-            words.add(String.format(
-                    Locale.ROOT,
-                    "%d %s where %.1f were to be expected (%d to %d in nine boxes of ten): %s than all but one in %s boxes like yours.",
+            words.add(f(
+                    "odds.d-s-where-1f-were",
                     box.found(),
                     name,
                     predictive.mean(),
                     (int) ninety.low(),
                     (int) ninety.high(),
-                    many ? "more" : "fewer",
+                    many ? t("odds.more") : t("odds.fewer"),
                     odds(many ? atLeast : atMost)));
         } else {
-            words.add(String.format(
-                    Locale.ROOT,
-                    "An ordinary box: %d %s, with %.1f to be expected (%d to %d in nine boxes of ten).",
-                    box.found(),
-                    name,
-                    predictive.mean(),
-                    (int) ninety.low(),
-                    (int) ninety.high()));
+            words.add(f("odds.an-ordinary-box-d-s", box.found(), name, predictive.mean(), (int) ninety.low(), (int)
+                    ninety.high()));
         }
         if (close) {
             Clustering one = clustering.orElseThrow();
             int from = box.rolls().get(one.from() - 1);
             int to = box.rolls().get(one.from() + one.window() - 2);
-            words.add(String.format(
-                    Locale.ROOT,
-                    "%d of them came in %s: evenly spread finds do that in one box of %s.",
+            words.add(f(
+                    "odds.d-of-them-came-in",
                     one.largest(),
-                    from == to ? "roll " + from : "rolls " + from + " to " + to,
+                    from == to ? t("odds.roll", from) : t("odds.rolls-from-to", from, to),
                     odds(one.pLargest())));
             if (many) {
-                words.add("This looks like somebody's accumulation, not ordinary circulation.");
+                words.add(t("odds.this-looks-like-somebody-s"));
             }
         }
         Map<String, Integer> usual = new HashMap<>();
@@ -95,12 +89,15 @@ public record Surprise(
         boolean mixed = mixture.filter(one -> one.p() < RARE).isPresent();
         if (mixed) {
             List<String> stands = mixture.orElseThrow().stands();
-            words.add("Its dates are not your usual mixture"
-                    + (stands.isEmpty() ? "" : ", with too many of " + String.join(", ", stands))
-                    + String.format(
-                            Locale.ROOT,
-                            " (one box in %s).",
-                            odds(mixture.orElseThrow().p())));
+            words.add(
+                    stands.isEmpty()
+                            ? t(
+                                    "odds.its-dates-are-not-your",
+                                    odds(mixture.orElseThrow().p()))
+                            : t(
+                                    "odds.its-dates-are-not-too-many",
+                                    odds(mixture.orElseThrow().p()),
+                                    String.join(", ", stands)));
         }
         boolean unusual = others >= FEWEST_BOXES && (many || few || close || mixed);
         return new Surprise(

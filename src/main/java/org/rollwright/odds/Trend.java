@@ -1,8 +1,10 @@
 package org.rollwright.odds;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /// Is the yield falling over the years? A log-linear rate in time for counts that clump (quasi-Poisson: the
@@ -71,11 +73,10 @@ public record Trend(double perYear, Interval ninety, double years, String senten
         double perYear = Math.exp(b);
         Interval ninety = new Interval(Math.exp(b - Z90 * spread), Math.exp(b + Z90 * spread), 0.9);
         String direction = ninety.high() < 1
-                ? "Your yield is falling"
-                : ninety.low() > 1 ? "Your yield is rising" : "No trend can be told apart from chance";
-        String sentence = String.format(
-                Locale.ROOT,
-                "%s: %+.0f %% a year (%+.0f to %+.0f %%, 9 in 10) over %.1f years and %d boxes.",
+                ? t("odds.your-yield-is-falling")
+                : ninety.low() > 1 ? t("odds.your-yield-is-rising") : t("odds.no-trend-can-be-told");
+        String sentence = f(
+                "odds.s-0f-a-year-0f",
                 direction,
                 100 * (perYear - 1),
                 100 * (ninety.low() - 1),

@@ -1,6 +1,7 @@
 package org.rollwright.odds;
 
-import java.util.Locale;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 /// What a record of checking says about a variety: looked so often, found so often.
 ///
@@ -16,15 +17,14 @@ public record VarietyOdds(String name, int checked, int found, Interval share, d
         // chance of none in the next: B(a, b + next) / B(a, b)
         double none =
                 Math.exp(org.hipparchus.special.Beta.logBeta(a, b + next) - org.hipparchus.special.Beta.logBeta(a, b));
-        String sentence = String.format(
-                Locale.ROOT,
-                "%s: %d found in %d checked; anything from %s is still credible (9 in 10). In the next %d checked: %.0f %% for at least one.",
+        String sentence = f(
+                "odds.s-d-found-in-d",
                 name,
                 found,
                 checked,
                 found == 0
-                        ? "never to one in " + Math.round(1 / share.high())
-                        : "one in " + Math.round(1 / share.low()) + " to one in " + Math.round(1 / share.high()),
+                        ? t("odds.never-to-one-in", Math.round(1 / share.high()))
+                        : t("odds.one-in-to-one-in", Math.round(1 / share.low()), Math.round(1 / share.high())),
                 next,
                 100 * (1 - none));
         return new VarietyOdds(name, checked, found, share, 1 - none, sentence);

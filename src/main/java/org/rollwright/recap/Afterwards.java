@@ -1,5 +1,7 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -43,7 +45,8 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
                 hunt.boxes().stream().map(book::box).flatMap(Optional::stream).toList()) {
             box.weights()
                     .forEach(weight -> weights.add(box.details().label() + ", "
-                            + (weight.what().isBlank() ? "weighed" : weight.what()) + ": " + words(weight.mass())));
+                            + (weight.what().isBlank() ? t("recap.weighed") : weight.what()) + ": "
+                            + words(weight.mass())));
             odds(book, hunt, box, catalog).ifPresent(odds::add);
         }
         return new Afterwards(albums(book, hunt), weights, odds);
@@ -60,8 +63,11 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
             });
             if (!holes.isEmpty()) {
                 String named = String.join(", ", holes.subList(0, Math.min(NAMED, holes.size())));
-                sentences.add(album.name() + ": " + holes.size() + (holes.size() == 1 ? " hole" : " holes")
-                        + " filled from this hunt (" + named + (holes.size() > NAMED ? " …" : "") + ")");
+                sentences.add(t(
+                        "recap.holes-filled-from-this-hunt",
+                        holes.size(),
+                        album.name(),
+                        named + (holes.size() > NAMED ? " …" : "")));
             }
         }
         return sentences;
@@ -101,17 +107,14 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
         Interval ninety = before.interval(0.9);
         long found = own.get().found();
         String verdict = found > ninety.high()
-                ? "more than usual"
-                : found < ninety.low() ? "fewer than usual" : "nothing out of the ordinary";
-        return Optional.of(String.format(
-                Locale.ROOT,
-                "%s: by my other boxes, nine of ten like it would hold %d to %d %s%s; it held %d, %s",
-                box.details().label(),
-                (int) ninety.low(),
-                (int) ninety.high(),
-                watch.name(),
-                share < 0.999 ? " in as many coins" : "",
-                found,
-                verdict));
+                ? t("recap.more-than-usual")
+                : found < ninety.low() ? t("recap.fewer-than-usual") : t("recap.nothing-out-of-the-ordinary");
+        String label = box.details().label();
+        int least = (int) ninety.low();
+        int most = (int) ninety.high();
+        return Optional.of(
+                share < 0.999
+                        ? t("recap.by-my-other-boxes-part", label, least, most, watch.name(), found, verdict)
+                        : t("recap.by-my-other-boxes", label, least, most, watch.name(), found, verdict));
     }
 }

@@ -1,8 +1,10 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /// A recap picture: what stands where, in pixels. No bank, town or value is on it.
 ///
@@ -68,18 +70,11 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
 
         void head(Story story) {
             left(EDGE, 130, 52, true, INK, story.title(), room());
-            left(
-                    EDGE,
-                    185,
-                    30,
-                    false,
-                    SOFT,
-                    String.format(Locale.ROOT, "%,d %s coins looked at", story.searched(), story.coins()),
-                    room());
+            left(EDGE, 185, 30, false, SOFT, f("recap.d-s-coins-looked-at", story.searched(), story.coins()), room());
             String found = Integer.toString(story.found());
             left(EDGE, 300, 96, true, INK, found, room());
             int after = EDGE + 24 + (int) (96 * 0.66 * found.length());
-            left(after, 300, 36, false, SOFT, story.found() == 1 ? "find" : "finds", room() / 2);
+            left(after, 300, 36, false, SOFT, t("recap.finds-beside", story.found()), room() / 2);
             int half = room() / 2;
             for (int i = 0; i < Math.min(4, story.tallies().size()); i++) {
                 Story.Count count = story.tallies().get(i);
@@ -100,17 +95,18 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
             return story.boxes().stream()
                     .filter(box -> box.of() > 1)
                     .min(java.util.Comparator.comparingInt(Story.BoxLine::rank))
-                    .map(box -> (story.boxes().size() > 1 ? box.name() + " is number " : "number ") + box.rank()
-                            + " of " + box.of() + " boxes");
+                    .map(box -> story.boxes().size() > 1
+                            ? t("recap.is-number-of-boxes", box.name(), box.rank(), box.of())
+                            : t("recap.number-of-boxes", box.rank(), box.of()));
         }
 
         void best(Story story) {
             if (story.best().isEmpty()) {
-                left(EDGE, y, 38, false, INK, "Skunked this time.", room());
+                left(EDGE, y, 38, false, INK, t("recap.skunked-this-time"), room());
                 y += 60;
                 return;
             }
-            left(EDGE, y, 32, true, COPPER, "Best finds", room());
+            left(EDGE, y, 32, true, COPPER, t("recap.the-best-finds"), room());
             int most = height > 1_500 ? 10 : height > 1_000 ? 5 : 3;
             for (String one :
                     story.best().subList(0, Math.min(most, story.best().size()))) {
@@ -125,7 +121,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
             if (story.boxes().size() > 1) {
                 story.boxes()
                         .forEach(box -> notes.add(
-                                box.name() + ": " + box.found() + " finds, number " + box.rank() + " of " + box.of()));
+                                t("recap.box-finds-number-of", box.name(), box.found(), box.rank(), box.of())));
             }
             notes.addAll(after.albums());
             notes.addAll(after.odds());

@@ -1,5 +1,7 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.t;
+
 import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
@@ -67,20 +69,17 @@ public record Chapters(List<Chapter> chapters, int dropped) {
             Duration firstAt,
             @org.jspecify.annotations.Nullable Duration end) {
         if (firstAt.isNegative()) {
-            return new Result.Refused(
-                    "The first moment cannot lie before the recording begins.",
-                    "Write the time at which the first roll is opened, such as 1:35.");
+            return new Result.Refused(t("recap.the-first-moment-cannot-lie"), t("recap.write-the-time-at-which"));
         }
         List<Moment> moments = moments(book, hunt, catalog);
         if (moments.isEmpty()) {
-            return new Result.Refused(
-                    "Nothing with a time is in the log of this hunt.", "Open rolls and log finds, then come back.");
+            return new Result.Refused(t("recap.nothing-with-a-time-is"), t("recap.open-rolls-and-log-finds"));
         }
         Instant zero = moments.getFirst().at.minus(firstAt);
         List<Moment> byWeight = new ArrayList<>(moments);
         byWeight.sort(Comparator.comparingInt(Moment::weight).reversed().thenComparing(Moment::at));
         List<Chapter> kept = new ArrayList<>();
-        kept.add(new Chapter(Duration.ZERO, "Start"));
+        kept.add(new Chapter(Duration.ZERO, t("recap.start")));
         int dropped = 0;
         for (Moment moment : byWeight) {
             Duration at = Duration.ofSeconds(Duration.between(zero, moment.at).toSeconds());
@@ -96,8 +95,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         kept.sort(Comparator.comparing(Chapter::at));
         if (kept.size() < LEAST_COUNT) {
             return new Result.Refused(
-                    "Only " + kept.size() + " chapters would be ten seconds long or more; sites ask for three.",
-                    "Mark moments while you film (! opening the box), or open rolls one by one.");
+                    t("recap.only-chapters-would-be-ten", kept.size()), t("recap.mark-moments-while-you-film"));
         }
         return new Result.Made(new Chapters(kept, dropped));
     }
@@ -111,7 +109,11 @@ public record Chapters(List<Chapter> chapters, int dropped) {
                 Instant opened = roll.opened();
                 if (opened != null) {
                     moments.add(new Moment(
-                            opened, (many ? box.details().label() + ", roll " : "Roll ") + roll.number(), 1));
+                            opened,
+                            many
+                                    ? t("recap.box-and-roll", box.details().label(), roll.number())
+                                    : t("recap.roll", roll.number()),
+                            1));
                 }
             }
         }
@@ -204,24 +206,26 @@ public record Chapters(List<Chapter> chapters, int dropped) {
             place = ZoneId.of(zone.strip());
         } catch (DateTimeException e) {
             return new Began.Refused(
-                    "'" + zone.strip() + "' is no time zone known here.", "Write one such as America/Chicago or UTC.");
+                    t("recap.is-no-time-zone-known", zone.strip()), t("recap.write-one-such-as-america"));
         }
         LocalDateTime time;
         try {
             time = LocalDateTime.parse(local.strip().replace(' ', 'T'));
         } catch (DateTimeException e) {
-            return new Began.Refused(
-                    "'" + local.strip() + "' is no day and time.",
-                    "Write it as 2026-03-01 19:02 or 2026-03-01 19:02:30.");
+            return new Began.Refused(t("recap.is-no-day-and-time", local.strip()), t("recap.write-it-as-2026-03"));
         }
         List<ZoneOffset> offsets = place.getRules().getValidOffsets(time);
         if (offsets.isEmpty()) {
             ZoneOffsetTransition gap = place.getRules().getTransition(time);
             return new Began.Refused(
-                    time.toLocalTime() + " on " + time.toLocalDate() + " never was in " + place + ": clocks went from "
-                            + gap.getDateTimeBefore().toLocalTime() + " to "
-                            + gap.getDateTimeAfter().toLocalTime() + ".",
-                    "Write the time the clock really showed.");
+                    t(
+                            "recap.on-never-was-in-clocks",
+                            time.toLocalTime(),
+                            time.toLocalDate(),
+                            place,
+                            gap.getDateTimeBefore().toLocalTime(),
+                            gap.getDateTimeAfter().toLocalTime()),
+                    t("recap.write-the-time-the-clock"));
         }
         List<Instant> instants = offsets.stream().map(time::toInstant).sorted().toList();
         return new Began.At(instants.reversed().stream()

@@ -1,5 +1,7 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -44,14 +46,17 @@ public record Race(Runner one, Runner other) {
     /// How it stands, in one sentence.
     public String sentence() {
         if (rolls() == 0) {
-            return one.name + " against " + other.name + ": not begun.";
+            return t("recap.against-not-begun", one.name, other.name);
         }
         int lead = ofOne() - ofOther();
-        String after = " after " + rolls() + (rolls() == 1 ? " roll" : " rolls");
         return lead == 0
-                ? one.name + " and " + other.name + " are level at " + ofOne() + after + "."
-                : (lead > 0 ? one.name : other.name) + " leads " + Math.max(ofOne(), ofOther()) + " to "
-                        + Math.min(ofOne(), ofOther()) + after + ".";
+                ? t("recap.and-are-level-at", rolls(), one.name, other.name, ofOne())
+                : t(
+                        "recap.leads-to",
+                        rolls(),
+                        lead > 0 ? one.name : other.name,
+                        Math.max(ofOne(), ofOther()),
+                        Math.min(ofOne(), ofOther()));
     }
 
     /// The box in hand against the other one of its hunt, or else against the best box of its kind so far.

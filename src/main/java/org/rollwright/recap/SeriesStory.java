@@ -1,10 +1,12 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.Catalog;
@@ -103,15 +105,14 @@ public record SeriesStory(
         points.stream()
                 .max(Comparator.comparingInt(Point::found))
                 .filter(point -> point.found > 0)
-                .ifPresent(point -> records.add("Best box: " + point.label + " with " + point.found + " finds"));
+                .ifPresent(point -> records.add(t("recap.best-box-with-finds", point.label, point.found)));
         long skunked = points.stream().filter(point -> point.found == 0).count();
         if (skunked > 0) {
-            records.add(skunked + (skunked == 1 ? " box showed" : " boxes showed") + " nothing");
+            records.add(t("recap.boxes-showed-nothing", skunked));
         }
         if (points.size() > 1) {
-            records.add(String.format(
-                    Locale.ROOT,
-                    "%.1f finds a box on average over %d boxes",
+            records.add(f(
+                    "recap.1f-finds-a-box-on",
                     points.stream().mapToInt(Point::found).average().orElse(0),
                     points.size()));
         }
@@ -120,22 +121,9 @@ public record SeriesStory(
 
     /// One paragraph to paste.
     public String text() {
-        return String.format(
-                Locale.ROOT,
-                "%,d boxes of %s coins so far, %,d coins looked at, %,d finds%s.%s",
-                boxes,
-                coins,
-                searched,
-                found,
-                tallies.isEmpty()
-                        ? ""
-                        : " ("
-                                + String.join(
-                                        ", ",
-                                        tallies.stream()
-                                                .map(count -> count.series() + " " + count.name())
-                                                .toList())
-                                + ")",
-                records.isEmpty() ? "" : " " + String.join(". ", records) + ".");
+        return f("recap.d-boxes-of-s-coins", boxes, coins, searched, found)
+                + (tallies.isEmpty() ? "" : " (" + Story.listed(tallies, Story.Count::series) + ")")
+                + "."
+                + (records.isEmpty() ? "" : " " + String.join(". ", records) + ".");
     }
 }

@@ -1,10 +1,14 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import java.util.function.ToLongFunction;
+import java.util.stream.Collectors;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
@@ -126,43 +130,33 @@ public record Story(
                 + (state.isEmpty() ? "" : " " + state);
     }
 
+    /// Tallies in a row, such as `3 wheat, 1 copper`.
+    static String listed(List<Count> tallies, ToLongFunction<Count> of) {
+        return tallies.stream()
+                .map(count -> of.applyAsLong(count) + " " + count.name)
+                .collect(Collectors.joining(", "));
+    }
+
     /// Two sentences.
     public String shortText() {
-        String tally = String.join(
-                ", ",
-                tallies.stream().map(count -> count.hunt + " " + count.name).toList());
-        return String.format(
-                Locale.ROOT,
-                "%s: %,d %s coins looked at, %d kept for a closer look%s.%s",
-                title,
-                searched,
-                coins,
-                found,
-                tally.isEmpty() ? "" : " (" + tally + ")",
-                best.isEmpty()
-                        ? " Skunked this time."
-                        : " Best: " + String.join(", ", best.subList(0, Math.min(3, best.size()))) + ".");
+        return f("recap.s-d-s-coins-looked", title, searched, coins, found)
+                + (tallies.isEmpty() ? "" : " (" + listed(tallies, Count::hunt) + ")")
+                + ". "
+                + (best.isEmpty()
+                        ? t("recap.skunked-this-time")
+                        : t("recap.best", String.join(", ", best.subList(0, Math.min(3, best.size())))));
     }
 
     /// A few lines, with chapter times when there are some.
     public String longText(Afterwards after, Optional<Chapters> chapters) {
         StringBuilder text = new StringBuilder(shortText()).append("\n\n");
         for (BoxLine box : boxes) {
-            text.append(String.format(
-                    Locale.ROOT,
-                    "%s: %d finds, number %d of %d boxes so far%n",
-                    box.name,
-                    box.found,
-                    box.rank,
-                    box.of));
+            text.append(t("recap.finds-number-of-so-far", box.name, box.found, box.rank, box.of))
+                    .append('\n');
         }
         if (!tallies.isEmpty()) {
-            text.append("\nIn the whole series: ")
-                    .append(String.join(
-                            ", ",
-                            tallies.stream()
-                                    .map(count -> count.series + " " + count.name)
-                                    .toList()))
+            text.append('\n')
+                    .append(t("recap.in-the-whole-series", listed(tallies, Count::series)))
                     .append('\n');
         }
         for (List<String> some : List.of(after.albums(), after.weights(), after.odds())) {
@@ -172,7 +166,7 @@ public record Story(
             }
         }
         if (best.size() > 3) {
-            text.append("\nBest finds:\n");
+            text.append('\n').append(t("recap.the-best-finds")).append(":\n");
             best.forEach(one -> text.append("- ").append(one).append('\n'));
         }
         chapters.ifPresent(made -> text.append('\n').append(made.text()));

@@ -1,5 +1,7 @@
 package org.rollwright.scale;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.Map;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
@@ -30,15 +32,11 @@ public record AlloyWeight(double mean, double sd, double meanSd, String source) 
         double sd = tolerance == null ? USUAL_SD_SHARE * weight : tolerance.grams() / TOLERANCE_SDS;
         CountedPile pile = piles.get(alloy.name());
         if (pile == null) {
-            return new AlloyWeight(
-                    weight - USUAL_WEAR,
-                    sd,
-                    USUAL_WEAR,
-                    "the standard less 0.02 g of usual wear; count a pile to know");
+            return new AlloyWeight(weight - USUAL_WEAR, sd, USUAL_WEAR, t("scale.the-standard-less-0-02"));
         }
         double meanSd = Math.sqrt(sd * sd / pile.coins()
                 + CountByWeight.rounding(pile.resolution().grams()) / pile.coins() / pile.coins());
-        return new AlloyWeight(pile.gramsPerCoin(), sd, meanSd, "your counted pile of " + pile.coins() + " coins");
+        return new AlloyWeight(pile.gramsPerCoin(), sd, meanSd, t("scale.your-counted-pile-of-coins", pile.coins()));
     }
 
     /// Coins in a weight, with everything that is unsure about it.

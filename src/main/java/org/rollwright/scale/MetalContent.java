@@ -1,5 +1,7 @@
 package org.rollwright.scale;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.LinkedHashMap;
@@ -23,10 +25,9 @@ public record MetalContent(Map<String, Double> grams, BigDecimal value, boolean 
             "Cu", "copper", "Zn", "zinc", "Ni", "nickel", "Ag", "silver", "Mn", "manganese", "Sn", "tin", "Fe", "iron");
 
     /// What is said beside every metal value of cents and nickels.
-    public static final String CAUTION =
-            "Melting, treating or exporting US cents and five-cent coins is a crime (31 CFR part 82: up to 10,000 dollars,"
-                    + " five years, forfeiture); a few small exceptions cover travel and collecting. Silver coins are not"
-                    + " under that rule. Your own law may say more: ask a professional.";
+    public static String caution() {
+        return t("scale.melting-treating-or-exporting-us");
+    }
 
     public MetalContent {
         grams = Map.copyOf(grams);

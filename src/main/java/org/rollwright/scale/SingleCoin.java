@@ -1,8 +1,10 @@
 package org.rollwright.scale;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
 
@@ -37,22 +39,17 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
         double gap = gap(alloys);
         String sentence;
         if (alloys.size() > 1 && resolution >= gap) {
-            sentence = String.format(
-                    Locale.ROOT,
-                    "This scale cannot tell: its step of %s g is as wide as the gap of %s g between the alloys. Use one that shows 0.01 g.",
-                    plain(resolution),
-                    plain(gap));
+            sentence = f("scale.this-scale-cannot-tell-its", plain(resolution), plain(gap));
             return new SingleCoin(fits, sentence);
         }
         if (fits.isEmpty()) {
-            sentence = "Neither: check the scale with a coin of known weight, then look for damage, a coin of another"
-                    + " metal or a wrong planchet. " + nearest(grams, alloys);
+            sentence = t("scale.neither-check-the-scale-with", nearest(grams, alloys));
         } else if (fits.size() == 1) {
-            sentence = name(fits.getFirst()) + ": " + plain(grams) + " g lies within " + range(fits.getFirst()) + ".";
+            sentence = t("scale.g-lies-within", name(fits.getFirst()), plain(grams), range(fits.getFirst()));
         } else {
-            sentence = "Undecided between "
-                    + String.join(" and ", fits.stream().map(SingleCoin::name).toList())
-                    + ": weigh again with a finer scale, or let it ring.";
+            sentence = t(
+                    "scale.undecided-between-weigh-again-with",
+                    String.join(" and ", fits.stream().map(SingleCoin::name).toList()));
         }
         return new SingleCoin(fits, sentence);
     }
@@ -75,14 +72,17 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
         return alloys.stream()
                 .min(java.util.Comparator.comparingDouble(
                         alloy -> Math.abs(alloy.weight().grams() - grams)))
-                .map(alloy -> "Nearest is " + name(alloy) + " with " + range(alloy) + ".")
+                .map(alloy -> t("scale.nearest-is-with", name(alloy), range(alloy)))
                 .orElse("");
     }
 
     private static String range(Alloy alloy) {
         Mass tolerance = alloy.tolerance();
-        return plain(alloy.weight().grams()) + " ± " + plain(tolerance == null ? USUAL_TOLERANCE : tolerance.grams())
-                + " g (worn coins " + plain(WEAR) + " g less)";
+        return t(
+                "scale.g-worn-coins-g-less",
+                plain(alloy.weight().grams()),
+                plain(tolerance == null ? USUAL_TOLERANCE : tolerance.grams()),
+                plain(WEAR));
     }
 
     /// Word a hunter uses: bronze, zinc, steel …

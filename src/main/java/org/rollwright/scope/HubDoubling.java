@@ -1,8 +1,10 @@
 package org.rollwright.scope;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /// What speaks for a doubled die and what against, beside the motion: the strike doubles coins too, and is
@@ -39,51 +41,34 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
         boolean punched = year == null || year < 1990;
         if (markMoved != null) {
             if (markMoved && punched) {
-                con.add("The mint mark is doubled with the rest: until 1989 it was punched after the hubbing, so the"
-                        + " strike moved, not the hub.");
+                con.add(t("scope.the-mint-mark-is-doubled"));
             } else if (!markMoved && punched) {
-                pro.add("The mint mark is single while the design is doubled: it was punched after the hubbing.");
+                pro.add(t("scope.the-mint-mark-is-single"));
             }
         }
         if (shelf != null) {
-            (shelf ? con : pro)
-                    .add(
-                            shelf
-                                    ? "The second image is a flat low shelf, as the strike makes it."
-                                    : "The second image is raised and rounded, not a shelf.");
+            (shelf ? con : pro).add(shelf ? t("scope.the-second-image-is-a") : t("scope.the-second-image-is-raised"));
         }
         if (wider != null) {
-            (wider ? pro : con)
-                    .add(
-                            wider
-                                    ? "The letters are wider: a hub adds, the strike takes away."
-                                    : "The letters are not wider, or thinner: the strike cuts into them.");
+            (wider ? pro : con).add(wider ? t("scope.the-letters-are-wider-a") : t("scope.the-letters-are-not-wider"));
         }
         double spread = Math.hypot(fit.shiftX(), fit.shiftY());
         if (fit.motion() == Doubling.Motion.OFFSET && spread < SMALL_SHIFT) {
-            con.add(String.format(
-                    Locale.ROOT, "Everything moved the same way by only %.2f mm, as in strike doubling.", spread));
+            con.add(f("scope.everything-moved-the-same-way", spread));
         }
         if (fit.rms() > 3 * clickSd) {
-            con.add(String.format(
-                    Locale.ROOT,
-                    "No single motion fits: points miss it by %.3f mm, more than clicks of %.3f mm explain.",
-                    fit.rms(),
-                    clickSd));
+            con.add(f("scope.no-single-motion-fits-points", fit.rms(), clickSd));
         } else if (fit.motion() != Doubling.Motion.OFFSET) {
-            pro.add("One motion of the whole design explains all points: class "
-                    + fit.motion().hubClass() + ".");
+            pro.add(t("scope.one-motion-of-the-whole", fit.motion().hubClass()));
         }
         int balance = pro.size() - con.size();
         boolean decided = (markMoved != null && markMoved && punched) || (shelf != null && shelf);
         int leaning = decided && balance <= 0 ? -1 : balance >= 2 ? 1 : balance <= -2 ? -1 : 0;
         String sentence =
                 switch (leaning) {
-                    case 1 -> "More speaks for a doubled die than against it.";
-                    case -1 -> "This looks like strike doubling rather than a doubled die.";
-                    default ->
-                        "Undecided: look at the mint mark, at the shape of the second image and at the width"
-                                + " of the letters.";
+                    case 1 -> t("scope.more-speaks-for-a-doubled");
+                    case -1 -> t("scope.this-looks-like-strike-doubling");
+                    default -> t("scope.undecided-look-at-the-mint");
                 };
         return new HubDoubling(leaning, sentence, pro, con);
     }

@@ -1,5 +1,7 @@
 package org.rollwright.scope;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -36,6 +38,15 @@ public final class Investigation {
             return word;
         }
 
+        /// In the language of the pages; the word itself is what the record keeps.
+        public String said() {
+            return switch (this) {
+                case YES -> t("scope.yes");
+                case NO -> t("scope.no");
+                case CANNOT_TELL -> t("scope.cannot-tell");
+            };
+        }
+
         public static Optional<Answer> parse(String text) {
             for (Answer answer : values()) {
                 if (answer.word.equals(text)) {
@@ -48,19 +59,18 @@ public final class Investigation {
 
     /// How much of its life a die has behind it, as far as the coin shows it.
     public enum Stage {
-        UNKNOWN("not told"),
-        EARLY("early: sharp"),
-        MIDDLE("middle"),
-        LATE("late: soft, cracks");
-
-        private final String word;
-
-        Stage(String word) {
-            this.word = word;
-        }
+        UNKNOWN,
+        EARLY,
+        MIDDLE,
+        LATE;
 
         public String word() {
-            return word;
+            return switch (this) {
+                case UNKNOWN -> t("scope.not-told");
+                case EARLY -> t("scope.early-sharp");
+                case MIDDLE -> t("scope.middle");
+                case LATE -> t("scope.late-soft-cracks");
+            };
         }
     }
 
@@ -95,20 +105,32 @@ public final class Investigation {
     /// @param word one of: open, ordinary, looks like something else, suspected, probable, matched, confirmed
     public record Verdict(String word, String candidate, String key, double probability, String rule) {}
 
-    /// The rules of the verdicts, for people.
-    public static final Map<String, String> RULES = rules();
+    /// A verdict's word in the language of the pages; the word itself is what the record keeps.
+    ///
+    /// @return the word as it is when it is none of ours
+    public static String said(String word) {
+        return switch (word) {
+            case "suspected" -> t("scope.suspected");
+            case "probable" -> t("scope.probable");
+            case "matched" -> t("scope.matched");
+            case "confirmed" -> t("scope.confirmed");
+            case "ordinary" -> t("scope.ordinary");
+            case "looks like something else" -> t("scope.looks-like-something-else");
+            case "open" -> t("scope.open");
+            default -> word;
+        };
+    }
 
-    private static Map<String, String> rules() {
+    /// The rules of the verdicts, for people.
+    public static Map<String, String> rules() {
         Map<String, String> rules = new LinkedHashMap<>();
-        rules.put("suspected", "one variety leads and has at least 1 in 4");
-        rules.put("probable", "at least 8 in 10");
-        rules.put(
-                "matched",
-                "at least 98 in 100, two of its markers seen, and none missing that nearly every such coin shows");
-        rules.put("confirmed", "matched, and compared side by side with a coin or photograph known to be it");
-        rules.put("ordinary", "at least 95 in 100 for the ordinary coin");
-        rules.put("looks like something else", "strike doubling, a worn die or the like has more than half");
-        rules.put("open", "none of these yet");
+        rules.put("suspected", t("scope.one-variety-leads-and-has"));
+        rules.put("probable", t("scope.at-least-8-in-10"));
+        rules.put("matched", t("scope.at-least-98-in-100"));
+        rules.put("confirmed", t("scope.matched-and-compared-side-by"));
+        rules.put("ordinary", t("scope.at-least-95-in-100"));
+        rules.put("looks like something else", t("scope.strike-doubling-a-worn-die"));
+        rules.put("open", t("scope.none-of-these-yet"));
         return rules;
     }
 
@@ -188,7 +210,7 @@ public final class Investigation {
             special += one.share();
             kinds.add(new Kind("", one.name(), one.share()));
         }
-        kinds.add(new Kind("", "ordinary coin", Math.max(0.05, 1 - special)));
+        kinds.add(new Kind("", t("scope.ordinary-coin"), Math.max(0.05, 1 - special)));
         List<Ask> asks = new ArrayList<>();
         List<List<Double>> yes = new ArrayList<>();
         List<List<Boolean>> own = new ArrayList<>();
@@ -204,7 +226,7 @@ public final class Investigation {
         for (LookAlike one : alike) {
             for (Marker marker : one.markers()) {
                 if (known.putIfAbsent(marker.text(), asks.size()) == null) {
-                    asks.add(new Ask(marker.text(), "where it looks doubled", marker.seconds()));
+                    asks.add(new Ask(marker.text(), t("scope.where-it-looks-doubled"), marker.seconds()));
                     row(marker.text(), varieties, alike, grade, stage, yes, own);
                 }
             }
@@ -377,7 +399,7 @@ public final class Investigation {
                 .orElseThrow());
         double p = first.probability();
         if (!first.isVariety()) {
-            if (first.name().equals("ordinary coin")) {
+            if (first.name().equals(t("scope.ordinary-coin"))) {
                 return verdict(p >= 0.95 ? "ordinary" : "open", first);
             }
             return verdict(p > 0.5 ? "looks like something else" : "open", first);
@@ -403,6 +425,6 @@ public final class Investigation {
                 candidate.name(),
                 candidate.key(),
                 candidate.probability(),
-                java.util.Objects.requireNonNull(RULES.get(word)));
+                java.util.Objects.requireNonNull(rules().get(word)));
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.scope;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,8 +39,9 @@ public record Variety(
         String crossReferences) {
 
     /// The order of images this catalogue uses throughout, for people.
-    public static final String ORDER_OF_IMAGES =
-            "Directions lead from the first image, which is the stronger one, to the second, weaker one.";
+    public static String orderOfImages() {
+        return t("scope.directions-lead-from-the-first");
+    }
 
     /// Years in which a variety is known, first to last.
     public record Years(int first, int last) {

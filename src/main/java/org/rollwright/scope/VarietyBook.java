@@ -1,5 +1,7 @@
 package org.rollwright.scope;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -95,7 +97,7 @@ public final class VarietyBook {
         for (Table.Row row : table.rows()) {
             variety(row, catalog).ifPresent(one -> {
                 if (read.putIfAbsent(one.key(), one) != null) {
-                    row.refuse("key", "'" + one.key() + "' stands here twice.", "Give each variety a key of its own.");
+                    row.refuse("key", t("scope.stands-here-twice", one.key()), t("scope.give-each-variety-a-key"));
                 }
             });
         }
@@ -117,26 +119,26 @@ public final class VarietyBook {
     }
 
     private static Optional<Variety> variety(Table.Row row, Catalog catalog) {
-        Optional<String> name = row.required("name", "a plain name such as 1955 doubled obverse");
+        Optional<String> name = row.required("name", t("scope.a-plain-name-such-as"));
         Optional<Denomination> denomination = denomination(row, catalog);
         Optional<Variety.Years> years = years(row);
         Optional<List<Mint>> mints = mints(row);
         Optional<String> side = oneOf(row, "side", List.of("obverse", "reverse", "both"));
-        Optional<String> type = row.required("type", "a word such as doubled die");
-        Optional<String> where = row.required("where", "where on the coin to look, such as: ear");
+        Optional<String> type = row.required("type", t("scope.a-word-such-as-doubled"));
+        Optional<String> where = row.required("where", t("scope.where-on-the-coin-to"));
         Optional<List<Marker>> markers = Marker.parse(row.text("markers"));
         if (markers.isEmpty() || markers.get().isEmpty() || markers.get().size() > MOST_MARKERS) {
             row.refuse(
                     "markers",
                     markers.isEmpty()
-                            ? "the markers cannot be read."
-                            : "there must be 1 to " + MOST_MARKERS + " markers.",
-                    "Write each as: " + Marker.EXAMPLE + ", separated by ;.");
+                            ? t("scope.the-markers-cannot-be-read")
+                            : t("scope.there-must-be-1-to", MOST_MARKERS),
+                    t("scope.write-each-as-separated-by", Marker.EXAMPLE));
             markers = Optional.empty();
         }
         Optional<Variety.RarityClass> rarity = rarity(row);
         java.util.OptionalDouble worth = row.positive("worth");
-        Optional<String> source = row.required("source", "where this stands, or: from memory");
+        Optional<String> source = row.required("source", t("scope.where-this-stands-or-from"));
         if (name.isEmpty()
                 || denomination.isEmpty()
                 || years.isEmpty()
@@ -152,7 +154,7 @@ public final class VarietyBook {
         }
         String key = row.text("key").isEmpty() ? key(denomination.get().key() + " " + name.get()) : row.text("key");
         if (!key.equals(key(key))) {
-            row.refuse("key", "'" + key + "' is no key.", "Write small letters, digits and hyphens: " + key(key) + ".");
+            row.refuse("key", t("scope.is-no-key", key), t("scope.write-small-letters-digits-and", key(key)));
             return Optional.empty();
         }
         return Optional.of(new Variety(
@@ -189,7 +191,7 @@ public final class VarietyBook {
                 .filter(known -> known.code().equals(row.text("country")))
                 .findFirst();
         if (country.isEmpty()) {
-            row.refuse("country", "'" + row.text("country") + "' is no country here.", "Write a code such as US.");
+            row.refuse("country", t("scope.is-no-country-here", row.text("country")), t("scope.write-a-code-such-as"));
             return Optional.empty();
         }
         String key = row.text("denomination");
@@ -200,8 +202,8 @@ public final class VarietyBook {
         if (known.isEmpty()) {
             row.refuse(
                     "denomination",
-                    "'" + key + "' is no denomination of " + country.get() + " in the catalogue.",
-                    "Write a word such as cent.");
+                    t("scope.is-no-denomination-of-in", key, country.get()),
+                    t("scope.write-a-word-such-as"));
         }
         return known;
     }
@@ -218,7 +220,7 @@ public final class VarietyBook {
                 return Optional.of(new Variety.Years(first, last));
             }
         }
-        row.refuse("years", "'" + text + "' is no year.", "Write a year such as 1955, or 1998-2000.");
+        row.refuse("years", t("scope.is-no-year", text), t("scope.write-a-year-such-as"));
         return Optional.empty();
     }
 
@@ -228,12 +230,12 @@ public final class VarietyBook {
             try {
                 mints.add(new Mint(word));
             } catch (IllegalArgumentException e) {
-                row.refuse("mints", "'" + word + "' is no mint.", "Write codes such as P;D, or - for no mint at all.");
+                row.refuse("mints", t("scope.is-no-mint", word), t("scope.write-codes-such-as-p"));
                 return Optional.empty();
             }
         }
         if (mints.isEmpty()) {
-            row.refuse("mints", "the cell is empty.", "Write codes such as P;D, or - for no mint at all.");
+            row.refuse("mints", t("scope.the-cell-is-empty"), t("scope.write-codes-such-as-p"));
             return Optional.empty();
         }
         return Optional.of(mints);
@@ -244,7 +246,7 @@ public final class VarietyBook {
         if (words.contains(text)) {
             return Optional.of(text);
         }
-        row.refuse(column, "'" + text + "' is not allowed.", "Write " + String.join(", ", words) + ".");
+        row.refuse(column, t("scope.is-not-allowed", text), t("scope.write", String.join(", ", words)));
         return Optional.empty();
     }
 
@@ -255,28 +257,26 @@ public final class VarietyBook {
             }
         }
         row.refuse(
-                "rarity",
-                "'" + row.text("rarity") + "' is not allowed.",
-                "Write common, uncommon, scarce, rare or very rare.");
+                "rarity", t("scope.is-not-allowed", row.text("rarity")), t("scope.write-common-uncommon-scarce-rare"));
         return Optional.empty();
     }
 
     private static Optional<LookAlike> lookAlike(Table.Row row) {
-        Optional<String> name = row.required("name", "a plain name");
+        Optional<String> name = row.required("name", t("scope.a-plain-name"));
         Optional<List<Marker>> markers = Marker.parse(row.text("markers"));
         if (markers.isEmpty() || markers.get().isEmpty()) {
-            row.refuse("markers", "the markers cannot be read.", "Write each as: " + Marker.EXAMPLE + ".");
+            row.refuse("markers", t("scope.the-markers-cannot-be-read"), t("scope.write-each-as", Marker.EXAMPLE));
         }
         java.util.OptionalDouble share = row.positive("share");
         java.util.OptionalDouble shows = row.positive("shows");
         String metal = row.text("metal");
         if (!metal.isEmpty() && !LookAlike.isMetal(metal)) {
-            row.refuse("metal", "'" + metal + "' is no metal.", "Write copper, zinc, … or nothing.");
+            row.refuse("metal", t("scope.is-no-metal", metal), t("scope.write-copper-zinc-or-nothing"));
         }
         java.util.regex.Matcher years =
                 java.util.regex.Pattern.compile("(?:([0-9]{4})-([0-9]{4})?)?").matcher(row.text("years"));
         if (!years.matches()) {
-            row.refuse("years", "'" + row.text("years") + "' is not allowed.", "Write 1982- or nothing.");
+            row.refuse("years", t("scope.is-not-allowed", row.text("years")), t("scope.write-1982-or-nothing"));
         }
         if (name.isEmpty()
                 || markers.isEmpty()

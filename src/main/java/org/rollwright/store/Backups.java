@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
@@ -73,9 +75,7 @@ public final class Backups {
             return new Backup(made, now, proved.entries, proved.photographs);
         } catch (IOException | JdbiException e) {
             deleteQuietly(part);
-            throw new Failed(
-                    "No backup was made in " + where
-                            + ": the folder cannot be written to, or its disk is full. Choose another with ./run backup --to DIR.");
+            throw new Failed(t("store.no-backup-was-made-in", where));
         } catch (Failed e) {
             deleteQuietly(part);
             throw e;
@@ -84,7 +84,7 @@ public final class Backups {
 
     private static void copyStore(Path store, Path copy) throws Failed {
         if (!Files.exists(store)) {
-            throw new Failed("There is no store in " + store.getParent() + " yet, so there is nothing to back up.");
+            throw new Failed(t("store.there-is-no-store-in", store.getParent()));
         }
         // a consistent copy of what is committed, whether or not another process is writing
         try (Handle handle =
@@ -138,7 +138,7 @@ public final class Backups {
             deleteAll(trial);
             return new Backup(backup, at, found.entries, found.photographs);
         } catch (IOException e) {
-            throw new Failed("The backup could not be proved: " + backup + " cannot be written to or is full.");
+            throw new Failed(t("store.the-backup-could-not-be", backup));
         }
     }
 
@@ -155,15 +155,13 @@ public final class Backups {
                     }
                     yield new Backup(folder, at, entries, photographs);
                 } catch (SqliteJournal.Unreadable e) {
-                    throw new Failed("The backup does not read back: " + e.getMessage());
+                    throw new Failed(t("store.the-backup-does-not-read", e.getMessage()));
                 }
             }
             case Store.Opening.Unusable unusable ->
-                throw new Failed("The backup does not read back: " + unusable.sentence());
-            case Store.Opening.TooNew tooNew ->
-                throw new Failed("The backup was written by a newer version (format " + tooNew.found()
-                        + "). Use that version to restore it.");
-            case Store.Opening.Busy busy -> throw new Failed("The backup is in use by " + busy.who() + ".");
+                throw new Failed(t("store.the-backup-does-not-read", unusable.sentence()));
+            case Store.Opening.TooNew tooNew -> throw new Failed(t("store.the-backup-was-written-by", tooNew.found()));
+            case Store.Opening.Busy busy -> throw new Failed(t("store.the-backup-is-in-use", busy.who()));
         };
     }
 
@@ -214,10 +212,9 @@ public final class Backups {
     /// @throws Failed when the backup cannot be used or the target holds a store; then nothing was changed
     ///     there
     public Backup restore(Path backup, Path target) throws Failed {
-        Instant at = when(backup).orElseThrow(() -> new Failed(backup + " is no backup. Name one of its folders."));
+        Instant at = when(backup).orElseThrow(() -> new Failed(t("store.is-no-backup-name-one", backup)));
         if (Files.exists(target.resolve(FILE))) {
-            throw new Failed("There is a store in " + target
-                    + " already. Restore into a new folder, look at it, and then put it in the old one's place.");
+            throw new Failed(t("store.there-is-a-store-in", target));
         }
         read(backup, at);
         try {
@@ -231,8 +228,7 @@ public final class Backups {
             }
             Files.move(part, target.resolve(FILE), StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
-            throw new Failed(
-                    "The folder " + target + " cannot be written to, or its disk is full. The backup is intact.");
+            throw new Failed(t("store.the-folder-cannot-be-written", target));
         }
         return read(target, at);
     }

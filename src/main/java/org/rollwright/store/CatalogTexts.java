@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.IOException;
@@ -105,13 +107,13 @@ public final class CatalogTexts {
                                     .decode(ByteBuffer.wrap(Files.readAllBytes(path)))
                                     .toString()));
                 } catch (CharacterCodingException e) {
-                    problems.add(new RowProblem(
-                            name, 1, "", "the file is not in UTF-8.", "Save it as CSV in the encoding UTF-8."));
+                    problems.add(
+                            new RowProblem(name, 1, "", t("store.the-file-is-not-in"), t("store.save-it-as-csv-in")));
                 }
             }
         } catch (IOException e) {
             problems.add(new RowProblem(
-                    "your catalog", 1, "", "the folder cannot be read.", "Make " + folder + " readable."));
+                    "your catalog", 1, "", t("store.the-folder-cannot-be-read"), t("store.make-readable", folder)));
         }
     }
 }

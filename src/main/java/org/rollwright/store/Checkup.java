@@ -1,5 +1,8 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
+
 import java.io.IOException;
 import java.nio.file.FileStore;
 import java.nio.file.Files;
@@ -73,19 +76,16 @@ public final class Checkup {
                     .mapTo(String.class)
                     .list();
             if (answers.equals(List.of("ok"))) {
-                good("The store's file is sound.");
+                good(t("store.the-store-s-file-is"));
             } else {
-                findings.add(
-                        new Finding(
-                                Weight.BAD,
-                                "The store's file is damaged: " + answers.getFirst() + ".",
-                                "Copy the data folder aside; then restore the newest backup into a new folder (./run restore)."));
+                findings.add(new Finding(
+                        Weight.BAD,
+                        t("store.the-store-s-file-is-2", answers.getFirst()),
+                        t("store.copy-the-data-folder-aside")));
             }
         } catch (JdbiException e) {
-            findings.add(new Finding(
-                    Weight.BAD,
-                    "The store's file cannot be read.",
-                    "Copy the data folder aside; then restore the newest backup into a new folder (./run restore)."));
+            findings.add(
+                    new Finding(Weight.BAD, t("store.the-store-s-file-cannot"), t("store.copy-the-data-folder-aside")));
         }
     }
 
@@ -94,22 +94,20 @@ public final class Checkup {
             case Store.Opening.Opened opened -> {
                 try (Store store = opened.store()) {
                     long entries = store.readWhole();
-                    good(String.format(Locale.ROOT, "%,d entries of the journal read, every checksum right.", entries));
+                    good(f("store.d-entries-of-the-journal", entries));
                     photographs(store);
                 } catch (SqliteJournal.Unreadable e) {
                     findings.add(new Finding(
-                            Weight.BAD,
-                            String.valueOf(e.getMessage()),
-                            "Everything before it is intact. Copy the data folder aside, then restore a backup."));
+                            Weight.BAD, String.valueOf(e.getMessage()), t("store.everything-before-it-is-intact")));
                 }
             }
             case Store.Opening.TooNew tooNew ->
                 findings.add(new Finding(
                         Weight.BAD,
-                        "The store was written by a newer version (format " + tooNew.found() + ").",
-                        "Use the newer version; nothing was changed."));
+                        t("store.the-store-was-written-by", tooNew.found()),
+                        t("store.use-the-newer-version-nothing")));
             case Store.Opening.Unusable unusable ->
-                findings.add(new Finding(Weight.BAD, unusable.sentence(), "If there is a backup: ./run restore."));
+                findings.add(new Finding(Weight.BAD, unusable.sentence(), t("store.if-there-is-a-backup")));
             case Store.Opening.Busy busy -> throw new IllegalStateException("reading needs no lock");
         }
     }
@@ -131,29 +129,22 @@ public final class Checkup {
             }
         }
         if (missing.isEmpty() && damaged.isEmpty()) {
-            good(sound + (sound == 1 ? " photograph is" : " photographs are") + " there, every byte right.");
+            good(t("store.photographs-are-there", sound));
         }
-        lost("missing", missing);
-        lost("damaged", damaged);
+        if (!missing.isEmpty()) {
+            lost(t("store.photographs-are-missing", missing.size(), missing.getFirst()));
+        }
+        if (!damaged.isEmpty()) {
+            lost(t("store.photographs-are-damaged", damaged.size(), damaged.getFirst()));
+        }
         long strays = strays(named);
         if (strays > 0) {
-            findings.add(new Finding(
-                    Weight.GOOD,
-                    strays + (strays == 1 ? " photograph lies" : " photographs lie")
-                            + " in the folder that the record does not name any more; that is what an undo leaves.",
-                    ""));
+            findings.add(new Finding(Weight.GOOD, t("store.photographs-lie-in-the-folder", strays), ""));
         }
     }
 
-    private void lost(String how, List<String> names) {
-        if (!names.isEmpty()) {
-            findings.add(new Finding(
-                    Weight.BAD,
-                    names.size() + (names.size() == 1 ? " photograph is " : " photographs are ") + how + ", such as "
-                            + names.getFirst() + ".",
-                    "Copy the folder photos from a backup over the one in " + folder + "; names are hashes, so nothing"
-                            + " else changes."));
-        }
+    private void lost(String what) {
+        findings.add(new Finding(Weight.BAD, what, t("store.copy-the-folder-photos-from", folder)));
     }
 
     private long strays(Set<String> named) {
@@ -169,7 +160,7 @@ public final class Checkup {
                     .count();
         } catch (IOException e) {
             findings.add(new Finding(
-                    Weight.CARE, "The folder " + photos + " cannot be listed.", "Look at its permissions."));
+                    Weight.CARE, t("store.the-folder-cannot-be-listed", photos), t("store.look-at-its-permissions")));
             return 0;
         }
     }
@@ -181,40 +172,35 @@ public final class Checkup {
         if (newest.isEmpty()) {
             findings.add(new Finding(
                     Weight.CARE,
-                    "There is no backup in " + settings.backups() + ".",
-                    "./run backup --to a folder on another disk."));
+                    t("store.there-is-no-backup-in", settings.backups()),
+                    t("store.run-backup-to-a-folder")));
         } else if (Duration.between(newest.get(), now).compareTo(OLD) > 0) {
             findings.add(new Finding(
                     Weight.CARE,
-                    "The newest backup is "
-                            + Duration.between(newest.get(), now).toDays() + " days old.",
-                    "./run backup, and see that the disk for it is connected."));
+                    t(
+                            "store.the-newest-backup-is-days",
+                            Duration.between(newest.get(), now).toDays()),
+                    t("store.run-backup-and-see-that")));
         } else {
-            good("The newest backup is of " + newest.get() + ".");
+            good(t("store.the-newest-backup-is-of", newest.get()));
         }
         if (newest.isPresent() && settings.named().isEmpty()) {
-            findings.add(new Finding(
-                    Weight.CARE,
-                    "Backups lie on the same disk as the data.",
-                    "Name a folder on another disk once: ./run backup --to DIR."));
+            findings.add(
+                    new Finding(Weight.CARE, t("store.backups-lie-on-the-same"), t("store.name-a-folder-on-another")));
         }
     }
 
     private void disk() {
         networkDrive(folder)
-                .ifPresent(
-                        kind -> findings.add(
-                                new Finding(
-                                        Weight.CARE,
-                                        "The data lie on a network drive (" + kind + ").",
-                                        "Such drives may confirm writing too early and know no locks: keep the data on a disk of this computer and the backups on the network drive.")));
+                .ifPresent(kind -> findings.add(new Finding(
+                        Weight.CARE, t("store.the-data-lie-on-a", kind), t("store.such-drives-may-confirm-writing"))));
         try {
             FileStore disk = Files.getFileStore(folder);
             if (disk.getUsableSpace() < LEAST_SPACE) {
                 findings.add(new Finding(
                         Weight.CARE,
-                        "Only " + disk.getUsableSpace() / 1_000_000 + " MB are free on the disk.",
-                        "Free some space; when it is full, nothing more can be recorded."));
+                        t("store.only-mb-are-free-on", disk.getUsableSpace() / 1_000_000),
+                        t("store.free-some-space-when-it")));
             }
         } catch (IOException e) {
             // a folder that is not there was told above

@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import java.io.BufferedReader;
 import java.io.BufferedWriter;
 import java.io.IOException;
@@ -73,10 +75,10 @@ public final class JournalFile {
             long version = head == null ? -1 : head.path(HEAD).asLong(-1);
             long promised = head == null ? -1 : head.path("entries").asLong(-1);
             if (version < 1 || promised < 0) {
-                throw new Unusable(file + " is no journal of this tool: its first line does not say so.");
+                throw new Unusable(t("store.is-no-journal-of-this", file));
             }
             if (version > Store.SCHEMA) {
-                throw new Unusable(file + " was written by a newer version. Use that one.");
+                throw new Unusable(t("store.was-written-by-a-newer", file));
             }
             int number = 1;
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
@@ -90,20 +92,18 @@ public final class JournalFile {
                             node.get("raw").asString(),
                             EventJson.read(node.get("event").toString()));
                     if (entry.seq() != entries.size() + 1) {
-                        throw new Unusable("Line " + number + ": entry " + entry.seq() + " does not follow entry "
-                                + entries.size() + ". Nothing was taken.");
+                        throw new Unusable(t("store.line-entry-does-not-follow", number, entry.seq(), entries.size()));
                     }
                     entries.add(entry);
                 } catch (JacksonException | NullPointerException | java.time.DateTimeException e) {
-                    throw new Unusable("Line " + number + " is no entry this version knows. Nothing was taken.");
+                    throw new Unusable(t("store.line-is-no-entry-this", number));
                 }
             }
             if (promised != entries.size()) {
-                throw new Unusable("The file is cut short: " + entries.size() + " of " + promised
-                        + " entries are there. Nothing was taken.");
+                throw new Unusable(t("store.the-file-is-cut-short", entries.size(), promised));
             }
         } catch (java.nio.charset.CharacterCodingException e) {
-            throw new Unusable(file + " is no text in UTF-8.");
+            throw new Unusable(t("store.is-no-text-in-utf", file));
         }
         return entries;
     }
@@ -112,7 +112,7 @@ public final class JournalFile {
         try {
             return MAPPER.readTree(line);
         } catch (JacksonException e) {
-            throw new Unusable("Line " + number + " is no JSON. Nothing was taken.");
+            throw new Unusable(t("store.line-is-no-json-nothing", number));
         }
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
@@ -33,10 +35,7 @@ public final class PhotoFolder implements PhotoShelf {
             write(file(photo.id(), ".small.jpg"), photo.thumbnail());
             write(file, photo.jpeg());
         } catch (IOException e) {
-            throw new NotKept(
-                    "The photograph was not saved: the folder " + folder + " cannot be written to."
-                            + " Free some space or make it writable, and add the photograph again.",
-                    e);
+            throw new NotKept(t("store.the-photograph-was-not-saved", folder), e);
         }
     }
 

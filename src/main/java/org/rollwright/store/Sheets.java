@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
@@ -46,18 +48,18 @@ public final class Sheets {
     public static Read read(Path file) {
         try {
             if (!Files.isRegularFile(file)) {
-                return new Read.Unusable("There is no file " + file + ".");
+                return new Read.Unusable(t("store.there-is-no-file", file));
             }
             if (Files.size(file) > MOST_BYTES) {
-                return new Read.Unusable("The file is larger than 20 MB. Split it, or leave out what is not needed.");
+                return new Read.Unusable(t("store.the-file-is-larger-than"));
             }
             boolean zip = startsLikeZip(file);
             if (file.toString().toLowerCase(Locale.ROOT).endsWith(".xlsx") || zip) {
-                return zip ? workbook(file) : new Read.Unusable("The file is called .xlsx but is none. Save it anew.");
+                return zip ? workbook(file) : new Read.Unusable(t("store.the-file-is-called-xlsx"));
             }
             return text(file);
         } catch (IOException e) {
-            return new Read.Unusable("The file " + file + " cannot be read. Is it open in another program?");
+            return new Read.Unusable(t("store.the-file-cannot-be-read", file));
         }
     }
 
@@ -76,7 +78,7 @@ public final class Sheets {
                     .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
                     .toString();
         } catch (CharacterCodingException e) {
-            return new Read.Unusable("The file is not in UTF-8. Save it as CSV in the encoding UTF-8.");
+            return new Read.Unusable(t("store.the-file-is-not-in-2"));
         }
         String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
         List<SheetRow> rows = new ArrayList<>();
@@ -89,14 +91,13 @@ public final class Sheets {
                 rows.add(new SheetRow(record.getStartingLineNumber(), record.getFields()));
             }
         } catch (CsvParseException e) {
-            return new Read.Unusable("The file is no readable CSV: " + e.getMessage() + ". Save it as CSV in UTF-8.");
+            return new Read.Unusable(t("store.the-file-is-no-readable", e.getMessage()));
         }
         return new Read.Rows(rows);
     }
 
     private static Read tooLarge() {
-        return new Read.Unusable(
-                "The sheet has more than " + MOST_ROWS + " rows or " + MOST_COLUMNS + " columns. Import it in parts.");
+        return new Read.Unusable(t("store.the-sheet-has-more-than", MOST_ROWS, MOST_COLUMNS));
     }
 
     /// The separator that stands most often in the first line.
@@ -121,14 +122,14 @@ public final class Sheets {
                     .filter(size -> size > 0)
                     .sum();
             if (unpacked > MOST_UNPACKED) {
-                return new Read.Unusable("The file unpacks to more than 200 MB and was not opened.");
+                return new Read.Unusable(t("store.the-file-unpacks-to-more"));
             }
             Optional<String> refused = refused(zip);
             if (refused.isPresent()) {
                 return new Read.Unusable(refused.get());
             }
         } catch (IOException e) {
-            return new Read.Unusable("The file is damaged: it cannot be unpacked. Save it anew.");
+            return new Read.Unusable(t("store.the-file-is-damaged-it"));
         }
         List<SheetRow> rows = new ArrayList<>();
         try (InputStream in = Files.newInputStream(file);
@@ -146,7 +147,7 @@ public final class Sheets {
             }
         } catch (IOException | RuntimeException e) {
             // The reader reports a broken workbook by unchecked exceptions of several kinds; all mean the same here.
-            return new Read.Unusable("The file is no readable XLSX workbook. Save it anew, or save the sheet as CSV.");
+            return new Read.Unusable(t("store.the-file-is-no-readable-2"));
         }
         return new Read.Rows(rows);
     }
@@ -163,14 +164,11 @@ public final class Sheets {
         try (InputStream in = zip.getInputStream(sheet)) {
             String text = new String(in.readNBytes((int) MOST_UNPACKED), StandardCharsets.UTF_8);
             if (text.contains("<mergeCell ")) {
-                return Optional.of(
-                        "The sheet has merged cells, so it is not plain which row a value belongs to. Split them, one value in"
-                                + " each cell, and save again.");
+                return Optional.of(t("store.the-sheet-has-merged-cells"));
             }
             Matcher formula = FORMULA.matcher(text);
             return formula.find()
-                    ? Optional.of("Cell " + formula.group(1)
-                            + " holds a formula. Nothing is computed here: save the sheet with values only.")
+                    ? Optional.of(t("store.cell-holds-a-formula-nothing", formula.group(1)))
                     : Optional.empty();
         }
     }

@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import java.nio.charset.StandardCharsets;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
@@ -100,17 +102,14 @@ final class SqliteJournal implements Journal {
     static String sentence(Throwable failure) {
         Optional<SQLiteErrorCode> code = code(failure);
         int primary = code.map(known -> known.code & 0xff).orElse(-1);
-        String kept = " Nothing before it is lost, and your line is kept.";
+        String kept = t("store.nothing-before-it-is-lost");
         return switch (primary) {
-            case 13 -> "Not saved: the disk is full." + kept + " Free some space and enter the line again.";
-            case 8 -> "Not saved: the data folder cannot be written to." + kept + " Make it writable and try again.";
-            case 5, 6 -> "Not saved: another program holds the store." + kept + " Close it and enter the line again.";
-            case 10 ->
-                "Not saved: the disk reports an error." + kept + " Check the disk, and copy the data folder soon.";
-            case 11, 26 ->
-                "Not saved: the store's file is damaged." + kept + " Copy the data folder before anything else.";
-            default ->
-                "Not saved: the store could not be written." + kept + " Try again; if it stays so, restart the tool.";
+            case 13 -> t("store.not-saved-the-disk-is", kept);
+            case 8 -> t("store.not-saved-the-data-folder", kept);
+            case 5, 6 -> t("store.not-saved-another-program-holds", kept);
+            case 10 -> t("store.not-saved-the-disk-reports", kept);
+            case 11, 26 -> t("store.not-saved-the-store-s", kept);
+            default -> t("store.not-saved-the-store-could", kept);
         };
     }
 
@@ -143,17 +142,16 @@ final class SqliteJournal implements Journal {
             while (rows.hasNext()) {
                 Row row = rows.next();
                 if (row.seq != expected) {
-                    throw new Unreadable("Entry " + expected + " of the journal is missing.", null);
+                    throw new Unreadable(t("store.entry-of-the-journal-is", expected), null);
                 }
                 if (row.checksum != row.computed()) {
-                    throw new Unreadable(
-                            "Entry " + row.seq + " of the journal is damaged: its checksum is wrong.", null);
+                    throw new Unreadable(t("store.entry-of-the-journal-is-2", row.seq), null);
                 }
                 reader.accept(entry(row));
                 expected++;
             }
         } catch (JdbiException e) {
-            throw new Unreadable("The journal cannot be read: the store's file is damaged.", e);
+            throw new Unreadable(t("store.the-journal-cannot-be-read"), e);
         }
     }
 
@@ -161,10 +159,7 @@ final class SqliteJournal implements Journal {
         try {
             return new Entry(row.seq, Instant.parse(row.at), row.scope, row.raw, EventJson.read(row.body));
         } catch (JacksonException e) {
-            throw new Unreadable(
-                    "Entry " + row.seq + " of the journal is of a kind this version does not know;"
-                            + " it was written by a newer version of the tool.",
-                    e);
+            throw new Unreadable(t("store.entry-of-the-journal-is-3", row.seq), e);
         }
     }
 

@@ -1,5 +1,7 @@
 package org.rollwright.store;
 
+import static org.rollwright.text.Texts.t;
+
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -95,8 +97,7 @@ public final class Store implements AutoCloseable {
     static Opening open(Path folder, Mode mode, InstantSource clock, int mostPages) {
         Path file = folder.resolve(FILE);
         if (mode == Mode.READ && !Files.exists(file)) {
-            return new Opening.Unusable("There is no store in " + folder
-                    + " yet. Start the tool once, or name another folder with --data.");
+            return new Opening.Unusable(t("store.there-is-no-store-in-2", folder));
         }
         FileChannel lock = null;
         if (mode == Mode.WRITE) {
@@ -108,8 +109,7 @@ public final class Store implements AutoCloseable {
                         StandardOpenOption.READ,
                         StandardOpenOption.WRITE);
             } catch (IOException e) {
-                return new Opening.Unusable("The data folder " + folder
-                        + " cannot be written to. Make it writable, or name another folder with --data.");
+                return new Opening.Unusable(t("store.the-data-folder-cannot-be", folder));
             }
             if (!taken(lock)) {
                 String who = whoHolds(lock);
@@ -156,22 +156,21 @@ public final class Store implements AutoCloseable {
                     new Store(journal, snapshots, desk, mode, lock, image == null ? 0 : image.last()));
         } catch (SqliteJournal.Unreadable e) {
             closeQuietly(handle);
-            return new Opening.Unusable(e.getMessage()
-                    + " Copy the data folder before anything else; every entry before" + " it is intact.");
+            return new Opening.Unusable(t("store.copy-the-data-folder-before", e.getMessage()));
         } catch (JdbiException | FlywayException e) {
             closeQuietly(handle);
-            return new Opening.Unusable("The store " + file + " cannot be opened: " + reason(e));
+            return new Opening.Unusable(t("store.the-store-cannot-be-opened", file, reason(e)));
         }
     }
 
     private static String reason(Exception e) {
         int primary = SqliteJournal.code(e).map(code -> code.code & 0xff).orElse(-1);
         return switch (primary) {
-            case 26, 11 -> "the file is damaged or no store at all. Copy it aside before anything else.";
-            case 14, 8 -> "the folder cannot be written to. Make it writable, or name another folder with --data.";
-            case 13 -> "the disk is full. Free some space and start again.";
-            case 5, 6 -> "another program holds it. Close that program first.";
-            default -> "the disk or the file does not answer as it should. Copy the data folder before anything else.";
+            case 26, 11 -> t("store.the-file-is-damaged-or");
+            case 14, 8 -> t("store.the-folder-cannot-be-written-2");
+            case 13 -> t("store.the-disk-is-full-free");
+            case 5, 6 -> t("store.another-program-holds-it-close");
+            default -> t("store.the-disk-or-the-file");
         };
     }
 
@@ -211,9 +210,9 @@ public final class Store implements AutoCloseable {
             ByteBuffer bytes = ByteBuffer.allocate(500);
             lock.read(bytes, 0);
             String who = new String(bytes.array(), 0, bytes.position(), StandardCharsets.UTF_8).strip();
-            return who.isEmpty() ? "another process" : who;
+            return who.isEmpty() ? t("store.another-process") : who;
         } catch (IOException e) {
-            return "another process";
+            return t("store.another-process");
         }
     }
 
@@ -253,7 +252,7 @@ public final class Store implements AutoCloseable {
             Desk trial = new Desk(journal, InstantSource.system(), new Logbook());
             return trial.read(Logbook::last);
         } catch (IllegalStateException e) {
-            throw new SqliteJournal.Unreadable("The journal contradicts itself: " + e.getMessage() + ".", e);
+            throw new SqliteJournal.Unreadable(t("store.the-journal-contradicts-itself", e.getMessage()), e);
         }
     }
 
@@ -277,8 +276,7 @@ public final class Store implements AutoCloseable {
     /// @return how many entries
     public long fillFrom(Path file) throws IOException, JournalFile.Unusable {
         if (journal.last() > 0) {
-            throw new JournalFile.Unusable(
-                    "The store is not empty: it has " + journal.last() + " entries. Name a new folder with --data.");
+            throw new JournalFile.Unusable(t("store.the-store-is-not-empty", journal.last()));
         }
         List<Entry> entries = JournalFile.read(file);
         Logbook trial = new Logbook();
@@ -286,8 +284,7 @@ public final class Store implements AutoCloseable {
             try {
                 trial.apply(entry);
             } catch (IllegalStateException | NullPointerException e) {
-                throw new JournalFile.Unusable(
-                        "Entry " + entry.seq() + " contradicts those before it. Nothing was taken.");
+                throw new JournalFile.Unusable(t("store.entry-contradicts-those-before-it", entry.seq()));
             }
         }
         journal.appendAll(entries);

@@ -1,5 +1,7 @@
 package org.rollwright.till;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -93,7 +95,7 @@ final class BoxMovements {
                     Account.OUTSIDE,
                     face.get(),
                     coins * (order.boxes() - came),
-                    what + ", not delivered",
+                    t("till.not-delivered", what),
                     order.branch());
         }
     }
@@ -159,7 +161,9 @@ final class BoxMovements {
                             Account.LEFT,
                             face,
                             1,
-                            find.disposition() == Disposition.SELL ? "a find to sell" : "a find given away",
+                            find.disposition() == Disposition.SELL
+                                    ? t("till.a-find-to-sell")
+                                    : t("till.a-find-given-away"),
                             "");
                 }
             }

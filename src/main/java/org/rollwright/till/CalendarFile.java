@@ -1,5 +1,7 @@
 package org.rollwright.till;
 
+import static org.rollwright.text.Texts.t;
+
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -36,9 +38,8 @@ public final class CalendarFile {
                 entries.add(new DayEntry(
                         "order-" + order.number() + "-" + order.placed(),
                         order.due(),
-                        "Pick up " + order.boxes() + (order.boxes() == 1 ? " box of " : " boxes of ")
-                                + coins.apply(order),
-                        order.branch() + "; ordered " + order.placed()
+                        t("till.pick-up-boxes-of", order.boxes(), coins.apply(order)),
+                        t("till.ordered", order.branch(), order.placed())
                                 + (order.note().isBlank() ? "" : "; " + order.note())));
             }
         }
@@ -59,7 +60,7 @@ public final class CalendarFile {
         return new DayEntry(
                 "round-" + round.day(),
                 round.day(),
-                "Bank round, " + round.calls().size() + (round.calls().size() == 1 ? " call" : " calls"),
+                t("till.bank-round-calls", round.calls().size()),
                 text.toString().stripTrailing());
     }
 

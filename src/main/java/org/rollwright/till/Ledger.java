@@ -1,5 +1,7 @@
 package org.rollwright.till;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -26,32 +28,36 @@ public final class Ledger {
     /// Where face value can be.
     public enum Account {
         /// Bank accounts and everything else the hunter draws on; negative by what is out.
-        OUTSIDE("drawn from outside"),
+        OUTSIDE,
         /// Notes in hand.
-        CASH("cash in hand"),
+        CASH,
         /// Ordered and paid, not yet here.
-        IN_TRANSIT("in transit"),
+        IN_TRANSIT,
         /// In boxes, searched or not.
-        BOXES("in boxes"),
+        BOXES,
         /// Coins that stay.
-        KEPT("kept"),
+        KEPT,
         /// Searched and waiting to go back.
-        TO_RETURN("to be returned"),
+        TO_RETURN,
         /// Missing from rolls, boxes and returns; negative when there was more than said.
-        SHORT("short"),
+        SHORT,
         /// Paid for counting, ordering and the like.
-        FEES("fees"),
+        FEES,
         /// Face value of finds that were sold, given away, spent or lost.
-        LEFT("left with coins sold, given or spent");
-
-        private final String words;
-
-        Account(String words) {
-            this.words = words;
-        }
+        LEFT;
 
         public String words() {
-            return words;
+            return switch (this) {
+                case OUTSIDE -> t("till.drawn-from-outside");
+                case CASH -> t("till.cash-in-hand");
+                case IN_TRANSIT -> t("till.in-transit");
+                case BOXES -> t("till.in-boxes");
+                case KEPT -> t("till.kept");
+                case TO_RETURN -> t("till.to-be-returned");
+                case SHORT -> t("till.short");
+                case FEES -> t("till.fees");
+                case LEFT -> t("till.left-with-coins-sold");
+            };
         }
     }
 
@@ -96,9 +102,12 @@ public final class Ledger {
                                 .filter(one -> !before.contains(one))
                                 .findFirst()
                                 .map(one -> new Refusal(
-                                        "Then " + one.movement.amount.toPlainString() + " on " + one.movement.day + " ("
-                                                + one.movement.what + ") could not have been.",
-                                        "Check the day and the amount.")));
+                                        t(
+                                                "till.then-on-could-not-have",
+                                                one.movement.amount.toPlainString(),
+                                                one.movement.day,
+                                                one.movement.what),
+                                        t("till.check-the-day-and-the"))));
     }
 
     /// Coins of a box that would go back with it: what was searched and not kept, and rolls not opened. Never
@@ -182,19 +191,22 @@ public final class Ledger {
         BigDecimal amount = movement.amount;
         if (amount.signum() <= 0 || amount.scale() > 2) {
             return Optional.of(new Refusal(
-                    "An amount of " + amount.toPlainString() + " cannot be booked.",
-                    "Write whole cents above zero, such as 25.00."));
+                    t("till.an-amount-of-cannot-be", amount.toPlainString()), t("till.write-whole-cents-above-zero")));
         }
         if (movement.from == movement.to) {
-            return Optional.of(new Refusal("Nothing moves from a place to itself.", "Choose where it went."));
+            return Optional.of(new Refusal(t("till.nothing-moves-from-a-place"), t("till.choose-where-it-went")));
         }
         boolean bounded = movement.from != Account.OUTSIDE && movement.from != Account.SHORT;
         BigDecimal there = balance(movement.from);
         if (bounded && there.compareTo(amount) < 0) {
             return Optional.of(new Refusal(
-                    "Only " + there.toPlainString() + " is " + movement.from.words + " on " + movement.day + "; "
-                            + amount.toPlainString() + " cannot leave it.",
-                    "Check the amount and the day, or enter first what brought the rest there."));
+                    t(
+                            "till.only-is-on-cannot-leave",
+                            there.toPlainString(),
+                            movement.from.words(),
+                            movement.day,
+                            amount.toPlainString()),
+                    t("till.check-the-amount-and-the")));
         }
         movements.add(movement);
         balances.merge(movement.from, amount.negate(), BigDecimal::add);

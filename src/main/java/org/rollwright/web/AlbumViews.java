@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -197,11 +197,10 @@ public final class AlbumViews {
                         .map(one -> new Telling(
                                 coin(catalog, one.coin()),
                                 one.albumName() + ", "
-                                        + String.join(
-                                                " or ",
-                                                one.holes().stream()
-                                                        .map(Hole::key)
-                                                        .toList())))
+                                        + one.holes().stream()
+                                                .map(Hole::key)
+                                                .reduce((a, b) -> t("album.or", a, b))
+                                                .orElse("")))
                         .toList(),
                 (int) proposal.moves().stream()
                         .filter(Proposal.Move::isAddition)
@@ -256,10 +255,10 @@ public final class AlbumViews {
 
     /// A move in words, the same for the page and the command.
     static String sentence(Catalog catalog, Proposal.Move move) {
-        String hole = move.albumName() + ", " + move.hole().key() + ": ";
+        String hole = move.albumName() + ", " + move.hole().key();
         OwnedCoin displaced = move.displaced();
         return displaced == null
-                ? hole + "addition, " + coin(catalog, move.coin())
+                ? t("album.addition", hole, coin(catalog, move.coin()))
                 : t(
                         "album.upgrade-the-goes-to",
                         hole,

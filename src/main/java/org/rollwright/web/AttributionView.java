@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -117,7 +117,7 @@ public record AttributionView(
                     question.where(),
                     String.format(Locale.ROOT, "%.3f bits", question.gainBits()),
                     question.seconds(),
-                    answer == null ? "" : answer.word(),
+                    answer == null ? "" : answer.said(),
                     base + said.with(question.number(), Investigation.Answer.YES),
                     base + said.with(question.number(), Investigation.Answer.NO),
                     base + said.with(question.number(), Investigation.Answer.CANNOT_TELL));
@@ -125,7 +125,9 @@ public record AttributionView(
         }
         Investigation.Verdict verdict = now.verdict(false);
         List<Rule> rules = new ArrayList<>();
-        Investigation.RULES.forEach((word, rule) -> rules.add(new Rule(word, rule, word.equals(verdict.word()))));
+        Investigation.rules()
+                .forEach((word, rule) ->
+                        rules.add(new Rule(Investigation.said(word), rule, word.equals(verdict.word()))));
         List<VarietyViews.Choice> stages = new ArrayList<>();
         for (Investigation.Stage one : Investigation.Stage.values()) {
             stages.add(new VarietyViews.Choice(one.name(), one.word()));
@@ -158,7 +160,8 @@ public record AttributionView(
             case "ordinary" -> t("attribution.an-ordinary-coin-as-far");
             case "looks like something else" -> t("attribution.looks-like", verdict.candidate());
             default ->
-                capital(verdict.word()) + ": " + verdict.candidate() + ", " + percent(verdict.probability()) + ".";
+                capital(Investigation.said(verdict.word())) + ": " + verdict.candidate() + ", "
+                        + percent(verdict.probability()) + ".";
         };
     }
 
@@ -180,11 +183,14 @@ public record AttributionView(
         return note == null
                 ? null
                 : new Kept(
-                        note.verdict(),
+                        Investigation.said(note.verdict()),
                         name(book, shelf, note.variety()),
                         Manner.day(note.at()),
                         note.path().stream()
-                                .map(look -> look.looked() + ": " + look.answer())
+                                .map(look -> look.looked() + ": "
+                                        + Investigation.Answer.parse(look.answer())
+                                                .map(Investigation.Answer::said)
+                                                .orElse(look.answer()))
                                 .toList(),
                         note.note());
     }

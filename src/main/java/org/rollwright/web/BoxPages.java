@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -90,11 +90,12 @@ public record BoxView(
             String name = (find.count() > 1 ? find.count() + " × " : "")
                     + catalog.name(find.facts().identity(), denomination)
                     + (find.facts().state().isEmpty() ? "" : " " + find.facts().state())
-                    + (find.ender() ? " (ender)" : "");
+                    + (find.ender() ? " (" + t("box.ender-2") + ")" : "");
             rolls.computeIfAbsent(find.roll(), key -> new ArrayList<>()).add(name);
         }
         List<RollFinds> lines = new ArrayList<>();
-        rolls.forEach((roll, names) -> lines.add(new RollFinds(roll == 0 ? t("box.no-roll") : "roll " + roll, names)));
+        rolls.forEach(
+                (roll, names) -> lines.add(new RollFinds(roll == 0 ? t("box.no-roll") : t("box.roll-2", roll), names)));
         return lines;
     }
 
@@ -105,7 +106,11 @@ public record BoxView(
             book.boxes().stream()
                     .filter(other -> other != box && other.details().sisters().equals(word))
                     .forEach(other -> lines.put(
-                            other.id().number(), other.details().label() + ": " + other.foundCoins() + " finds"));
+                            other.id().number(),
+                            t(
+                                    "box.sister-with-finds",
+                                    other.foundCoins(),
+                                    other.details().label())));
         }
         return List.copyOf(lines.values());
     }

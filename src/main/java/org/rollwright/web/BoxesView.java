@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -129,33 +129,33 @@ public record BoxesView(
     static String state(Logbook book, Box box) {
         BoxDetails details = box.details();
         if (details.returned() != null) {
-            return "returned";
+            return t("boxes.state-returned");
         }
         if (box.hunt().isEmpty()) {
             return box.earlier().isPresent()
                     ? t("boxes.searched-earlier")
-                    : details.pickedUp() == null ? "ordered" : "waiting";
+                    : details.pickedUp() == null ? t("boxes.state-ordered") : t("boxes.state-waiting");
         }
         boolean over = box.hunt()
                 .flatMap(book::hunt)
                 .map(hunt -> hunt.finished().isPresent())
                 .orElse(false);
-        return over ? "searched" : t("boxes.under-way");
+        return over ? t("boxes.state-searched") : t("boxes.under-way");
     }
 
     static Map<String, String> words(BoxReport report) {
         BoxDetails details = report.details();
         Map<String, String> words = new LinkedHashMap<>();
-        put(words, "Bank", details.bank());
-        put(words, "Branch", details.branch());
+        put(words, t("boxes.bank-2"), details.bank());
+        put(words, t("boxes.branch-2"), details.branch());
         put(words, t("boxes.wrapped-by-2"), details.wrap());
         put(words, t("boxes.stamp-or-seal-2"), details.stamp());
         put(words, t("boxes.sister-boxes"), details.sisters());
-        put(words, "Ordered", day(details.ordered()));
+        put(words, t("boxes.ordered-2"), day(details.ordered()));
         put(words, t("boxes.picked-up-3"), day(details.pickedUp()));
-        put(words, "Returned", day(details.returned()));
+        put(words, t("boxes.returned-2"), day(details.returned()));
         put(words, t("boxes.returned-to"), details.returnedTo());
-        put(words, "Note", details.note());
+        put(words, t("boxes.note-2"), details.note());
         return words;
     }
 

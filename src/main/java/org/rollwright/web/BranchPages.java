@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -11,7 +11,6 @@ import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -26,6 +25,7 @@ import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Order;
+import org.rollwright.text.Texts;
 import org.rollwright.till.CalendarFile;
 
 /// Branches, what may be had and returned there, and orders with their calendar file.
@@ -118,24 +118,24 @@ final class BranchPages {
 
     static String days(Set<DayOfWeek> open) {
         if (open.isEmpty()) {
-            return "never";
+            return t("branch.never");
         }
         return open.stream()
-                .map(day -> day.getDisplayName(TextStyle.SHORT, Locale.ENGLISH))
+                .map(day -> day.getDisplayName(TextStyle.SHORT, Texts.locale()))
                 .collect(Collectors.joining(" "));
     }
 
     private static TillView.BranchRow row(Branch branch) {
         List<String> does = new ArrayList<>();
         if (branch.gives()) {
-            does.add("boxes" + (branch.leadDays() == 0 ? "" : " in " + branch.leadDays() + " days"));
+            does.add(branch.leadDays() == 0 ? t("branch.boxes-at-once") : t("branch.boxes-in-days", branch.leadDays()));
         }
         if (branch.takes()) {
-            does.add("returns");
+            does.add(t("branch.takes-returns"));
         }
         List<String> fees = new ArrayList<>();
         if (branch.boxFee().signum() > 0) {
-            fees.add(branch.boxFee().toPlainString() + " a box");
+            fees.add(t("branch.fee-a-box", branch.boxFee().toPlainString()));
         }
         if (branch.countPercent().signum() > 0) {
             fees.add(t("branch.for-counting", branch.countPercent().toPlainString()));
@@ -143,7 +143,7 @@ final class BranchPages {
         return new TillView.BranchRow(
                 branch.name(),
                 branch.closed() ? t("branch.closed-for-good") : days(branch.open()),
-                does.isEmpty() ? "nothing" : String.join(", ", does),
+                does.isEmpty() ? t("branch.does-nothing") : String.join(", ", does),
                 String.join(", ", fees),
                 branch.kilometres() == 0 ? "" : Manner.road(branch.kilometres()) + " " + branch.bearing(),
                 branch.note(),
@@ -157,16 +157,15 @@ final class BranchPages {
     private TillView.OrderRow row(Order order) {
         LocalDate ended = order.ended();
         String state = ended == null
-                ? TillForm.today(bench).isAfter(order.due()) ? "overdue" : "open"
+                ? TillForm.today(bench).isAfter(order.due()) ? t("branch.overdue") : t("branch.open-order")
                 : order.arrived().isEmpty()
                         ? t("branch.given-up", Manner.day(ended))
-                        : order.arrived().size() + " of " + order.boxes() + " came " + Manner.day(ended);
+                        : t("branch.so-many-came", order.arrived().size(), order.boxes(), Manner.day(ended));
         return new TillView.OrderRow(
                 order.number(),
-                order.boxes()
-                        + (order.boxes() == 1 ? " box of " : " boxes of ")
-                        + coins(order)
-                        + (order.prepaid() ? ", paid" : ""),
+                order.prepaid()
+                        ? t("branch.boxes-of-paid", order.boxes(), coins(order))
+                        : t("branch.boxes-of", order.boxes(), coins(order)),
                 order.branch(),
                 Manner.day(order.placed()),
                 Manner.day(order.due()),
@@ -218,8 +217,8 @@ final class BranchPages {
         if (where.isBlank()) {
             throw new TillForm.Unread(t("branch.where-was-it-ordered-name"));
         }
-        int boxes = form.whole("boxes", "Boxes", 1, 1_000, 1);
-        LocalDate placed = form.day("placed", "Ordered");
+        int boxes = form.whole("boxes", t("field.boxes"), 1, 1_000, 1);
+        LocalDate placed = form.day("placed", t("field.ordered"));
         record(context, book -> {
             int lead = book.branch(where).map(Branch::leadDays).orElse(0);
             LocalDate due =
@@ -252,8 +251,8 @@ final class BranchPages {
     /// Boxes that came enter the record as boxes waiting to be searched.
     private void end(Context context) {
         TillForm form = new TillForm(context, bench);
-        long number = form.whole("order", "Order", 1, 999_999, 0);
-        LocalDate day = form.day("day", "Day");
+        long number = form.whole("order", t("field.order"), 1, 999_999, 0);
+        LocalDate day = form.day("day", t("field.day"));
         record(context, book -> {
             Order order = book.order(number).orElseThrow(() -> new TillForm.Unread(t("branch.there-is-no-such-order")));
             int came = form.whole("came", t("branch.boxes-that-came"), 0, order.boxes(), order.boxes());

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -113,7 +113,7 @@ final class CabinetPages {
                         like.identity(),
                         (like.state().isEmpty()
                                 ? ""
-                                : " " + like.state() + (like.grade() == null ? "" : " or better")));
+                                : " " + (like.grade() == null ? like.state() : t("cabinet.or-better", like.state()))));
         return new Asked(new CabinetIndex.Query(like, words, placeId, duplicates), understood);
     }
 
@@ -310,7 +310,7 @@ final class CabinetPages {
     private void removePlace(Context context) {
         String place = field(context, "place");
         if (!place.matches("[1-9][0-9]{0,8}")) {
-            refuse(context, "Choose a place.");
+            refuse(context, t("cabinet.choose-a-place"));
             return;
         }
         record(context, new Event.PlaceRemoved(new PlaceId(Long.parseLong(place))), "/cabinet#places");

@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -114,7 +115,7 @@ public final class CabinetView {
                         entry.ref().toString(),
                         entry.name(),
                         state(entry),
-                        entry.album().isEmpty() ? entry.place() : "album: " + entry.album(),
+                        entry.album().isEmpty() ? entry.place() : t("cabinet.in-album", entry.album()),
                         entry.coin().provenance(),
                         CabinetIndex.value(entry, state.values())
                                 .map(CabinetView::value)
@@ -400,9 +401,8 @@ public final class CabinetView {
         }
         return new Decision(
                 outcomes,
-                String.format(
-                        Locale.ROOT,
-                        "Grading is expected to bring %s after %s of fees, against %s as it is: %s %s. Chance to come out ahead: %.0f %%.",
+                f(
+                        "cabinet.grading-is-expected-to-bring",
                         rough(decision.expectedNet()),
                         rough(fees),
                         rough(rawValue),

@@ -1,13 +1,13 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.rollwright.odds.Clustering;
@@ -66,7 +66,7 @@ public final class CalcPages {
                 context,
                 asked,
                 "rate",
-                "A rate",
+                t("calc.a-rate"),
                 t("calc.so-many-found-in-so"),
                 fields(
                         "found",
@@ -88,7 +88,7 @@ public final class CalcPages {
                 context,
                 asked,
                 "box",
-                "A box",
+                t("calc.a-box"),
                 t("calc.is-this-box-unusual-if"),
                 fields(
                         "mean",
@@ -104,7 +104,7 @@ public final class CalcPages {
                 context,
                 asked,
                 "enders",
-                "Enders",
+                t("calc.enders"),
                 t("calc.what-do-the-coins-seen"),
                 fields(
                         "coins",
@@ -126,7 +126,7 @@ public final class CalcPages {
                 context,
                 asked,
                 "clustering",
-                "Clustering",
+                t("calc.clustering"),
                 t("calc.do-the-finds-lie-together"),
                 fields(
                         "perRoll",
@@ -139,7 +139,7 @@ public final class CalcPages {
                 context,
                 asked,
                 "completion",
-                "A set",
+                t("calc.a-set"),
                 t("calc.when-will-so-many-missing"),
                 fields(
                         "found",
@@ -263,15 +263,9 @@ public final class CalcPages {
         GammaRate rate = new GammaRate(in.number("shape", 0, true), in.number("rate", 0, true)).after(found, coins);
         Interval ninety = rate.interval(0.9);
         return List.of(
-                String.format(
-                        Locale.ROOT,
-                        "One in %,.0f coins (one in %,.0f to one in %,.0f, 9 in 10).",
-                        1 / rate.mean(),
-                        1 / ninety.high(),
-                        1 / ninety.low()),
-                String.format(
-                        Locale.ROOT,
-                        "In the next %,.0f: %.2g on average; none with %.1f %%, exactly one with %.1f %%, at least one with %.1f %%.",
+                f("calc.one-in-0f-coins-one", 1 / rate.mean(), 1 / ninety.high(), 1 / ninety.low()),
+                f(
+                        "calc.in-the-next-0f-2g",
                         next,
                         rate.mean() * next,
                         100 * rate.exactly(0, next),
@@ -284,10 +278,9 @@ public final class CalcPages {
         int observed = in.whole("observed", 0, 1_000_000);
         Interval ninety = counts.interval(0.9);
         return List.of(
-                String.format(Locale.ROOT, "Nine boxes of ten give %d to %d.", (int) ninety.low(), (int) ninety.high()),
-                String.format(
-                        Locale.ROOT,
-                        "%d or more: %.3g %%. %d or fewer: %.3g %%.",
+                f("calc.nine-boxes-of-ten-give", (int) ninety.low(), (int) ninety.high()),
+                f(
+                        "calc.d-or-more-3g-d",
                         observed,
                         100 * counts.atLeast(observed),
                         observed,
@@ -300,13 +293,8 @@ public final class CalcPages {
         EnderLook look = new EnderLook(
                 coins, in.number("a", 0, true), in.number("b", 0, true), visible, in.whole("matching", 0, visible));
         Interval ninety = look.interval(0.9);
-        return List.of(String.format(
-                Locale.ROOT,
-                "Before the look %.1f were to be expected in the box; now %.1f (%d to %d, 9 in 10), those seen included.",
-                look.meanBefore(),
-                look.mean(),
-                (int) ninety.low(),
-                (int) ninety.high()));
+        return List.of(f("calc.before-the-look-1f-were", look.meanBefore(), look.mean(), (int) ninety.low(), (int)
+                ninety.high()));
     }
 
     private static List<String> clustering(Values in) {
@@ -320,18 +308,8 @@ public final class CalcPages {
             return List.of(t("calc.without-finds-there-is-nothing"));
         }
         return List.of(
-                String.format(
-                        Locale.ROOT,
-                        "Dispersion D = %.2f; an even spread gives at least that with %.3g %%.",
-                        found.d(),
-                        100 * found.p()),
-                String.format(
-                        Locale.ROOT,
-                        "The best %d neighbouring rolls begin at roll %d and hold %d; an even spread does that with %.3g %%.",
-                        window,
-                        found.from(),
-                        found.largest(),
-                        100 * found.pLargest()));
+                f("calc.dispersion-d-2f-an-even", found.d(), 100 * found.p()),
+                f("calc.the-best-d-neighbouring-rolls", window, found.from(), found.largest(), 100 * found.pLargest()));
     }
 
     private static List<String> completion(Values in) {
@@ -345,11 +323,7 @@ public final class CalcPages {
         double half = Completion.coinsFor(holes, 0.5) / perBox;
         double ninety = Completion.coinsFor(holes, 0.9) / perBox;
         return List.of(
-                String.format(
-                        Locale.ROOT,
-                        "Ten boxes should bring %.1f of %d.",
-                        Completion.expectedFilled(holes, 10 * perBox),
-                        holes.size()),
+                f("calc.ten-boxes-should-bring-1f", Completion.expectedFilled(holes, 10 * perBox), holes.size()),
                 t("calc.an-even-chance-to-have", OddsView.number(half), OddsView.number(ninety)));
     }
 }

@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import java.awt.image.BufferedImage;
 import java.util.Comparator;
@@ -61,17 +62,12 @@ public record CompareView(
                         sentence,
                         verdict,
                         List.of(
-                                String.format(
-                                        Locale.ROOT,
-                                        "turned by %.2f° %s",
+                                f(
+                                        "compare.turned-by-2f-s",
                                         Math.abs(found.turnDegrees()),
                                         found.turnDegrees() < 0 ? "counter-clockwise" : "clockwise"),
                                 String.format(Locale.ROOT, "scale %.4f", found.scale()),
-                                String.format(
-                                        Locale.ROOT,
-                                        "correlation %.2f of the relief, %.2f of its strength",
-                                        found.correlation(),
-                                        found.edges()),
+                                f("compare.correlation-2f-of-the-relief", found.correlation(), found.edges()),
                                 found.outlined()
                                         ? t("compare.both-coins-were-outlined")
                                         : t("compare.no-coin-s-edge-was"))));

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -39,12 +39,8 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
                     .filter(cell -> cell.state() == BoxReport.RollCell.State.UNSEARCHED)
                     .count();
             if (missing > 0) {
-                open.add(t(
-                        "finish.not-opened-only-opened-rolls",
-                        missing
-                                + (missing == 1 ? " roll of " : " rolls of ")
-                                + box.details().label()
-                                + (missing == 1 ? " was" : " were")));
+                open.add(
+                        t("finish.rolls-were-not-opened", missing, box.details().label()));
             }
             boolean after = report.finds().stream().anyMatch(find -> find.roll() == 0)
                     && box.details().rolls() > 0;
@@ -58,7 +54,7 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
                 .filter(find -> catalog.lookup(find.facts().identity()).size() > 1)
                 .count();
         if (untold > 0) {
-            open.add(t("finish.of-a-date-with-several", untold + (untold == 1 ? " find is" : " finds are")));
+            open.add(t("finish.finds-of-several-kinds", untold));
         }
         int undecided = (int) finds.stream()
                 .filter(find -> find.disposition() == org.rollwright.hunt.Disposition.OPEN)

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.http.Context;
 import java.time.LocalDate;
@@ -145,7 +145,7 @@ public record HuntForm(
     }
 
     private static String waitingName(Logbook book, List<BoxId> waiting) {
-        return book.box(waiting.getFirst()).map(box -> box.details().label()).orElse("Hunt");
+        return book.box(waiting.getFirst()).map(box -> box.details().label()).orElse(t("hunts.unnamed"));
     }
 
     private Event start(Logbook book, HuntId hunt, Denomination coin, BoxDetails one, int howMany, List<Watch> chosen) {

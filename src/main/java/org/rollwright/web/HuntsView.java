@@ -1,9 +1,11 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.WatchName;
@@ -29,6 +31,16 @@ public record HuntsView(
     /// A box that nobody searches yet.
     public record Waiting(long id, String label, String what) {}
 
+    /// Who may have wrapped a box, by the word the record keeps.
+    public Map<String, String> wraps() {
+        Map<String, String> wraps = new LinkedHashMap<>();
+        wraps.put("machine", t("hunts.wrap-machine"));
+        wraps.put("customer", t("hunts.wrap-customer"));
+        wraps.put("bank", t("hunts.wrap-bank"));
+        wraps.put("mixed", t("hunts.wrap-mixed"));
+        return wraps;
+    }
+
     static HuntsView of(Logbook book, Catalog catalog, HuntForm form) {
         List<Row> running = new ArrayList<>();
         List<Row> finished = new ArrayList<>();
@@ -47,7 +59,7 @@ public record HuntsView(
                         .map(box -> new Waiting(
                                 box.id().number(),
                                 box.details().label(),
-                                box.denomination() + ", " + box.details().rolls() + " rolls"))
+                                t("hunts.waiting-rolls", box.details().rolls(), box.denomination())))
                         .toList());
     }
 

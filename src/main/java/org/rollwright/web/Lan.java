@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.t;
+
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -68,7 +70,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
 
     static Lan open(Path folder, Instant now, List<String> addresses) throws Unusable {
         if (addresses.isEmpty()) {
-            throw new Unusable("This computer is in no network, so no phone can reach it. Connect it and start again.");
+            throw new Unusable(t("lan.this-computer-is-in-no"));
         }
         try {
             KeyStore keys = kept(folder.resolve(FILE), addresses, now);
@@ -80,7 +82,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
                     addresses,
                     HexFormat.ofDelimiter(":").withUpperCase().formatHex(hash));
         } catch (GeneralSecurityException | IOException e) {
-            throw new Unusable("No certificate could be made in " + folder + ": make the folder writable.");
+            throw new Unusable(t("lan.no-certificate-could-be-made", folder));
         }
     }
 

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.t;
+
 import java.math.BigDecimal;
 import java.text.NumberFormat;
 import java.time.Instant;
@@ -13,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.coin.Mass;
+import org.rollwright.text.Texts;
 
 /// How pages write days, money, weights and roads.
 ///
@@ -27,11 +30,11 @@ record Manner(Region region, Weights weights, Roads roads) {
     static final String ROADS = "roads";
 
     private static final double KM_PER_MILE = 1.609344;
-    private static final DateTimeFormatter PLAIN_DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+    private static final DateTimeFormatter PLAIN_DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ROOT);
 
     /// Where the hunter lives, as far as writing goes.
     enum Region {
-        NONE("", "no region: 1 Mar 2026, 12.50"),
+        NONE("", ""),
         US("US", "United States"),
         CA("CA", "Canada"),
         GB("GB", "United Kingdom"),
@@ -52,7 +55,7 @@ record Manner(Region region, Weights weights, Roads roads) {
         }
 
         String words() {
-            return words;
+            return words.isEmpty() ? t("manner.no-region") : words;
         }
 
         private Locale locale() {
@@ -62,35 +65,31 @@ record Manner(Region region, Weights weights, Roads roads) {
 
     /// Units of weight.
     enum Weights {
-        BOTH("grams, pounds and ounces"),
-        GRAMS("grams"),
-        OUNCES("pounds and ounces");
-
-        private final String words;
-
-        Weights(String words) {
-            this.words = words;
-        }
+        BOTH,
+        GRAMS,
+        OUNCES;
 
         String words() {
-            return words;
+            return switch (this) {
+                case BOTH -> t("manner.grams-pounds-and-ounces");
+                case GRAMS -> t("manner.grams");
+                case OUNCES -> t("manner.pounds-and-ounces");
+            };
         }
     }
 
     /// Units of roads.
     enum Roads {
-        BOTH("kilometres and miles"),
-        KILOMETRES("kilometres"),
-        MILES("miles");
-
-        private final String words;
-
-        Roads(String words) {
-            this.words = words;
-        }
+        BOTH,
+        KILOMETRES,
+        MILES;
 
         String words() {
-            return words;
+            return switch (this) {
+                case BOTH -> t("manner.kilometres-and-miles");
+                case KILOMETRES -> t("manner.kilometres");
+                case MILES -> t("manner.miles");
+            };
         }
     }
 
@@ -130,9 +129,9 @@ record Manner(Region region, Weights weights, Roads roads) {
     static String day(LocalDate day) {
         Region region = now.region;
         return region == Region.NONE
-                ? PLAIN_DAY.format(day)
+                ? PLAIN_DAY.withLocale(Texts.locale()).format(day)
                 : DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                        .withLocale(region.locale())
+                        .withLocale(Locale.of(Texts.locale().getLanguage(), region.code()))
                         .format(day);
     }
 

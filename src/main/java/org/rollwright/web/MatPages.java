@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -20,6 +20,7 @@ import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Logbook;
+import org.rollwright.text.Texts;
 
 /// The Mat: the list of hunts, starting one, and the live search page.
 final class MatPages {

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,6 +23,7 @@ import org.rollwright.hunt.Milestones;
 import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
+import org.rollwright.scope.Investigation;
 import org.rollwright.scope.Prompt;
 import org.rollwright.scope.VarietyShelf;
 
@@ -181,19 +182,21 @@ public record MatView(
         int level = cell.coins() == 0 ? 0 : cell.coins() == 1 ? 1 : cell.coins() <= 3 ? 2 : cell.coins() <= 7 ? 3 : 4;
         String off =
                 cell.difference() == 0 ? "" : cell.difference() > 0 ? "+" + cell.difference() : "" + cell.difference();
-        String spoken = "Roll " + cell.number() + ", "
-                + switch (cell.state()) {
+        String state =
+                switch (cell.state()) {
                     case UNSEARCHED -> t("mat.not-searched");
                     case IN_HAND -> t("mat.in-hand", found(cell.coins()));
                     case SEARCHED -> found(cell.coins());
                     case LEFT -> t("mat.left-unsearched");
-                }
-                + (off.isEmpty() ? "" : ", " + off + " coins");
+                };
+        String spoken = off.isEmpty()
+                ? t("mat.roll-and-state", cell.number(), state)
+                : t("mat.roll-state-and-off", cell.number(), state, off);
         return new StripCell(cell.number(), kind, cell.coins(), level, off, spoken);
     }
 
     private static String found(int coins) {
-        return coins == 0 ? t("mat.no-finds") : coins == 1 ? "1 find" : coins + " finds";
+        return coins == 0 ? t("mat.no-finds") : t("mat.finds-of-roll", coins);
     }
 
     private static @Nullable LastFind last(
@@ -252,8 +255,10 @@ public record MatView(
     }
 
     private static String place(Hunt hunt, Find find) {
-        String roll = find.roll() == 0 ? t("mat.not-in-a-roll") : "roll " + find.roll();
-        return hunt.boxes().size() < 2 ? roll : "box " + (hunt.boxes().indexOf(find.box()) + 1) + ", " + roll;
+        String roll = find.roll() == 0 ? t("mat.not-in-a-roll") : t("mat.roll-2", find.roll());
+        return hunt.boxes().size() < 2
+                ? roll
+                : t("mat.box-and-roll", hunt.boxes().indexOf(find.box()) + 1, roll);
     }
 
     private static List<FindRow> rows(
@@ -287,7 +292,8 @@ public record MatView(
             return "";
         }
         String name = AttributionView.name(book, varieties, note.variety());
-        return name.isEmpty() ? note.verdict() : note.verdict() + ": " + name;
+        String verdict = Investigation.said(note.verdict());
+        return name.isEmpty() ? verdict : verdict + ": " + name;
     }
 
     private static String time(Instant at) {
@@ -299,10 +305,10 @@ public record MatView(
     private static List<String> side(Box box, List<String> odds) {
         List<String> words = new ArrayList<>();
         for (Box.Enders seen : box.enders()) {
-            words.add("Enders: " + seen.matching() + " of " + seen.visible() + " matched.");
+            words.add(t("mat.enders-matched", seen.matching(), seen.visible()));
         }
         for (Box.Weight weight : box.weights()) {
-            String what = weight.what().isEmpty() ? "Weight" : weight.what();
+            String what = weight.what().isEmpty() ? t("mat.weight") : weight.what();
             words.add(what + ": " + org.rollwright.entry.Sentence.weight(weight.mass()));
         }
         long searched = box.searchedCoins();

@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
@@ -138,10 +139,10 @@ public record Measured(
                 "measured.class-fits-best-it-is",
                 fit.motion().hubClass(),
                 switch (fit.motion()) {
-                    case OFFSET -> "moved straight to one side";
-                    case ROTATION -> "turned about the coin's centre";
-                    case PIVOT -> "turned about a point off the centre";
-                    case RADIAL -> "spread between rim and centre";
+                    case OFFSET -> t("measured.moved-straight-to-one-side");
+                    case ROTATION -> t("measured.turned-about-the-coin-s");
+                    case PIVOT -> t("measured.turned-about-a-point-off");
+                    case RADIAL -> t("measured.spread-between-rim-and-centre");
                 },
                 sure,
                 fit.fits().get(1).motion().word());
@@ -153,12 +154,7 @@ public record Measured(
                 .mapToDouble(pair -> Math.hypot(pair.u() - pair.x(), pair.v() - pair.y()))
                 .average()
                 .orElse(0);
-        figures.add(String.format(
-                Locale.ROOT,
-                "spread %.3f mm (%.1f thousandths of an inch) on average over %d pairs",
-                mean,
-                mean / HubDoubling.THOUSANDTH,
-                pairs.size()));
+        figures.add(f("measured.spread-3f-mm-1f-thousandths", mean, mean / HubDoubling.THOUSANDTH, pairs.size()));
         if (fit.motion() == Doubling.Motion.ROTATION || fit.motion() == Doubling.Motion.PIVOT) {
             figures.add(String.format(
                     Locale.ROOT,
@@ -168,18 +164,13 @@ public record Measured(
                     fit.angleDegrees() < 0 ? "clockwise" : "counter-clockwise"));
         }
         if (fit.motion() == Doubling.Motion.PIVOT) {
-            figures.add(String.format(
-                    Locale.ROOT, "pivot %.1f mm right and %.1f mm above the centre", fit.pivotX(), fit.pivotY()));
+            figures.add(f("measured.pivot-1f-mm-right-and", fit.pivotX(), fit.pivotY()));
         }
         if (fit.motion() == Doubling.Motion.OFFSET) {
             Repunch shift = Repunch.of(fit.shiftX(), fit.shiftY());
             figures.add(String.format(Locale.ROOT, "moved %.3f mm %s", shift.offset(), shift.direction()));
         }
-        figures.add(String.format(
-                Locale.ROOT,
-                "points miss the motion by %.3f mm; a click is taken as good to %.3f mm",
-                fit.rms(),
-                click));
+        figures.add(f("measured.points-miss-the-motion-by", fit.rms(), click));
         return figures;
     }
 
@@ -211,9 +202,8 @@ public record Measured(
         double turn = Math.toRadians(up);
         Repunch repunch =
                 Repunch.of(dx * Math.cos(turn) - dy * Math.sin(turn), dx * Math.sin(turn) + dy * Math.cos(turn));
-        return new Mark(String.format(
-                Locale.ROOT,
-                "The second punch lies %.3f mm (%.1f thousandths of an inch) %s of the first.",
+        return new Mark(f(
+                "measured.the-second-punch-lies-3f",
                 repunch.offset(),
                 repunch.offset() / HubDoubling.THOUSANDTH,
                 repunch.direction()));
@@ -236,23 +226,15 @@ public record Measured(
         ColourShare.Standard standard = new ColourShare.Standard(
                 within(number(one(form, "redFrom"), 95), 50, 100), within(number(one(form, "brownTo"), 5), 0, 50));
         return new Red(
-                String.format(
-                        Locale.ROOT,
-                        "%.0f %% of the measured surface is red: %s by a standard of RD from %.0f %%, BN up to %.0f %%."
-                                + " The colour counts for coins of grade 60 and more.",
+                f(
+                        "measured.0f-of-the-measured-surface",
                         100 * share.red(),
                         standard.of(share.red()),
                         standard.redFrom(),
                         standard.brownTo()),
-                (share.withCard()
-                                ? ""
-                                : "Without a grey card in the picture the light decides as much as the coin: take this"
-                                        + " as a rough figure. ")
+                (share.withCard() ? "" : t("measured.without-a-grey-card-in") + " ")
                         + (share.measured() < 0.7
-                                ? String.format(
-                                        Locale.ROOT,
-                                        "Glare or shadow covers %.0f %% of the coin.",
-                                        100 * (1 - share.measured()))
+                                ? f("measured.glare-or-shadow-covers-0f", 100 * (1 - share.measured()))
                                 : ""));
     }
 

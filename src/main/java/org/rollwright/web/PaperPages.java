@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -8,7 +9,6 @@ import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.rollwright.cabinet.CabinetIndex;
@@ -174,7 +174,7 @@ final class PaperPages {
                     Paper.plain(CabinetView.sum(CabinetIndex.sum(coins, state.values())))));
             return Boolean.TRUE;
         });
-        notes.add("Printed " + Manner.day(bench.clock().instant()) + ".");
+        notes.add(t("paper.printed", Manner.day(bench.clock().instant())));
         send(
                 context,
                 "insurance.pdf",
@@ -250,9 +250,8 @@ final class PaperPages {
                 .read(book -> book.box(id).map(box -> BoxView.of(book, box, bench.catalog(), List.of())))
                 .orElseThrow(NotFoundResponse::new);
         List<String> notes = new ArrayList<>();
-        notes.add(String.format(
-                Locale.ROOT,
-                "%s, %s: %d finds in %d of %d coins searched; number %d of %d boxes by finds.",
+        notes.add(f(
+                "paper.s-s-d-finds-in",
                 view.denomination(),
                 view.state(),
                 view.report().foundCoins(),

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -255,7 +255,7 @@ final class PhotoPages {
                 .orElseThrow(NotFoundResponse::new);
         @Nullable
         CoinOutline outline = open.pixels(id).flatMap(CoinOutline::find).orElse(null);
-        render.page(context, "photo", Map.of("frame", frame("Photograph"), "view", view.withOutline(outline)));
+        render.page(context, "photo", Map.of("frame", frame(t("photo.photograph")), "view", view.withOutline(outline)));
     }
 
     private void measure(Context context) {

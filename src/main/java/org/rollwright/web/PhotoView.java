@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.f;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -86,10 +88,7 @@ public record PhotoView(
                                 found.turn()),
                 found == null || found.tiltDegrees() < 12
                         ? ""
-                        : String.format(
-                                Locale.ROOT,
-                                "The coin lies %.0f° aslant to the camera: measure on an upright photograph if you can.",
-                                found.tiltDegrees()),
+                        : f("photo.the-coin-lies-0f-aslant", found.tiltDegrees()),
                 others);
     }
 

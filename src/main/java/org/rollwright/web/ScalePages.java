@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -105,7 +105,7 @@ final class ScalePages {
 
     private void reading(Context context) {
         try {
-            Mass mass = mass(context, "weight", "Reading");
+            Mass mass = mass(context, "weight", t("field.reading"));
             record(context, new Event.CupRead(field(context, "cup"), field(context, "what"), mass), "cups");
         } catch (Unread e) {
             refuse(context, String.valueOf(e.getMessage()));

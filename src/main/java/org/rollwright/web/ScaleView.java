@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -80,9 +81,8 @@ public record ScaleView(
                 book.piles().values().stream()
                         .map(pile -> new Pile(
                                 pile.alloy(),
-                                String.format(
-                                        Locale.ROOT,
-                                        "%d coins weighed %s: %.3f g each (%s)",
+                                f(
+                                        "scale.d-coins-weighed-s-3f",
                                         pile.coins(),
                                         Manner.mass(pile.mass().grams()),
                                         pile.gramsPerCoin(),
@@ -92,7 +92,7 @@ public record ScaleView(
                 answers(book, catalog, typed),
                 metals(book, catalog),
                 book.metalPrices().values().stream().map(ScaleView::price).toList(),
-                MetalContent.CAUTION,
+                MetalContent.caution(),
                 book.undoable(0).isPresent());
     }
 
@@ -169,13 +169,12 @@ public record ScaleView(
                 : null;
     }
 
-    private static final String STEP = "The scale's step must be a weight above 0, such as 0.1g or 0.5oz.";
-
     private static Answer count(Logbook book, Catalog catalog, Map<String, String> typed) {
         Double step = step(typed);
         Optional<Alloy> alloy = alloy(catalog, typed.getOrDefault("alloy", ""));
         if (step == null || alloy.isEmpty()) {
-            return new Answer("count", step == null ? STEP : t("scale.choose-an-alloy"), true);
+            return new Answer(
+                    "count", step == null ? t("scale.the-scale-s-step-must") : t("scale.choose-an-alloy"), true);
         }
         return switch (MassText.read(typed.getOrDefault("weight", ""))) {
             case MassText.Result.Bad bad -> new Answer("count", bad.wrong() + " " + bad.right(), true);
@@ -194,7 +193,7 @@ public record ScaleView(
         Optional<Alloy> light = alloy(catalog, typed.getOrDefault("light", "us-cent-zinc"));
         String coinsText = typed.getOrDefault("coins", "").strip();
         if (step == null) {
-            return new Answer("mixed", STEP, true);
+            return new Answer("mixed", t("scale.the-scale-s-step-must"), true);
         }
         if (!coinsText.matches("[0-9]{1,5}") || Integer.parseInt(coinsText) < 1) {
             return new Answer("mixed", t("scale.the-number-of-coins-must-2"), true);
@@ -213,7 +212,7 @@ public record ScaleView(
         if (!wrapText.isEmpty()) {
             if (!(MassText.read(wrapText) instanceof MassText.Result.Good good)) {
                 MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(wrapText);
-                return new Answer("mixed", "Wrapping: " + bad.wrong() + " " + bad.right(), true);
+                return new Answer("mixed", t("scale.wrapping-wrong", bad.wrong(), bad.right()), true);
             }
             wrap = good.mass().grams();
         }
@@ -227,9 +226,8 @@ public record ScaleView(
         if (net < 0.9 * coins * two.mean() || net > 1.1 * coins * one.mean()) {
             return new Answer(
                     "mixed",
-                    String.format(
-                            Locale.ROOT,
-                            "%d coins of these alloys weigh %s to %s; %s does not fit. Check the count, the unit and the wrapping.",
+                    f(
+                            "scale.d-coins-of-these-alloys",
                             coins,
                             Manner.mass(coins * two.mean()),
                             Manner.mass(coins * one.mean()),
@@ -244,22 +242,14 @@ public record ScaleView(
         double high = Math.min(coins, Math.ceil(pile.mean() + Z90 * sd));
         return new Answer(
                 "mixed",
-                String.format(
-                        Locale.ROOT,
-                        "About %.0f of %d are the heavier ones, %.0f %% (9 in 10: %.0f to %.0f). Wear alone makes %.0f coins unsure; a counted pile lowers that.",
-                        pile.mean(),
-                        coins,
-                        100 * pile.mean() / coins,
-                        low,
-                        high,
-                        wear),
+                f("scale.about-0f-of-d-are", pile.mean(), coins, 100 * pile.mean() / coins, low, high, wear),
                 false);
     }
 
     private static List<Answer> single(Catalog catalog, Map<String, String> typed) {
         Double step = step(typed);
         if (step == null) {
-            return List.of(new Answer("single", STEP, true));
+            return List.of(new Answer("single", t("scale.the-scale-s-step-must"), true));
         }
         if (!(MassText.read(typed.getOrDefault("weight", "")) instanceof MassText.Result.Good good)) {
             MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(typed.getOrDefault("weight", ""));
@@ -325,7 +315,9 @@ public record ScaleView(
                     alloy.composition() + silver,
                     content.value().signum() == 0
                             ? ""
-                            : content.value().toPlainString() + (content.complete() ? "" : " in part"),
+                            : content.complete()
+                                    ? content.value().toPlainString()
+                                    : t("scale.in-part", content.value().toPlainString()),
                     cautioned.getOrDefault(alloy.name(), false)));
         }
         return rows;

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -115,7 +115,7 @@ final class ScopePages {
                         "problems",
                         problems,
                         "order",
-                        Variety.ORDER_OF_IMAGES));
+                        Variety.orderOfImages()));
     }
 
     private void save(Context context) {
@@ -218,11 +218,8 @@ final class ScopePages {
         VarietyBook.Rows rows = VarietyBook.rows(file, bench.catalog());
         if (!rows.problems().isEmpty()) {
             List<String> problems = new ArrayList<>();
-            problems.add(t(
-                    "scope.nothing-was-taken-from-wrong",
-                    file.name(),
-                    rows.problems().size(),
-                    rows.problems().size() == 1 ? " cell is" : " cells are"));
+            problems.add(
+                    t("scope.nothing-was-taken-cells-are-wrong", rows.problems().size(), file.name()));
             rows.problems().stream().limit(30).map(Object::toString).forEach(problems::add);
             return problems;
         }
@@ -299,11 +296,11 @@ final class ScopePages {
         }
         List<Event.Look> path = new ArrayList<>();
         if (said.stage() != Investigation.Stage.UNKNOWN) {
-            path.add(new Event.Look("stage of the die", said.stage().word()));
+            path.add(new Event.Look(t("scope.stage-of-the-die"), said.stage().word()));
         }
         now.path().forEach(step -> path.add(new Event.Look(step.looked(), step.answer())));
         if (compared) {
-            path.add(new Event.Look("compared with a coin or photograph known to be it", "yes"));
+            path.add(new Event.Look(t("scope.compared-with-a-coin-or"), "yes"));
         }
         Desk.Outcome outcome = bench.desk()
                 .record(

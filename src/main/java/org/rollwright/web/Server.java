@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.t;
+
 import io.javalin.Javalin;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
@@ -28,6 +30,7 @@ import org.eclipse.jetty.server.SslConnectionFactory;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.JournalException;
+import org.rollwright.text.Texts;
 
 /// The pages, served on the loopback address only.
 public final class Server implements AutoCloseable {
@@ -39,8 +42,6 @@ public final class Server implements AutoCloseable {
     }
 
     private static final Logger LOG = Logger.getLogger(Server.class.getName());
-    private static final String TOO_MUCH =
-            "At most 60 MB are taken at once. Send fewer or smaller files; nothing was changed.";
     private static final int PORTS_TRIED = 20;
     private static final long MOST_BYTES = 60_000_000;
 
@@ -168,7 +169,7 @@ public final class Server implements AutoCloseable {
             config.routes.before(context -> {
                 if (context.req().getContentLengthLong() > MOST_BYTES) {
                     context.status(HttpStatus.CONTENT_TOO_LARGE);
-                    sorry(bench, render, context, "That was too much at once", TOO_MUCH);
+                    sorry(bench, render, context, t("server.that-was-too-much-at"), t("server.at-most-60-mb-are"));
                     context.skipRemainingHandlers();
                 }
             });
@@ -176,7 +177,7 @@ public final class Server implements AutoCloseable {
                     "/assets/texts.js",
                     context -> context.header("Cache-Control", "no-cache")
                             .contentType("text/javascript; charset=utf-8")
-                            .result(Texts.script()));
+                            .result(Marks.script()));
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
             new MatPages(bench, render, shelf, odds, live).register(config.routes);
@@ -201,17 +202,12 @@ public final class Server implements AutoCloseable {
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);
-                sorry(bench, render, context, "It was not saved", String.valueOf(e.getMessage()));
+                sorry(bench, render, context, t("server.it-was-not-saved"), String.valueOf(e.getMessage()));
             });
             config.routes.exception(Exception.class, (e, context) -> {
                 if (badlySent(e)) {
                     context.status(HttpStatus.BAD_REQUEST);
-                    sorry(
-                            bench,
-                            render,
-                            context,
-                            "That could not be read",
-                            "It was cut short on the way, or is too large. Send it again; nothing was changed.");
+                    sorry(bench, render, context, t("server.that-could-not-be-read"), t("server.it-was-cut-short-on"));
                     return;
                 }
                 LOG.log(Level.SEVERE, "page " + context.path(), e);
@@ -220,8 +216,8 @@ public final class Server implements AutoCloseable {
                         bench,
                         render,
                         context,
-                        "Something is wrong with the tool",
-                        "This is our mistake, not yours. Nothing recorded is lost. The log tells more.");
+                        t("server.something-is-wrong-with-the"),
+                        t("server.this-is-our-mistake-not"));
             });
             config.routes.error(HttpStatus.NOT_FOUND.getCode(), context -> {
                 if (context.result() == null
@@ -231,8 +227,8 @@ public final class Server implements AutoCloseable {
                             bench,
                             render,
                             context,
-                            "There is no such page",
-                            "Perhaps the hunt, box or album was undone. The places are listed above.");
+                            t("server.there-is-no-such-page"),
+                            t("server.perhaps-the-hunt-box-or"));
                 }
             });
         });
@@ -293,7 +289,7 @@ public final class Server implements AutoCloseable {
         String host = hostName(Optional.ofNullable(context.header("Host")).orElse(""));
         boolean ours = Set.of("127.0.0.1", "localhost", "[::1]").contains(host);
         if (!ours || foreign(context, "http://" + context.header("Host"))) {
-            refuse(context, "This page may only be used from this computer's own browser.");
+            refuse(context, t("server.this-page-may-only-be"));
         }
     }
 
@@ -305,14 +301,14 @@ public final class Server implements AutoCloseable {
         boolean joining = context.path().equals("/join");
         String word = Optional.ofNullable(context.cookie(Lan.COOKIE)).orElse("");
         if (!ours || foreign(context, "https://" + host) || (!joining && !lan.is(word))) {
-            refuse(context, "Open the address that the computer shows, with its word. It is new at every start.");
+            refuse(context, t("server.open-the-address-that-the"));
         }
     }
 
     /// Lets a browser in that knows the word.
     private static void join(Context context, Lan lan) {
         if (!lan.is(Optional.ofNullable(context.queryParam("word")).orElse(""))) {
-            refuse(context, "That word is not, or no longer, right. Take the address the computer shows now.");
+            refuse(context, t("server.that-word-is-not-or"));
             return;
         }
         Cookie cookie = new Cookie(Lan.COOKIE, lan.word());

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.http.Context;
 import java.math.BigDecimal;
@@ -64,7 +64,7 @@ final class TillForm {
 
     /// An amount of money, above zero.
     BigDecimal amount(String name) {
-        BigDecimal amount = moneyOrZero(name, "Amount");
+        BigDecimal amount = moneyOrZero(name, t("field.amount"));
         if (amount.signum() <= 0) {
             throw new Unread(t("till.write-an-amount-such-as"));
         }

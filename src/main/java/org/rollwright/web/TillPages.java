@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -37,29 +38,37 @@ import org.rollwright.till.Shortage;
 final class TillPages {
     /// What is booked by hand with one word.
     enum Kind {
-        DRAW("drew cash", Ledger.Account.OUTSIDE, Ledger.Account.CASH),
-        DEPOSIT("deposited cash", Ledger.Account.CASH, Ledger.Account.OUTSIDE),
-        FEE("paid a fee", Ledger.Account.CASH, Ledger.Account.FEES),
-        RETURNED("returned coins to an account", Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE),
-        CASHED("returned coins for cash", Ledger.Account.TO_RETURN, Ledger.Account.CASH),
-        COUNT_SHORT("a return counted short", Ledger.Account.TO_RETURN, Ledger.Account.SHORT),
-        COUNT_OVER("a return counted over", Ledger.Account.SHORT, Ledger.Account.TO_RETURN),
-        BOUGHT("bought rolls that have no box here", Ledger.Account.CASH, Ledger.Account.BOXES),
-        KEPT("kept coins of such rolls", Ledger.Account.BOXES, Ledger.Account.KEPT),
-        ASIDE("set such rolls aside to return", Ledger.Account.BOXES, Ledger.Account.TO_RETURN);
-
-        private final String words;
+        DRAW(Ledger.Account.OUTSIDE, Ledger.Account.CASH),
+        DEPOSIT(Ledger.Account.CASH, Ledger.Account.OUTSIDE),
+        FEE(Ledger.Account.CASH, Ledger.Account.FEES),
+        RETURNED(Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE),
+        CASHED(Ledger.Account.TO_RETURN, Ledger.Account.CASH),
+        COUNT_SHORT(Ledger.Account.TO_RETURN, Ledger.Account.SHORT),
+        COUNT_OVER(Ledger.Account.SHORT, Ledger.Account.TO_RETURN),
+        BOUGHT(Ledger.Account.CASH, Ledger.Account.BOXES),
+        KEPT(Ledger.Account.BOXES, Ledger.Account.KEPT),
+        ASIDE(Ledger.Account.BOXES, Ledger.Account.TO_RETURN);
         private final Ledger.Account from;
         private final Ledger.Account to;
 
-        Kind(String words, Ledger.Account from, Ledger.Account to) {
-            this.words = words;
+        Kind(Ledger.Account from, Ledger.Account to) {
             this.from = from;
             this.to = to;
         }
 
         public String words() {
-            return words;
+            return switch (this) {
+                case DRAW -> t("till.drew-cash");
+                case DEPOSIT -> t("till.deposited-cash");
+                case FEE -> t("till.paid-a-fee");
+                case RETURNED -> t("till.returned-coins-to-an-account");
+                case CASHED -> t("till.returned-coins-for-cash");
+                case COUNT_SHORT -> t("till.a-return-counted-short");
+                case COUNT_OVER -> t("till.a-return-counted-over");
+                case BOUGHT -> t("till.bought-rolls-that-have-no");
+                case KEPT -> t("till.kept-coins-of-such-rolls");
+                case ASIDE -> t("till.set-such-rolls-aside");
+            };
         }
     }
 
@@ -160,7 +169,7 @@ final class TillPages {
                 lines,
                 ledger.movements().size(),
                 Arrays.stream(Kind.values())
-                        .map(kind -> new VarietyViews.Choice(kind.name(), kind.words))
+                        .map(kind -> new VarietyViews.Choice(kind.name(), kind.words()))
                         .toList(),
                 warnings(ledger, currency),
                 problems,
@@ -208,8 +217,8 @@ final class TillPages {
     private static String shortSum(List<Shortage> all, CurrencyUnit currency) {
         BigDecimal sum = all.stream().map(Shortage::amount).reduce(BigDecimal.ZERO, BigDecimal::add);
         Map<String, Long> bySource = new LinkedHashMap<>();
-        all.forEach(one ->
-                bySource.merge(one.source().isBlank() ? "source not noted" : one.source(), one.coins(), Long::sum));
+        all.forEach(one -> bySource.merge(
+                one.source().isBlank() ? t("till.source-not-noted") : one.source(), one.coins(), Long::sum));
         return t(
                 "till.together-by-source",
                 signed(sum, currency),
@@ -308,9 +317,8 @@ final class TillPages {
                                 .getFirst());
                 lines.add(new TillView.OwnLine(
                         box.id().number(),
-                        String.format(
-                                Locale.ROOT,
-                                "%s from %s showed nothing; %s had been returned there in the %d days before. By luck alone a box from there has no %s %.1f %% of the time, so it is %s to be your own return: %.0f %%.",
+                        f(
+                                "till.s-from-s-showed-nothing",
                                 box.details().label(),
                                 place,
                                 Manner.amount(went, currency),
@@ -327,7 +335,7 @@ final class TillPages {
     static String words(Ledger.Movement move) {
         for (Kind kind : Kind.values()) {
             if (move.booked() && kind.from == move.from() && kind.to == move.to()) {
-                return kind.words;
+                return kind.words();
             }
         }
         return move.from().words() + " → " + move.to().words();
@@ -340,7 +348,7 @@ final class TillPages {
                 .findFirst()
                 .orElseThrow(() -> new TillForm.Unread(t("till.choose-what-happened")));
         BigDecimal amount = form.amount("amount");
-        LocalDate day = form.day("day", "Day");
+        LocalDate day = form.day("day", t("field.day"));
         record(context, book -> {
             CurrencyUnit currency = currency(context, book);
             CashMove move = move(day, kind.from, kind.to, amount, form.text("where"), form.text("what"), currency);
@@ -380,7 +388,7 @@ final class TillPages {
     /// Boxes go back: each is marked, and what the bank counted beside what was expected is booked.
     private void goBack(Context context) {
         TillForm form = new TillForm(context, bench);
-        LocalDate day = form.day("day", "Day");
+        LocalDate day = form.day("day", t("field.day"));
         String where = form.text("where");
         BigDecimal fee = form.moneyOrZero("fee", t("till.kept-back-2"));
         List<Long> numbers = context.formParams("box").stream()
@@ -438,7 +446,7 @@ final class TillPages {
                         Ledger.Account.CASH,
                         counted.subtract(fee),
                         where,
-                        what + " in cash",
+                        t("till.in-cash-2", what),
                         currency));
             }
             moves.forEach(one -> events.add(new Event.CashMoved(one)));

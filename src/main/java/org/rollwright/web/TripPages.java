@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.t;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -36,6 +37,7 @@ import org.rollwright.hunt.Watch;
 import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.text.Texts;
 import org.rollwright.till.CalendarFile;
 import org.rollwright.till.Ledger;
 import org.rollwright.till.Round;
@@ -72,14 +74,14 @@ final class TripPages {
                     .filter(one -> one.name().equals(form.text("phase")))
                     .findFirst()
                     .orElseThrow(() -> new TillForm.Unread(t("trip.choose-what-the-time-went")));
-            int number = form.whole("hunt", "Hunt", 0, 999_999, 0);
+            int number = form.whole("hunt", t("field.hunt"), 0, 999_999, 0);
             Effort effort = new Effort(
-                    form.day("day", "Day"),
+                    form.day("day", t("field.day")),
                     number == 0 ? null : new HuntId(number),
                     phase,
-                    form.whole("minutes", "Minutes", 0, 1440, 0),
-                    form.kilometres("road", "Road"),
-                    form.moneyOrZero("fuel", "Fuel"),
+                    form.whole("minutes", t("field.minutes"), 0, 1440, 0),
+                    form.kilometres("road", t("field.road")),
+                    form.moneyOrZero("fuel", t("field.fuel")),
                     form.text("where"),
                     form.text("what"));
             if (bench.desk().record(0, "", book -> new Event.EffortNoted(effort))
@@ -160,7 +162,7 @@ final class TripPages {
             parts.add(Manner.road(effort.kilometres()));
         }
         if (effort.fuel().signum() > 0) {
-            parts.add("fuel " + Manner.amount(effort.fuel(), CurrencyUnit.USD));
+            parts.add(t("trip.fuel-for", Manner.amount(effort.fuel(), CurrencyUnit.USD)));
         }
         @Nullable HuntId hunt = effort.hunt();
         String name = hunt == null ? "" : book.hunt(hunt).map(Hunt::name).orElse("");
@@ -232,19 +234,17 @@ final class TripPages {
                 .toList();
         ValueModel.Sum sum = CabinetIndex.sum(found, state.values());
         double hours = minutes / 60;
-        String costs = String.format(
-                Locale.ROOT,
-                "Fees, fuel and shorts came to %s over %.1f hours, %.2f an hour.",
+        String costs = f(
+                "trip.fees-fuel-and-shorts-came",
                 Manner.amount(out, CurrencyUnit.USD),
                 hours,
                 out.doubleValue() / hours);
         if (sum.counted() == 0) {
             return t("trip.no-price-in-the-cabinet", costs);
         }
-        return costs
-                + String.format(
-                        Locale.ROOT,
-                        " By your own prices the finds that have one come to %,.2f, so an hour was worth %.2f (4 in 5: %.2f to %.2f); %,d finds have no value and count as nothing. An estimate.",
+        return costs + " "
+                + f(
+                        "trip.by-your-own-prices-the",
                         sum.amount(),
                         (sum.amount() - out.doubleValue()) / hours,
                         (sum.low() - out.doubleValue()) / hours,
@@ -283,10 +283,10 @@ final class TripPages {
             if (back) {
                 boolean loop = branch.gives() || loops.contains(branch.name());
                 worth += loop ? 1 : 2;
-                why.add(t(
-                        "trip.return-up-to",
-                        Manner.amount(toReturn, CurrencyUnit.USD),
-                        loop ? " (boxes come from there too)" : ""));
+                why.add(
+                        loop
+                                ? t("trip.return-up-to-loop", Manner.amount(toReturn, CurrencyUnit.USD))
+                                : t("trip.return-up-to", Manner.amount(toReturn, CurrencyUnit.USD)));
             }
             if (!due.isEmpty() && !back) {
                 from = due.getFirst().due();
@@ -385,7 +385,7 @@ final class TripPages {
         return new TillView.Day(
                 round.day().toString(),
                 Manner.day(round.day()),
-                round.day().getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH),
+                round.day().getDayOfWeek().getDisplayName(TextStyle.FULL, Texts.locale()),
                 calls,
                 Manner.road(round.kilometres()),
                 points(round.worth()),

@@ -1,6 +1,6 @@
 package org.rollwright.web;
 
-import static org.rollwright.web.Texts.t;
+import static org.rollwright.text.Texts.t;
 
 import java.util.List;
 import java.util.Locale;
@@ -182,8 +182,8 @@ public final class VarietyViews {
                     percent(marker.onVariety()),
                     percent(marker.onOthers()),
                     marker.seconds(),
-                    marker.fine() ? "; fine, goes with wear" : "",
-                    marker.stage() ? "; of one stage of the die, may be missing" : "");
+                    marker.fine() ? t("variety.fine-goes-with-wear") : "",
+                    marker.stage() ? t("variety.of-one-stage-of-the") : "");
             markers.add(new MarkerLine(
                     i + 1, marker.text(), told, thumbs(book, catalog, PhotoSubject.variety(one.key(), i + 1))));
         }

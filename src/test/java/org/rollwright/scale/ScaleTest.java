@@ -62,7 +62,7 @@ class ScaleTest {
         assertThat(content.complete()).isTrue();
         assertThat(content.value().doubleValue()).isCloseTo(3.11 * 0.95 * 0.01 + 3.11 * 0.05 * 0.003, within(1e-4));
         assertThat(MetalContent.of(BRASS, Map.of()).complete()).isFalse();
-        assertThat(MetalContent.CAUTION).contains("31 CFR part 82").contains("Silver coins are not");
+        assertThat(MetalContent.caution()).contains("31 CFR part 82").contains("Silver coins are not");
     }
 
     @Test

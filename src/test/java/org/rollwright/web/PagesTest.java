@@ -19,56 +19,6 @@ import org.rollwright.scope.picture.PaintedCoin;
 /// Every page in both themes and at both widths: no serious fault by axe-core's rules (WCAG 2.0 to 2.2 A and
 /// AA), nothing wider than the window, nothing asked of another computer, no script error.
 class PagesTest {
-    private static final List<String> PAGES = List.of(
-            "/mat",
-            "/mat/1",
-            "/mat/1/finish",
-            "/mat/1/narration",
-            "/boxes",
-            "/boxes/1",
-            "/boxes/2",
-            "/albums",
-            "/albums/1",
-            "/albums/2",
-            "/albums/compare",
-            "/scope",
-            "/scope?q=1972-D",
-            "/scope/new",
-            "/scope/variety/cent-1972-strongly-doubled-obverse",
-            "/scope/find/1/1",
-            "/scope/find/1/6?a=0y.1n",
-            "/scope/compare",
-            "/recap/1",
-            "/recap/series",
-            "/till",
-            "/till/branches",
-            "/till/time",
-            "/till/round",
-            "/scale",
-            "/scale?form=single&denomination=cent&year=1982&weight=3.08g&step=0.01g",
-            "/cabinet",
-            "/cabinet?q=36d",
-            "/cabinet/coin/f1.1",
-            "/odds",
-            "/odds/calc",
-            "/guide",
-            "/guide/entry-line",
-            "/guide/albums",
-            "/guide/boxes",
-            "/guide/odds",
-            "/guide/scope",
-            "/guide/recap",
-            "/guide/till",
-            "/guide/scale",
-            "/guide/cabinet",
-            "/guide/narration",
-            "/guide/catalogue",
-            "/guide/keeping",
-            "/guide/commands",
-            "/about",
-            "/settings",
-            "/no-such-page");
-
     private static TestBench bench = new TestBench();
 
     @BeforeAll
@@ -109,7 +59,7 @@ class PagesTest {
         try (BrowserContext window = Browser.window(phone, dark, true)) {
             Page page = window.newPage();
             List<String> complaints = Browser.complaints(page);
-            for (String path : PAGES) {
+            for (String path : AllPages.PAGES) {
                 page.navigate(bench.address + path);
                 faults(page, path, axe, faults);
             }

@@ -1,5 +1,7 @@
 package org.rollwright.entry.narration;
 
+import static org.rollwright.text.Texts.t;
+
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
@@ -43,16 +45,16 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
     /// Reads a caption file.
     public static Read read(byte[] bytes) {
         if (bytes.length > MOST_BYTES) {
-            return new Read.Unusable("The file is larger than 30 MB, which no captions are. Nothing was read.");
+            return new Read.Unusable(t("narration.the-file-is-larger-than"));
         }
         Decoded decoded = decode(bytes);
         if (decoded.text.indexOf('\0') >= 0) {
-            return new Read.Unusable("The file is no text. Choose the captions of the recording: a .vtt or .srt file.");
+            return new Read.Unusable(t("narration.the-file-is-no-text"));
         }
         List<String> lines = decoded.text.lines().toList();
         List<String> remarks = new ArrayList<>();
         if (decoded.assumed) {
-            remarks.add("The file does not say its encoding and is not UTF-8; " + decoded.encoding + " was assumed.");
+            remarks.add(t("narration.the-file-does-not-say", decoded.encoding));
         }
         String first =
                 lines.stream().filter(line -> !line.isBlank()).findFirst().orElse("");
@@ -62,21 +64,19 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
             form = first.startsWith("WEBVTT") ? "WebVTT" : "SRT";
             cues = timed(lines, remarks);
         } else {
-            form = "text with times";
+            form = t("narration.text-with-times");
             cues = stamped(lines);
         }
         if (cues.isEmpty()) {
-            return new Read.Unusable(
-                    "There are no captions with times in this file. Choose a .vtt or .srt file, or text with [m:ss] in"
-                            + " front of its paragraphs.");
+            return new Read.Unusable(t("narration.there-are-no-captions-with"));
         }
         if (cues.size() > MOST_CUES) {
-            return new Read.Unusable("The file has more than " + MOST_CUES + " captions. Split the recording.");
+            return new Read.Unusable(t("narration.the-file-has-more-than", MOST_CUES));
         }
         List<Cue> ordered = new ArrayList<>(cues);
         ordered.sort(Comparator.comparingLong(Cue::start));
         if (!ordered.equals(cues)) {
-            remarks.add("The captions were not in order of time and were sorted.");
+            remarks.add(t("narration.the-captions-were-not-in"));
         }
         String encoding = decoded.encoding + (decoded.assumed ? " (assumed)" : "");
         return new Read.Good(new Captions(withoutRepeats(ordered), form, encoding, remarks));
@@ -139,8 +139,7 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
             }
         }
         if (broken > 0) {
-            remarks.add(
-                    broken + (broken == 1 ? " caption has" : " captions have") + " no usable time and were left out.");
+            remarks.add(t("narration.captions-have-no-usable-time", broken));
         }
         return cues;
     }

@@ -1,5 +1,7 @@
 package org.rollwright.entry.narration;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -62,8 +64,7 @@ public final class Decoder {
         List<String> remarks = new ArrayList<>(captions.remarks());
         Listening heard = listen(captions.cues(), context);
         if (!soundsEnglish(heard.words())) {
-            remarks.add(
-                    "The captions do not seem to be in English, which is all this decoder understands. Nothing is proposed.");
+            remarks.add(t("narration.the-captions-do-not-seem"));
             return new Narration(List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
         }
         return new Path(heard, context, rollsPerBox).narration(remarks);

@@ -1,5 +1,7 @@
 package org.rollwright.entry.narration;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Identity;
@@ -53,8 +55,7 @@ public record Narration(
     public record Conflict(long at, int spoken, int decoded, String words) {
         @Override
         public String toString() {
-            return "At " + Captions.clock(at) + " you say " + spoken + "; the finds up to there come to " + decoded
-                    + ".";
+            return t("narration.at-you-say-the-finds", Captions.clock(at), spoken, decoded);
         }
     }
 

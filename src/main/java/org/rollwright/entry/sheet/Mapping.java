@@ -1,5 +1,7 @@
 package org.rollwright.entry.sheet;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -92,9 +94,7 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
             }
             if (field.equals("dates")) {
                 if (!List.of("iso", "dmy", "mdy").contains(value)) {
-                    return new Parsed.Bad(
-                            "'" + value + "' is no order of dates.",
-                            "Write dates=iso for 2026-05-03, dates=dmy for 3.5.2026 or dates=mdy for 5/3/2026.");
+                    return new Parsed.Bad(t("sheet.is-no-order-of-dates", value), t("sheet.write-dates-iso-for-2026"));
                 }
                 dates = value;
             } else if (field.startsWith("found:") && !isFixed && field.length() > 6) {
@@ -110,9 +110,8 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
 
     private static Parsed bad(String part) {
         return new Parsed.Bad(
-                "'" + part + "' says of no column what it is.",
-                "Write field=Heading for " + String.join(", ", FIELDS)
-                        + ", found:wheat=Heading, or field is value for all rows.");
+                t("sheet.says-of-no-column-what", part),
+                t("sheet.write-field-heading-for-found", String.join(", ", FIELDS)));
     }
 
     /// The mapping in words that [#parse] reads.

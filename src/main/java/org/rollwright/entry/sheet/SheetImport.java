@@ -1,5 +1,7 @@
 package org.rollwright.entry.sheet;
 
+import static org.rollwright.text.Texts.t;
+
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -84,7 +86,7 @@ public final class SheetImport {
     public static Plan plan(List<SheetRow> sheet, Mapping mapping, Catalog catalog, Logbook known) {
         List<SheetRow> rows = sheet.stream().filter(row -> !row.isBlank()).toList();
         if (rows.size() < 2) {
-            return new Plan(List.of(), List.of("The sheet has no rows below its headings."), List.of());
+            return new Plan(List.of(), List.of(t("sheet.the-sheet-has-no-rows")), List.of());
         }
         SheetImport planning = new SheetImport(mapping, catalog);
         List<String> problems = planning.headings(rows.getFirst());
@@ -106,21 +108,18 @@ public final class SheetImport {
         wanted.addAll(mapping.found().values());
         for (String heading : wanted) {
             if (!headings.containsKey(heading.toLowerCase(Locale.ROOT))) {
-                problems.add("There is no column '" + heading + "'. The columns are: "
-                        + String.join(", ", first.cells()) + ".");
+                problems.add(t("sheet.there-is-no-column-the", heading, String.join(", ", first.cells())));
             }
         }
         if (mapping.found().isEmpty()) {
-            problems.add("It is not said which column holds what was found. Add for example found:wheat=Wheats.");
+            problems.add(t("sheet.it-is-not-said-which"));
         }
         for (String what : mapping.found().keySet()) {
             Optional<Watch> watch = watch(what);
             if (watch.isPresent()) {
                 watches.put(what, watch.get());
             } else {
-                problems.add(
-                        "'" + what + "' is nothing the catalogue can watch for. Write a watch name such as wheat, or a"
-                                + " date such as 1909-S.");
+                problems.add(t("sheet.is-nothing-the-catalogue-can", what));
             }
         }
         return problems;
@@ -160,7 +159,7 @@ public final class SheetImport {
         try {
             PlannedBox box = box(row);
             String label = box.details.label();
-            String warning = labels.add(label) ? "" : "there is already a box called " + label;
+            String warning = labels.add(label) ? "" : t("sheet.there-is-already-a-box", label);
             boxes.add(box);
             List<String> words = new ArrayList<>();
             box.counts.forEach(
@@ -233,8 +232,8 @@ public final class SheetImport {
         if (facts.isEmpty()) {
             throw new Refused(
                     mapping.columns().getOrDefault("denomination", "denomination"),
-                    "'" + word + "' is no denomination.",
-                    "Write cent, nickel, dime, quarter, half, or ca cent.");
+                    t("sheet.is-no-denomination", word),
+                    t("sheet.write-cent-nickel-dime-quarter"));
         }
         return facts.get();
     }
@@ -258,7 +257,7 @@ public final class SheetImport {
         } catch (NumberFormatException e) {
             // falls through to the refusal, which quotes the cell
         }
-        throw new Refused(column, "'" + value + "' is not allowed.", "Write a whole number from 0 to " + most + ".");
+        throw new Refused(column, t("sheet.is-not-allowed", value), t("sheet.write-a-whole-number-from", most));
     }
 
     private @Nullable LocalDate date(String value) throws Refused {
@@ -283,7 +282,7 @@ public final class SheetImport {
         }
         throw new Refused(
                 mapping.columns().getOrDefault("date", "date"),
-                "'" + value + "' is no date.",
-                "Dates are read as " + mapping.dates() + "; say dates=iso, dates=dmy or dates=mdy.");
+                t("sheet.is-no-date", value),
+                t("sheet.dates-are-read-as-say", mapping.dates()));
     }
 }

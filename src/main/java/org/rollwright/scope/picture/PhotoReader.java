@@ -1,5 +1,7 @@
 package org.rollwright.scope.picture;
 
+import static org.rollwright.text.Texts.t;
+
 import com.drew.lang.ByteArrayReader;
 import com.drew.metadata.Metadata;
 import com.drew.metadata.MetadataException;
@@ -44,8 +46,6 @@ public final class PhotoReader {
     public static final long KEPT_PIXELS = 16_000_000;
 
     private static final int THUMBNAIL = 320;
-    private static final String TAKEN = "Use a photograph in JPEG, PNG or WebP.";
-
     /// One picture is decoded at a time, so that memory stays bounded whatever arrives.
     private static final Object ONE_AT_A_TIME = new Object();
 
@@ -82,8 +82,7 @@ public final class PhotoReader {
         } catch (Refusal e) {
             return new Read.Refused(String.valueOf(e.getMessage()), e.right);
         } catch (IOException | RuntimeException e) {
-            return new Read.Refused(
-                    "The file is damaged: its picture cannot be decoded.", "Save or send the photograph again.");
+            return new Read.Refused(t("picture.the-file-is-damaged-its"), t("picture.save-or-send-the-photograph"));
         }
     }
 
@@ -110,9 +109,8 @@ public final class PhotoReader {
     private static Photo photo(byte[] bytes) throws Refusal, IOException {
         if (bytes.length > MOST_BYTES) {
             throw new Refusal(
-                    "The file has " + bytes.length / 1_000_000 + " MB; at most " + MOST_BYTES / 1_000_000
-                            + " MB are taken.",
-                    "Save the photograph smaller.");
+                    t("picture.the-file-has-mb-at", bytes.length / 1_000_000, MOST_BYTES / 1_000_000),
+                    t("picture.save-the-photograph-smaller"));
         }
         PhotoFrame frame = frame(bytes);
         BufferedImage picture = decoded(frame);
@@ -123,7 +121,7 @@ public final class PhotoReader {
 
     private static PhotoFrame frame(byte[] bytes) throws Refusal {
         if (bytes.length < 32) {
-            throw new Refusal("The file is empty or too short for a picture.", TAKEN);
+            throw new Refusal(t("picture.the-file-is-empty-or"), t("picture.use-a-photograph-in"));
         }
         Optional<PhotoFrame> frame;
         if (starts(bytes, 0, 0xff, 0xd8, 0xff)) {
@@ -136,12 +134,10 @@ public final class PhotoReader {
             throw notTaken(bytes);
         }
         if (frame.isEmpty()) {
-            throw new Refusal("The file is cut short or damaged.", "Save or send the photograph again.");
+            throw new Refusal(t("picture.the-file-is-cut-short"), t("picture.save-or-send-the-photograph"));
         }
         if (frame.get().foreign()) {
-            throw new Refusal(
-                    "Something other than a picture is hidden in the file; it was refused whole.",
-                    "Open it in a picture program and save it as a new JPEG.");
+            throw new Refusal(t("picture.something-other-than-a-picture"), t("picture.open-it-in-a-picture"));
         }
         return frame.get();
     }
@@ -151,17 +147,15 @@ public final class PhotoReader {
                 .stripLeading()
                 .toLowerCase(java.util.Locale.ROOT);
         if (starts(bytes, 4, 'f', 't', 'y', 'p')) {
-            return new Refusal(
-                    "This is a HEIC or AVIF picture, which this tool cannot read.",
-                    "Have the phone take or share JPEG pictures.");
+            return new Refusal(t("picture.this-is-a-heic-or"), t("picture.have-the-phone-take-or"));
         }
         if (starts(bytes, 0, 'M', 'Z') || starts(bytes, 0, 0x7f, 'E', 'L', 'F') || text.startsWith("#!")) {
-            return new Refusal("This is a program, not a photograph.", TAKEN);
+            return new Refusal(t("picture.this-is-a-program-not"), t("picture.use-a-photograph-in"));
         }
         if (text.startsWith("<") || text.contains("<svg")) {
-            return new Refusal("This is a page or a drawing of text (HTML, XML, SVG), not a photograph.", TAKEN);
+            return new Refusal(t("picture.this-is-a-page-or"), t("picture.use-a-photograph-in"));
         }
-        return new Refusal("This file is no photograph of a kind that is taken.", TAKEN);
+        return new Refusal(t("picture.this-file-is-no-photograph"), t("picture.use-a-photograph-in"));
     }
 
     static boolean starts(byte[] bytes, int from, int... wanted) {
@@ -179,7 +173,8 @@ public final class PhotoReader {
     private static BufferedImage decoded(PhotoFrame frame) throws Refusal, IOException {
         Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(frame.format());
         if (!readers.hasNext()) {
-            throw new Refusal("Pictures in " + frame.format() + " cannot be read here.", TAKEN);
+            throw new Refusal(
+                    t("picture.pictures-in-cannot-be-read", frame.format()), t("picture.use-a-photograph-in"));
         }
         ImageReader reader = readers.next();
         try (ImageInputStream input = new MemoryCacheImageInputStream(new ByteArrayInputStream(frame.clean()))) {
@@ -189,12 +184,12 @@ public final class PhotoReader {
             long pixels = (long) width * height;
             if (pixels > MOST_PIXELS) {
                 throw new Refusal(
-                        "The picture claims " + width + " by " + height + " pixels; at most " + MOST_PIXELS / 1_000_000
-                                + " million are taken.",
-                        "Save the photograph smaller.");
+                        t("picture.the-picture-claims-by-pixels", width, height, MOST_PIXELS / 1_000_000),
+                        t("picture.save-the-photograph-smaller"));
             }
             if (width < 16 || height < 16) {
-                throw new Refusal("The picture has only " + width + " by " + height + " pixels.", TAKEN);
+                throw new Refusal(
+                        t("picture.the-picture-has-only-by", width, height), t("picture.use-a-photograph-in"));
             }
             int step = 1;
             while (pixels / ((long) step * step) > KEPT_PIXELS) {

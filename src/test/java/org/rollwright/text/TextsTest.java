@@ -1,4 +1,4 @@
-package org.rollwright.web;
+package org.rollwright.text;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -12,17 +12,19 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Properties;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.rollwright.web.Marks;
 
-/// What the pages say stands in one file: templates and scripts hold keys and no words.
+/// What the tool says stands in two files: templates, scripts and code hold keys and no words.
 class TextsTest {
     private static final Path MAIN = Path.of("src/main");
-    private static final Pattern KEY = Pattern.compile("\\b[th]\\(\\s*\"([a-z]+\\.[a-z0-9-]+)\"");
+    private static final Pattern KEY = Pattern.compile("\\b[tfh]\\(\\s*\"([a-z]+\\.[a-z0-9-]+)\"");
     private static final Pattern SAID = Pattern.compile("\\bsay\\(\"([a-z-]+)\"");
     private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
 
@@ -37,18 +39,26 @@ class TextsTest {
         for (Path template : files("jte", ".jte")) {
             named.addAll(all(KEY, Files.readString(template), ""));
         }
-        for (Path code : files("java/org/rollwright/web", ".java")) {
-            named.addAll(all(KEY, Files.readString(code), ""));
-        }
         for (Path script : files("resources/web", ".js")) {
             named.addAll(all(SAID, Files.readString(script), "script."));
         }
-        TreeSet<String> there = new TreeSet<>(english().stringPropertyNames());
+        TreeSet<String> below = new TreeSet<>();
+        for (Path code : files("java/org/rollwright", ".java")) {
+            (code.toString().contains("/web/") ? named : below).addAll(all(KEY, Files.readString(code), ""));
+        }
+        assertThat(keys("pages")).as("pages").containsExactlyElementsOf(named);
+        assertThat(keys("sentences")).as("the rooms below them").containsExactlyElementsOf(below);
+        assertThat(named).as("one key, one text").doesNotContainAnyElementsOf(below);
+    }
+
+    /// Keys of a file without those of a form for a count, which stand beside theirs.
+    private static Set<String> keys(String file) throws IOException {
+        TreeSet<String> there = new TreeSet<>(english(file).stringPropertyNames());
         assertThat(there.stream().filter(key -> key.endsWith(".one")).toList())
                 .as("a text for one stands beside a text for many")
                 .allMatch(key -> there.contains(key.substring(0, key.length() - 4)));
         there.removeIf(key -> key.endsWith(".one"));
-        assertThat(there).containsExactlyElementsOf(named);
+        return there;
     }
 
     @Test
@@ -90,7 +100,7 @@ class TextsTest {
 
     @Test
     void marks_are_closed_in_the_order_they_were_opened() throws IOException {
-        Properties english = english();
+        Properties english = english("pages");
         for (String key : english.stringPropertyNames()) {
             List<String> open = new ArrayList<>();
             Matcher marks = Pattern.compile("<(/?)([a-z]+)[^>]*>").matcher(english.getProperty(key));
@@ -112,7 +122,7 @@ class TextsTest {
         assertThat(Texts.language()).isEqualTo("eo");
         assertThat(Texts.t("page.boxes")).isEqualTo("Skatoloj");
         assertThat(Texts.t("page.albums")).isEqualTo("Albums");
-        assertThat(Texts.script()).startsWith("window.texts = {").contains("\"close\":\"Fermi\"");
+        assertThat(Texts.under("script.")).containsEntry("close", "Fermi").containsEntry("again", "Try again");
         Texts.use(Locale.GERMAN);
         assertThat(Texts.language()).isEqualTo("en");
         assertThat(Texts.t("page.boxes")).isEqualTo("Boxes");
@@ -122,7 +132,7 @@ class TextsTest {
     void values_take_their_places_and_cannot_bring_marks() {
         Texts.use(Locale.forLanguageTag("eo"));
         StringOutput out = new StringOutput();
-        Texts.h("cabinet.of-coins", "<script>", "\"5\" & $1").writeTo(out);
+        Marks.h("cabinet.of-coins", "<script>", "\"5\" & $1").writeTo(out);
         assertThat(out.toString()).isEqualTo("el &quot;5&quot; &amp; $1: <b>&lt;script&gt;</b>");
         assertThat(Texts.t("help.help", (Object) null)).isEqualTo("Help: ");
     }
@@ -130,10 +140,34 @@ class TextsTest {
     @Test
     void one_is_said_as_one() {
         StringOutput out = new StringOutput();
-        Texts.h("series.boxes", 1).writeTo(out);
-        Texts.h("series.boxes", "1").writeTo(out);
-        Texts.h("series.boxes", 21).writeTo(out);
+        Marks.h("series.boxes", 1).writeTo(out);
+        Marks.h("series.boxes", "1").writeTo(out);
+        Marks.h("series.boxes", 21).writeTo(out);
         assertThat(out.toString()).isEqualTo("<b>1</b> box<b>1</b> box<b>21</b> boxes");
+    }
+
+    /// The Croatian rule for whole numbers as CLDR 47 has it (cldr-core, plurals.json, hr): 1 and 21 are one, 2
+    /// and 34 few, 5, 11 and 12 other.
+    @Test
+    void a_translation_may_have_more_forms_than_one_and_many() {
+        Texts.use(Locale.forLanguageTag("hr"));
+        assertThat(List.of(1, 21, 2, 34, 5, 11, 12, 0))
+                .extracting(count -> Texts.t("hunt.finds-were-enders", count))
+                .containsExactly(
+                        "1 nalaz",
+                        "21 nalaz",
+                        "2 nalaza",
+                        "34 nalaza",
+                        "5 ukupno",
+                        "11 ukupno",
+                        "12 ukupno",
+                        "0 ukupno");
+        assertThat(Texts.t("hunt.finds-were-enders", "many")).as("no count").isEqualTo("many ukupno");
+    }
+
+    @Test
+    void figures_are_rounded_in_their_places() {
+        assertThat(Texts.f("odds.mint-s-2f-times", "D", 1.234)).isEqualTo("mint D 1.23 times");
     }
 
     /// A template without its directives, expressions, tags, styles and scripts.
@@ -205,9 +239,9 @@ class TextsTest {
         }
     }
 
-    private static Properties english() throws IOException {
+    private static Properties english(String file) throws IOException {
         Properties texts = new Properties();
-        try (Reader reader = Files.newBufferedReader(MAIN.resolve("resources/texts/pages.properties"))) {
+        try (Reader reader = Files.newBufferedReader(MAIN.resolve("resources/texts/" + file + ".properties"))) {
             texts.load(reader);
         }
         return texts;

@@ -1,0 +1,147 @@
+package org.rollwright.text;
+
+import java.text.CompactNumberFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.MissingResourceException;
+import java.util.ResourceBundle;
+import java.util.function.UnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/// What the tool says, from `texts/pages.properties`, `texts/sentences.properties` and their translations.
+///
+/// One language for the whole process: the tool has one user. It is chosen once, when the pages start, and is
+/// English before and without that; thread-safe. A text may have forms for counts: `box.coins` is said of many,
+/// `box.coins.one` of one, and a translation may add `.zero`, `.two`, `.few` and `.many`, chosen by the first
+/// value and by the translation's own rule under the key `plural`, in the notation of Unicode's CLDR (Unicode
+/// Technical Standard 35, part 3, "Language Plural Rules").
+public final class Texts {
+    private static final List<String> BUNDLES = List.of("texts.pages", "texts.sentences");
+    private static final String PLURAL = "plural";
+    private static final String ENGLISH_PLURAL = "one:i = 1 and v = 0";
+    private static final String FORMS =
+            "{zero:0'.zero' one:0'.one' two:0'.two' few:0'.few' many:0'.many' other:0'.other'}";
+    private static final Pattern VALUE = Pattern.compile("\\{(\\d)\\}");
+    private static final Pattern COUNT = Pattern.compile("\\d{1,18}");
+
+    private static volatile Language spoken = Language.of(Locale.ENGLISH);
+
+    private Texts() {}
+
+    private record Language(String tag, Map<String, String> texts, CompactNumberFormat plural) {
+        static Language of(Locale wanted) {
+            Map<String, String> texts = new HashMap<>();
+            Locale found = Locale.ROOT;
+            for (String name : BUNDLES) {
+                ResourceBundle bundle = bundle(name, wanted);
+                bundle.keySet().forEach(key -> texts.put(key, bundle.getString(key)));
+                found = bundle.getLocale().equals(Locale.ROOT) ? found : bundle.getLocale();
+            }
+            String rule = texts.getOrDefault(PLURAL, ENGLISH_PLURAL);
+            return new Language(
+                    found.equals(Locale.ROOT) ? "en" : found.toLanguageTag(),
+                    Map.copyOf(texts),
+                    new CompactNumberFormat(
+                            "0", DecimalFormatSymbols.getInstance(Locale.ROOT), new String[] {FORMS}, rule));
+        }
+
+        private static ResourceBundle bundle(String name, Locale wanted) {
+            try {
+                return ResourceBundle.getBundle(
+                        name,
+                        wanted,
+                        Texts.class.getClassLoader(),
+                        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
+            } catch (MissingResourceException e) {
+                throw new IllegalStateException("missing from the build: " + name, e);
+            }
+        }
+
+        /// The ending of the key for so many, such as `.few`.
+        String form(long count) {
+            String said;
+            synchronized (plural) {
+                said = plural.format(count);
+            }
+            return said.substring(said.indexOf('.'));
+        }
+    }
+
+    /// Changes the language; what is said from now on is said in it. Without a translation it stays English.
+    public static void use(Locale language) {
+        spoken = Language.of(language);
+    }
+
+    /// The language in use, as a tag for `lang`.
+    public static String language() {
+        return spoken.tag;
+    }
+
+    /// The language in use, for names of months and weekdays.
+    public static Locale locale() {
+        return Locale.forLanguageTag(spoken.tag);
+    }
+
+    /// A sentence.
+    ///
+    /// @param values what stands for `{0}`, `{1}` … up to `{9}`
+    /// @return the key itself when there is no such text, which TextsTest rules out
+    public static String t(String key, @Nullable Object... values) {
+        return fill(text(key, values), values, UnaryOperator.identity());
+    }
+
+    /// A sentence with figures that are rounded or lined up: the text holds the marks of [java.util.Formatter],
+    /// such as `%.1f`. Figures have a decimal point in every language; decision 0010 says why.
+    public static String f(String key, @Nullable Object... values) {
+        return String.format(Locale.ROOT, text(key, values), values);
+    }
+
+    /// All texts whose key begins so, by the rest of their key.
+    public static Map<String, String> under(String start) {
+        Map<String, String> found = new HashMap<>();
+        spoken.texts.forEach((key, text) -> {
+            if (key.startsWith(start)) {
+                found.put(key.substring(start.length()), text);
+            }
+        });
+        return found;
+    }
+
+    /// A text in the form for its first value, when that is a count, with its places still open.
+    public static String text(String key, @Nullable Object... values) {
+        Language language = spoken;
+        if (values.length > 0 && language.texts.containsKey(key + ".one")) {
+            String first = String.valueOf(values[0]);
+            if (COUNT.matcher(first).matches()) {
+                String form = language.texts.get(key + language.form(Long.parseLong(first)));
+                if (form != null) {
+                    return form;
+                }
+            }
+        }
+        return language.texts.getOrDefault(key, key);
+    }
+
+    /// Puts the values into the places of a text.
+    ///
+    /// @param shown what is done to each value before it is put in
+    public static String fill(String text, @Nullable Object[] values, UnaryOperator<String> shown) {
+        if (text.indexOf('{') < 0) {
+            return text;
+        }
+        Matcher matcher = VALUE.matcher(text);
+        StringBuilder filled = new StringBuilder();
+        while (matcher.find()) {
+            int number = Integer.parseInt(matcher.group(1));
+            Object value = number < values.length ? values[number] : matcher.group();
+            matcher.appendReplacement(
+                    filled, Matcher.quoteReplacement(value == null ? "" : shown.apply(value.toString())));
+        }
+        return matcher.appendTail(filled).toString();
+    }
+}

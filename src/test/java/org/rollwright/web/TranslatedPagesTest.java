@@ -1,0 +1,178 @@
+package org.rollwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.text.DateFormatSymbols;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.rollwright.text.Texts;
+
+/// Pages and refusals in a language made up by brackets: what then stands outside brackets was not taken from
+/// the files of texts, and must be the catalogue's, the record's or a word that is typed.
+class TranslatedPagesTest {
+    private static final Path MADE = Path.of("target/test-classes/texts");
+    private static final List<String> FILES = List.of("pages", "sentences");
+    /// ISO 639 keeps the codes qaa to qtz for local use.
+    private static final Locale BRACKETS = Locale.of("qaa");
+
+    private static final Pattern INNERMOST = Pattern.compile("⟦[^⟦⟧]*⟧");
+    private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
+    private static final Pattern SPOKEN =
+            Pattern.compile("\\b(?:title|aria-label|placeholder|alt|aria-description)=\"([^\"]*)\"");
+
+    /// What is typed or is a name, in every language: words of rules, commands and files, places and our own
+    /// name.
+    private static final Set<String> TYPED = Set.of("Rollwright", "least", "own", "overlay", "recap", "return");
+
+    private static final List<String> REFUSED = List.of(
+            "/mat/1/line line=zzz",
+            "/mat/1/line line=2099",
+            "/mat/1/line line=39q",
+            "/mat/1/line line=r999",
+            "/mat/1/line line=b9",
+            "/mat/1/line line=e 3",
+            "/mat/1/line line=39s vf99",
+            "/mat/1/line line=1943 copper",
+            "/mat/1/line line=watch zz",
+            "/mat/1/line line=unwatch zz",
+            "/mat/1/line line=split f1 9",
+            "/mat/1/line line=1",
+            "/till kind=DRAW&amount=abc",
+            "/till kind=DEPOSIT&amount=999999&day=2026-01-01",
+            "/till/branches bank=&lead=2",
+            "/till/branches bank=Old Mill&lead=99",
+            "/till/orders/end order=99",
+            "/till/time phase=BANK&minutes=5000",
+            "/albums name=&rule=series wheat",
+            "/albums name=One&rule=series wheat; least zz",
+            "/scale/price metal=copper&price=-3",
+            "/scale/cup name=",
+            "/cabinet/place name=",
+            "/boxes/opening denomination=US cent&boxes=1&coins=2&found=9",
+            "/settings region=XX");
+
+    private final Set<String> data = new HashSet<>(TYPED);
+
+    @AfterEach
+    void english_again() throws IOException {
+        Texts.use(Locale.ENGLISH);
+        for (String file : FILES) {
+            Files.deleteIfExists(MADE.resolve(file + "_qaa.properties"));
+        }
+    }
+
+    /// Writes every text in brackets, so that it can be told from what is no text.
+    private static void makeLanguage() throws IOException {
+        Files.createDirectories(MADE);
+        for (String file : FILES) {
+            Properties texts = new Properties();
+            texts.load(new StringReader(Files.readString(Path.of("src/main/resources/texts", file + ".properties"))));
+            texts.replaceAll((key, text) -> "⟦" + text + "⟧");
+            try (var out = Files.newBufferedWriter(MADE.resolve(file + "_qaa.properties"))) {
+                texts.store(out, null);
+            }
+        }
+    }
+
+    private void readData() throws IOException {
+        // names of months and weekdays are Java's, which has none for a made-up language
+        data.addAll(List.of(DateFormatSymbols.getInstance(BRACKETS).getShortMonths()));
+        data.addAll(List.of(DateFormatSymbols.getInstance(BRACKETS).getShortWeekdays()));
+        for (String folder : List.of("catalog", "demo")) {
+            try (Stream<Path> files = Files.walk(Path.of(folder))) {
+                for (Path file : files.filter(path -> path.toString().matches(".*\\.(csv|txt)$"))
+                        .toList()) {
+                    WORD.matcher(Files.readString(file)).results().forEach(word -> data.add(word.group()));
+                }
+            }
+        }
+    }
+
+    @Test
+    void nothing_a_page_says_stands_outside_the_files_of_texts() throws IOException, InterruptedException {
+        makeLanguage();
+        readData();
+        TreeSet<String> left = new TreeSet<>();
+        try (TestBench bench = new TestBench();
+                HttpClient client = HttpClient.newHttpClient()) {
+            bench.typeAnEvening();
+            Texts.use(BRACKETS);
+            assertThat(Texts.language()).isEqualTo("qaa");
+            for (String path : AllPages.PAGES) {
+                if (!path.startsWith("/guide") && !path.equals("/about")) {
+                    HttpRequest get = HttpRequest.newBuilder(URI.create(bench.address + path))
+                            .build();
+                    left.addAll(outside(
+                            path,
+                            client.send(get, HttpResponse.BodyHandlers.ofString())
+                                    .body()));
+                }
+            }
+            for (String refused : REFUSED) {
+                String path = refused.substring(0, refused.indexOf(' '));
+                HttpRequest post = HttpRequest.newBuilder(URI.create(bench.address + path))
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .POST(HttpRequest.BodyPublishers.ofString(
+                                refused.substring(path.length() + 1).replace(' ', '+')))
+                        .build();
+                HttpResponse<String> answer = client.send(post, HttpResponse.BodyHandlers.ofString());
+                assertThat(answer.statusCode()).as(refused).isEqualTo(422);
+                left.addAll(outside(refused, answer.body()));
+            }
+        }
+        assertThat(left).isEmpty();
+    }
+
+    @Test
+    void a_word_in_the_code_would_be_found() {
+        data.add("wheat");
+        assertThat(outside("x", "<p title=\"Hello ⟦there⟧\">⟦You ⟦have⟧ <b>it</b>⟧ wheat <i>found</i></p>"))
+                .containsExactlyInAnyOrder("x: Hello", "x: found");
+    }
+
+    /// Words of a page that are in no bracket and no data.
+    private List<String> outside(String where, String page) {
+        String html = page.replaceAll("(?s)<(style|script)\\b.*?</\\1>|<!--.*?-->", "");
+        List<String> pieces = new ArrayList<>();
+        SPOKEN.matcher(html).results().forEach(found -> pieces.add(bare(found.group(1))));
+        pieces.addAll(bare(html).replaceAll("<[^>]*>", "\n").lines().toList());
+        List<String> words = new ArrayList<>();
+        for (String piece : pieces) {
+            Matcher word = WORD.matcher(piece.replaceAll("&\\w+;|&#\\d+;", " "));
+            while (word.find()) {
+                if (!data.contains(word.group())) {
+                    words.add(where + ": " + word.group());
+                }
+            }
+        }
+        return words;
+    }
+
+    private static String bare(String text) {
+        String before;
+        String after = text;
+        do {
+            before = after;
+            after = INNERMOST.matcher(before).replaceAll("");
+        } while (!after.equals(before));
+        return after;
+    }
+}
