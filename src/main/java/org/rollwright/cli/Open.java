@@ -77,6 +77,17 @@ final class Open {
         return demo;
     }
 
+    /// Whether an option says where the data are.
+    static boolean isOfFolder(String option) {
+        return option.equals("--data") || option.equals("--demo");
+    }
+
+    /// Takes over what was said before the command's name; what is said behind it counts first.
+    void unlessSaid(Open before) {
+        data = data == null ? before.data : data;
+        demo |= before.demo;
+    }
+
     Path folder() {
         Path base = data != null
                 ? data

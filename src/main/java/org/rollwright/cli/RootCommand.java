@@ -130,6 +130,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.setUsageHelpAutoWidth(true);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionStrategy(parsed -> {
+            passOn(parsed);
             LogFile.in(folder(parsed));
             return new CommandLine.RunLast().execute(parsed);
         });
@@ -144,8 +145,32 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         return line;
     }
 
+    /// Hands what was said of the folder before the command's name on to the command. Other options there would
+    /// be lost without a word, so they are refused.
+    private static void passOn(CommandLine.ParseResult parsed) {
+        if (!parsed.hasSubcommand()) {
+            return;
+        }
+        java.util.Optional<Open> open = open(parsed);
+        for (CommandLine.Model.OptionSpec option : parsed.matchedOptions()) {
+            if (!Open.isOfFolder(option.longestName()) || open.isEmpty()) {
+                throw new CommandLine.ParameterException(
+                        parsed.subcommand().commandSpec().commandLine(),
+                        "'" + option.longestName() + "' cannot stand before '"
+                                + parsed.subcommand().commandSpec().name()
+                                + "'. Write it behind, if it has that option.");
+            }
+        }
+        RootCommand root = (RootCommand) parsed.commandSpec().userObject();
+        open.ifPresent(own -> own.unlessSaid(root.open));
+    }
+
     /// The data folder the command works on, as far as it names one.
     private static java.nio.file.Path folder(CommandLine.ParseResult parsed) {
+        return open(parsed).orElseGet(Open::new).folder();
+    }
+
+    private static java.util.Optional<Open> open(CommandLine.ParseResult parsed) {
         CommandLine.ParseResult last = parsed;
         while (last.hasSubcommand()) {
             last = last.subcommand();
@@ -154,9 +179,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
                 .map(CommandLine.Model.CommandSpec::userObject)
                 .filter(Open.class::isInstance)
                 .map(Open.class::cast)
-                .findFirst()
-                .orElseGet(Open::new)
-                .folder();
+                .findFirst();
     }
 
     private static String name(CommandLine command) {

@@ -117,6 +117,24 @@ class CommandsTest {
     }
 
     @Test
+    void options_before_the_command_are_handed_on_or_refused() throws IOException {
+        run("mat", "--box", "Box 9", "--script", script("39s").toString());
+        assertThat(Commands.run("--data", folder.toString(), "box").out()).contains("Box 9");
+        assertThat(Commands.run("--data", folder.resolve("none").toString(), "box", "--data", folder.toString())
+                        .out())
+                .as("what is said behind the command counts")
+                .contains("Box 9");
+        assertThat(Commands.run("--data", folder.resolve("none").toString(), "box")
+                        .err())
+                .contains("There is no store in " + folder.resolve("none"));
+        Commands.Outcome port = Commands.run("--port", "7999", "box");
+        assertThat(port.status()).isEqualTo(ExitCode.INPUT.number());
+        assertThat(port.err()).contains("'--port' cannot stand before 'box'");
+        assertThat(Commands.run("--data", folder.toString(), "calc").err())
+                .contains("'--data' cannot stand before 'calc'");
+    }
+
+    @Test
     void bad_input_is_one_clear_sentence_each() throws IOException {
         record Bad(String line, String says) {}
         for (Bad bad : List.of(
