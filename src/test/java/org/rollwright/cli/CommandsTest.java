@@ -130,7 +130,7 @@ class CommandsTest {
         Commands.Outcome port = Commands.run("--port", "7999", "box");
         assertThat(port.status()).isEqualTo(ExitCode.INPUT.number());
         assertThat(port.err()).contains("'--port' cannot stand before 'box'");
-        assertThat(Commands.run("--data", folder.toString(), "calc").err())
+        assertThat(Commands.run("--data", folder.toString(), "calc", "rate").err())
                 .contains("'--data' cannot stand before 'calc'");
     }
 
