@@ -11,7 +11,8 @@ Remove-Item -Recurse -Force $in, $dist, target\runtime -ErrorAction Ignore
 New-Item -ItemType Directory $in, $dist | Out-Null
 Copy-Item target\rollwright.jar $in; Copy-Item -Recurse target\lib $in\lib
 $modules = & "$env:JAVA_HOME\bin\jdeps" --print-module-deps --ignore-missing-deps --multi-release 25 -cp "$in\lib\*" $in\rollwright.jar
-& "$env:JAVA_HOME\bin\jlink" --add-modules "$modules,jdk.crypto.ec,jdk.crypto.mscapi,jdk.zipfs,jdk.charsets,jdk.localedata" --include-locales en --strip-debug --no-header-files --no-man-pages --compress zip-6 --output target\runtime
+$locales = @("en") + (Get-ChildItem src\main\resources\texts\pages_*.properties -ErrorAction Ignore | ForEach-Object { $_.BaseName.Substring(6).Replace("_", "-") })
+& "$env:JAVA_HOME\bin\jlink" --add-modules "$modules,jdk.crypto.ec,jdk.crypto.mscapi,jdk.zipfs,jdk.charsets,jdk.localedata" --include-locales ($locales -join ",") --strip-debug --no-header-files --no-man-pages --compress zip-6 --output target\runtime
 $options = Get-Content packaging\java-options | Where-Object { $_ } | ForEach-Object { "--java-options"; $_ }
 & "$env:JAVA_HOME\bin\jpackage" --type app-image --name rollwright --app-version $version --vendor Rollwright --input $in --main-jar rollwright.jar --main-class org.rollwright.Main --runtime-image target\runtime --dest $dist --icon packaging\rollwright.ico --arguments serve --arguments --open @options
 Push-Location $dist\rollwright\app
