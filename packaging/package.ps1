@@ -15,9 +15,14 @@ $locales = @("en") + (Get-ChildItem src\main\resources\texts\pages_*.properties 
 & "$env:JAVA_HOME\bin\jlink" --add-modules "$modules,jdk.crypto.ec,jdk.crypto.mscapi,jdk.zipfs,jdk.charsets,jdk.localedata" --include-locales ($locales -join ",") --strip-debug --no-header-files --no-man-pages --compress zip-6 --output target\runtime
 $options = Get-Content packaging\java-options | Where-Object { $_ } | ForEach-Object { "--java-options"; $_ }
 & "$env:JAVA_HOME\bin\jpackage" --type app-image --name rollwright --app-version $version --vendor Rollwright --input $in --main-jar rollwright.jar --main-class org.rollwright.Main --runtime-image target\runtime --dest $dist --icon packaging\rollwright.ico --arguments serve --arguments --open @options
-Push-Location $dist\rollwright\app
-& ..\..\..\runtime\bin\java -XX:+UseSerialGC -XX:TieredStopAtLevel=1 -Xms32m -Xmx2g --enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow "-XX:AOTCacheOutput=rollwright.aot" -cp rollwright.jar org.rollwright.Main warm-up
-Pop-Location
+# the launcher itself trains, and the jars get a time that outlives an archive: packaging/package tells why
+$app = "$dist\rollwright\app"; $cfg = "$app\rollwright.cfg"; $exe = "$dist\rollwright\rollwright.exe"
+$made = (Get-Date -Date (Get-Date -Format "yyyy-MM-dd HH:mm"))
+Get-ChildItem -Recurse $app -Filter *.jar | ForEach-Object { $_.LastWriteTime = $made }
+$kept = Get-Content -Raw $cfg
+Set-Content -NoNewline $cfg $kept.Replace("-XX:AOTCache=", "-XX:AOTCacheOutput=")
+Start-Process -Wait $exe warm-up
+Set-Content -NoNewline $cfg $kept
 if ($Kind -eq "zip") {
     Copy-Item packaging\README.txt $dist\rollwright
     Compress-Archive $dist\rollwright "$dist\rollwright-$version-windows.zip"
