@@ -3,7 +3,12 @@ package org.rollwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
 class HelpPageTest extends PageWithBench {
@@ -54,6 +59,25 @@ class HelpPageTest extends PageWithBench {
                 .isLessThan(16);
         assertThat(page.request().get(bench.address + "/about/sbom.json").text())
                 .contains("CycloneDX");
+    }
+
+    /// Licences that ask for their copyright line: it comes with the library's own text or stands in ours.
+    @Test
+    void every_short_licence_names_the_holder() throws IOException {
+        String texts = LicenceTexts.all();
+        Matcher library = Pattern.compile("(?m)^ *\\(([^)]*(?:MIT|BSD|ISC|Bouncy)[^)]*)\\).*\\([^:]+:([^:]+):")
+                .matcher(Files.readString(Path.of("target/classes/META-INF/notices.txt")));
+        int seen = 0;
+        while (library.find()) {
+            seen++;
+            String name = Pattern.quote(library.group(2));
+            assertThat(Pattern.compile("(?m)^" + name + "-[0-9].* \\(|^(?:.*, )?" + name + "(?:, .*)?: ")
+                            .matcher(texts)
+                            .find())
+                    .as(library.group(2))
+                    .isTrue();
+        }
+        assertThat(seen).isGreaterThan(15);
     }
 
     /// The whole of a hunt by keyboard alone: from the list of places to a find, a roll, an undo, and back.
