@@ -3,6 +3,7 @@ package org.rollwright.scope;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,6 +15,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.hunt.Event;
 
 /// The attribution of one coin under way: which candidates there are, what was asked and answered, what to look
 /// at next, and how sure that makes it.
@@ -59,12 +61,24 @@ public final class Investigation {
 
     /// How much of its life a die has behind it, as far as the coin shows it.
     public enum Stage {
-        UNKNOWN,
-        EARLY,
-        MIDDLE,
-        LATE;
+        UNKNOWN("not told"),
+        EARLY("early: sharp"),
+        MIDDLE("middle"),
+        LATE("late: soft, cracks");
 
+        private final String word;
+
+        Stage(String word) {
+            this.word = word;
+        }
+
+        /// What the record keeps.
         public String word() {
+            return word;
+        }
+
+        /// In the language of the pages.
+        public String said() {
             return switch (this) {
                 case UNKNOWN -> t("scope.not-told");
                 case EARLY -> t("scope.early-sharp");
@@ -72,6 +86,30 @@ public final class Investigation {
                 case LATE -> t("scope.late-soft-cracks");
             };
         }
+    }
+
+    /// What the record calls a look at the stage of the die.
+    public static final String STAGE_LOOK = "stage of the die";
+
+    /// What the record calls a comparison with a coin or photograph known to be of the variety.
+    public static final String COMPARED_LOOK = "compared with a coin or photograph known to be it";
+
+    /// A look of the record in the language of the pages; markers are the catalogue's and stay as they are.
+    public static String said(Event.Look look) {
+        String looked =
+                switch (look.looked()) {
+                    case STAGE_LOOK -> t("scope.stage-of-the-die");
+                    case COMPARED_LOOK -> t("scope.compared-with-a-coin-or");
+                    default -> look.looked();
+                };
+        String answer = Answer.parse(look.answer())
+                .map(Answer::said)
+                .or(() -> Arrays.stream(Stage.values())
+                        .filter(stage -> stage.word.equals(look.answer()))
+                        .findFirst()
+                        .map(Stage::said))
+                .orElse(look.answer());
+        return looked + ": " + answer;
     }
 
     /// One thing it may be.

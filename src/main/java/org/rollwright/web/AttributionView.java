@@ -130,7 +130,7 @@ public record AttributionView(
                         rules.add(new Rule(Investigation.said(word), rule, word.equals(verdict.word()))));
         List<VarietyViews.Choice> stages = new ArrayList<>();
         for (Investigation.Stage one : Investigation.Stage.values()) {
-            stages.add(new VarietyViews.Choice(one.name(), one.word()));
+            stages.add(new VarietyViews.Choice(one.name(), one.said()));
         }
         return new AttributionView(
                 find.hunt().number(),
@@ -186,12 +186,7 @@ public record AttributionView(
                         Investigation.said(note.verdict()),
                         name(book, shelf, note.variety()),
                         Manner.day(note.at()),
-                        note.path().stream()
-                                .map(look -> look.looked() + ": "
-                                        + Investigation.Answer.parse(look.answer())
-                                                .map(Investigation.Answer::said)
-                                                .orElse(look.answer()))
-                                .toList(),
+                        note.path().stream().map(Investigation::said).toList(),
                         note.note());
     }
 

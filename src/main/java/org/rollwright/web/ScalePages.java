@@ -83,7 +83,7 @@ final class ScalePages {
 
     private void cup(Context context) {
         try {
-            Mass tare = field(context, "tare").isEmpty() ? Mass.ofGrams(0) : mass(context, "tare", "Tare");
+            Mass tare = field(context, "tare").isEmpty() ? Mass.ofGrams(0) : mass(context, "tare", t("field.tare"));
             Mass step = mass(context, "step", t("scale.step-of-the-scale-2"));
             if (step.grams() <= 0) {
                 throw new Unread(t("scale.step-of-the-scale-it"));

@@ -296,11 +296,11 @@ final class ScopePages {
         }
         List<Event.Look> path = new ArrayList<>();
         if (said.stage() != Investigation.Stage.UNKNOWN) {
-            path.add(new Event.Look(t("scope.stage-of-the-die"), said.stage().word()));
+            path.add(new Event.Look(Investigation.STAGE_LOOK, said.stage().word()));
         }
         now.path().forEach(step -> path.add(new Event.Look(step.looked(), step.answer())));
         if (compared) {
-            path.add(new Event.Look(t("scope.compared-with-a-coin-or"), "yes"));
+            path.add(new Event.Look(Investigation.COMPARED_LOOK, Investigation.Answer.YES.word()));
         }
         Desk.Outcome outcome = bench.desk()
                 .record(

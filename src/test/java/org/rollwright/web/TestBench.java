@@ -29,13 +29,14 @@ import org.rollwright.store.CatalogTexts;
 
 /// A server over a journal in memory, with one hunt of two cent boxes under way.
 final class TestBench implements AutoCloseable {
+    final MemoryJournal journal = new MemoryJournal();
     final Bench bench;
     final Server server;
     final String address;
 
     TestBench() {
         InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
-        Desk desk = new Desk(new MemoryJournal(), clock, new Logbook());
+        Desk desk = new Desk(journal, clock, new Logbook());
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
         bench = new Bench(

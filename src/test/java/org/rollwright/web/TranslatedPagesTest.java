@@ -66,8 +66,26 @@ class TranslatedPagesTest {
             "/scale/price metal=copper&price=-3",
             "/scale/cup name=",
             "/cabinet/place name=",
-            "/boxes/opening denomination=US cent&boxes=1&coins=2&found=9",
+            "/boxes/opening denomination=US cent&watch=wheat&boxes=1&coins=2&found=9",
             "/settings region=XX");
+
+    private static final List<String> TAKEN = List.of(
+            "/mat/1/line line=44d, + 36",
+            "/mat/1/line line=-",
+            "/mat/1/line line=e 3/48",
+            "/mat/1/line line=w 100g",
+            "/mat/1/line line=! the light changed",
+            "/scope/find/1/1 stage=EARLY&a=0y&compared=yes",
+            "/albums name=One&rule=series wheat",
+            "/cabinet/place name=tube 1",
+            "/scale/cup name=copper&tare=10g&step=0.1g",
+            "/till kind=DRAW&amount=50&day=2026-02-01",
+            "/till kind=FEE&amount=1&day=2026-02-02",
+            "/till/time phase=BANK&minutes=50&day=2026-02-01",
+            "/till/branches bank=Old Mill&lead=2&gives=yes&open=MONDAY",
+            "/boxes/opening denomination=US cent&watch=wheat&boxes=4&coins=10000&found=41",
+            "/mat denomination=US cent&form=box&count=1&watch=wheat&wrap=machine",
+            "/mat/1/finish answer=yes");
 
     private final Set<String> data = new HashSet<>(TYPED);
 
@@ -127,18 +145,43 @@ class TranslatedPagesTest {
                 }
             }
             for (String refused : REFUSED) {
-                String path = refused.substring(0, refused.indexOf(' '));
-                HttpRequest post = HttpRequest.newBuilder(URI.create(bench.address + path))
-                        .header("Content-Type", "application/x-www-form-urlencoded")
-                        .POST(HttpRequest.BodyPublishers.ofString(
-                                refused.substring(path.length() + 1).replace(' ', '+')))
-                        .build();
-                HttpResponse<String> answer = client.send(post, HttpResponse.BodyHandlers.ofString());
+                HttpResponse<String> answer = post(client, bench.address, refused);
                 assertThat(answer.statusCode()).as(refused).isEqualTo(422);
                 left.addAll(outside(refused, answer.body()));
             }
         }
         assertThat(left).isEmpty();
+    }
+
+    @Test
+    void the_record_keeps_its_own_words() throws IOException, InterruptedException {
+        makeLanguage();
+        try (TestBench bench = new TestBench();
+                HttpClient client = HttpClient.newHttpClient()) {
+            bench.typeAnEvening();
+            Texts.use(BRACKETS);
+            long before = bench.journal.last();
+            for (String taken : TAKEN) {
+                assertThat(post(client, bench.address, taken).statusCode())
+                        .as(taken)
+                        .isEqualTo(303);
+            }
+            List<String> kept = new ArrayList<>();
+            bench.journal.read(before, entry -> kept.add(entry.toString()));
+            assertThat(kept).hasSizeGreaterThanOrEqualTo(TAKEN.size()).noneMatch(entry -> entry.contains("⟦"));
+        }
+    }
+
+    /// Sends a form; in the list its fields stand behind the address, with blanks as they are typed.
+    private static HttpResponse<String> post(HttpClient client, String address, String what)
+            throws IOException, InterruptedException {
+        String path = what.substring(0, what.indexOf(' '));
+        HttpRequest post = HttpRequest.newBuilder(URI.create(address + path))
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(
+                        what.substring(path.length() + 1).replace("+", "%2B").replace(' ', '+')))
+                .build();
+        return client.send(post, HttpResponse.BodyHandlers.ofString());
     }
 
     @Test
