@@ -10,6 +10,7 @@ import java.util.logging.Logger;
 import org.rollwright.cli.Pages;
 import org.rollwright.cli.RootCommand;
 import org.rollwright.store.Settings;
+import org.rollwright.text.Texts;
 import org.rollwright.web.Bench;
 import org.rollwright.web.Lan;
 import org.rollwright.web.Paper;
@@ -34,6 +35,9 @@ public final class Main {
 
     public static void main(String[] args) {
         QUIET.forEach(logger -> logger.setLevel(Level.SEVERE));
+        if (System.getProperty("jpackage.app-version") != null) {
+            Texts.calledBy("rollwright");
+        }
         System.exit(RootCommand.run(Main::pages, List.of(args)));
     }
 

@@ -18,6 +18,7 @@ import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.OwnedCoin;
 import org.rollwright.store.Store;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
 /// Albums: their holes, what is wanted, and the comparison with the coins owned.
@@ -120,7 +121,8 @@ final class AlbumCommand implements Callable<Integer> {
         AlbumJson report = bench.desk().read(book -> {
             AlbumState state = find(book, shelves, wanted)
                     .orElseThrow(() -> new Open.Stop(
-                            ExitCode.NOTHING, "There is no album '" + wanted + "'. ./run album lists them."));
+                            ExitCode.NOTHING,
+                            "There is no album '" + wanted + "'. " + Texts.command() + " album lists them."));
             List<HoleJson> content = new ArrayList<>();
             for (Hole hole : state.places().holes()) {
                 CoinRef ref = state.content().get(hole.key());

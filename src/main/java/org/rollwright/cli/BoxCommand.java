@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.store.Store;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
 /// The report of a box, or the list of boxes.
@@ -83,8 +84,9 @@ final class BoxCommand implements Callable<Integer> {
     private int report(Open.Bench bench, String wanted) {
         BoxJson report = bench.desk()
                 .read(book -> find(book, wanted).map(one -> BoxJson.of(book, one, bench.catalog())))
-                .orElseThrow(() ->
-                        new Open.Stop(ExitCode.NOTHING, "There is no box '" + wanted + "'. ./run box lists them all."));
+                .orElseThrow(() -> new Open.Stop(
+                        ExitCode.NOTHING,
+                        "There is no box '" + wanted + "'. " + Texts.command() + " box lists them all."));
         if (json) {
             System.out.println(Json.of(report));
             return ExitCode.OK.number();

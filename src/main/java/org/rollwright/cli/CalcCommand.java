@@ -18,6 +18,7 @@ import org.rollwright.scale.CountByWeight;
 import org.rollwright.scale.MixedPile;
 import org.rollwright.scope.Attribution;
 import org.rollwright.scope.Doubling;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.JsonNode;
@@ -70,11 +71,14 @@ final class CalcCommand implements Callable<Integer> {
         try {
             input = JsonMapper.shared().readTree(System.in.readAllBytes());
         } catch (JacksonException e) {
-            throw new Open.Stop(ExitCode.INPUT, "The input is no JSON. ./run calc --help shows what each model takes.");
+            throw new Open.Stop(
+                    ExitCode.INPUT,
+                    "The input is no JSON. " + Texts.command() + " calc --help shows what each model takes.");
         }
         if (!input.isObject()) {
             throw new Open.Stop(
-                    ExitCode.INPUT, "The input is no JSON object. ./run calc --help shows what each model takes.");
+                    ExitCode.INPUT,
+                    "The input is no JSON object. " + Texts.command() + " calc --help shows what each model takes.");
         }
         System.out.println(Json.of(
                 switch (model) {

@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.store.Backups;
 import org.rollwright.store.Settings;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
 /// Makes a data folder from a backup.
@@ -57,7 +58,7 @@ final class RestoreCommand implements Callable<Integer> {
                     backups.restore(backup, into.toAbsolutePath().normalize());
             System.out.println(into + " made from " + backup + ": " + restored.entries() + " entries and "
                     + restored.photographs() + " photographs.");
-            System.out.println("Look at it: ./run --data " + into);
+            System.out.println("Look at it: " + Texts.command() + " --data " + into);
             return ExitCode.OK.number();
         } catch (Backups.Failed e) {
             throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));

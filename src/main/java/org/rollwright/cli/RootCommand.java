@@ -1,5 +1,6 @@
 package org.rollwright.cli;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.rollwright.hunt.JournalException;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
 /// The command line as a whole: which commands there are, and what becomes of failures.
@@ -122,7 +124,10 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
                 line.addSubcommand(name, maker.apply(pages));
             }
         });
+        line.setCommandName(Texts.command());
+        named(line);
         line.getSubcommands().values().forEach(command -> {
+            named(command);
             command.getCommandSpec().mixinStandardHelpOptions(true);
             command.getCommandSpec().usageMessage().synopsisHeading("Usage: ");
         });
@@ -139,7 +144,8 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             System.err.println(failure.getMessage());
             CommandLine.UnmatchedArgumentException.printSuggestions(
                     failure, new java.io.PrintWriter(System.err, true, java.nio.charset.Charset.defaultCharset()));
-            System.err.println("./run " + name(failure.getCommandLine()) + "--help tells what is possible.");
+            System.err.println(
+                    Texts.command() + " " + name(failure.getCommandLine()) + "--help tells what is possible.");
             return ExitCode.INPUT.number();
         });
         return line;
@@ -180,6 +186,18 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
                 .filter(Open.class::isInstance)
                 .map(Open.class::cast)
                 .findFirst();
+    }
+
+    /// Gives a help the name that the tool has here.
+    private static void named(CommandLine command) {
+        CommandLine.Model.UsageMessageSpec usage = command.getCommandSpec().usageMessage();
+        usage.header(named(usage.header()));
+        usage.description(named(usage.description()));
+        usage.footer(named(usage.footer()));
+    }
+
+    private static String[] named(String[] lines) {
+        return Arrays.stream(lines).map(Texts::named).toArray(String[]::new);
     }
 
     private static String name(CommandLine command) {

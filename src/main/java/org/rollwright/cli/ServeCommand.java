@@ -15,6 +15,7 @@ import org.rollwright.store.Checkup;
 import org.rollwright.store.PhotoFolder;
 import org.rollwright.store.Settings;
 import org.rollwright.store.Store;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
 /// Starts the tool and prints its address.
@@ -110,7 +111,7 @@ final class ServeCommand implements Callable<Integer> {
         System.out.println("The data are in " + open.folder() + ". Stop with Ctrl+C.");
         Checkup.networkDrive(open.folder())
                 .ifPresent(kind -> System.out.println("Take care: that is a network drive (" + kind
-                        + "). Such drives may confirm writing too early; ./run check says more."));
+                        + "). Such drives may confirm writing too early; " + Texts.command() + " check says more."));
         if (show) {
             Browse.show(address);
         }

@@ -29,6 +29,10 @@ public final class Texts {
     private static final Pattern VALUE = Pattern.compile("\\{(\\d)\\}");
     private static final Pattern COUNT = Pattern.compile("\\d{1,18}");
 
+    /// How the tool is called on a command line, as texts name it.
+    private static final String WRITTEN_COMMAND = "./run";
+
+    private static volatile String command = WRITTEN_COMMAND;
     private static volatile Language spoken = Language.of(Locale.ENGLISH);
 
     private Texts() {}
@@ -39,7 +43,7 @@ public final class Texts {
             Locale found = Locale.ROOT;
             for (String name : BUNDLES) {
                 ResourceBundle bundle = bundle(name, wanted);
-                bundle.keySet().forEach(key -> texts.put(key, bundle.getString(key)));
+                bundle.keySet().forEach(key -> texts.put(key, named(bundle.getString(key))));
                 found = bundle.getLocale().equals(Locale.ROOT) ? found : bundle.getLocale();
             }
             String rule = texts.getOrDefault(PLURAL, ENGLISH_PLURAL);
@@ -70,6 +74,22 @@ public final class Texts {
             }
             return said.substring(said.indexOf('.'));
         }
+    }
+
+    /// Says how the tool is called here: `./run` by those who build it, another name where it was installed.
+    public static void calledBy(String name) {
+        command = name;
+        spoken = Language.of(locale());
+    }
+
+    /// How the tool is called on a command line.
+    public static String command() {
+        return command;
+    }
+
+    /// A text that names the command, with the name it has here.
+    public static String named(String text) {
+        return text.replace(WRITTEN_COMMAND, command);
     }
 
     /// Changes the language; what is said from now on is said in it. Without a translation it stays English.

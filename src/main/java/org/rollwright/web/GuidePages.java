@@ -17,6 +17,7 @@ import java.util.Set;
 import org.commonmark.ext.gfm.tables.TablesExtension;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
+import org.rollwright.text.Texts;
 
 /// The guide for hunters: the same texts as in docs/guide.
 final class GuidePages {
@@ -111,7 +112,7 @@ final class GuidePages {
             if (in == null) {
                 throw new IllegalStateException("missing from the build: guide/" + page + ".md");
             }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return Texts.named(new String(in.readAllBytes(), StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -11,6 +11,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.rollwright.store.Store;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -114,6 +115,22 @@ class CommandsTest {
                     .contains(option.substring(0, option.indexOf('=')) + " is about a new box, and none is begun.");
         }
         assertThat(run("mat", "--script", lines).err()).contains("There is no hunt yet. Start one with --box");
+    }
+
+    @Test
+    void an_installed_tool_is_called_by_its_own_name() {
+        Texts.calledBy("rollwright");
+        try {
+            assertThat(Commands.run("--help").out()
+                            + Commands.run("box", "--help").out())
+                    .contains("Usage: rollwright", "rollwright box \"Box 12\"")
+                    .doesNotContain("./run");
+            assertThat(run("box", "--nonsense").err()).contains("rollwright box --help tells what is possible.");
+            assertThat(run("check").out()).contains("rollwright backup --to").doesNotContain("./run");
+        } finally {
+            Texts.calledBy("./run");
+        }
+        assertThat(Commands.run("box", "--help").out()).contains("./run box");
     }
 
     @Test
