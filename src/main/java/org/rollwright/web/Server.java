@@ -164,7 +164,7 @@ public final class Server implements AutoCloseable {
             } else {
                 config.jetty.addConnector((server, settings) -> encrypted(server, lan, lanPort));
                 config.routes.before(context -> guard(context, lan, lanPort));
-                config.routes.get("/join", context -> join(context, lan));
+                config.routes.get("/join", context -> join(context, lan, render));
             }
             config.routes.before(context -> {
                 if (context.req().getContentLengthLong() > MOST_BYTES) {
@@ -306,7 +306,7 @@ public final class Server implements AutoCloseable {
     }
 
     /// Lets a browser in that knows the word.
-    private static void join(Context context, Lan lan) {
+    private static void join(Context context, Lan lan, Render render) {
         if (!lan.is(Optional.ofNullable(context.queryParam("word")).orElse(""))) {
             refuse(context, t("server.that-word-is-not-or"));
             return;
@@ -317,9 +317,9 @@ public final class Server implements AutoCloseable {
         cookie.setSameSite(io.javalin.http.SameSite.STRICT);
         cookie.setPath("/");
         context.cookie(cookie);
-        // not a redirect: a strict cookie set on the way from the camera's page would not be sent along
-        context.html(
-                "<!DOCTYPE html><html lang=\"en\"><title>Rollwright</title><meta name=\"viewport\" content=\"width=device-width\"><p><a href=\"/\">Go to the bench</a></p></html>");
+        // not a redirect: a strict cookie set on the way from the camera's page would not be sent along. The page goes
+        // on by itself instead, and that step is our own
+        render.page(context, "joined", Map.of());
     }
 
     private static String hostName(String host) {
