@@ -101,7 +101,7 @@ final class Script {
                     number,
                     text,
                     0,
-                    "There is no hunt yet.",
+                    "No hunt is named yet.",
                     "Start one with --box, name one with --hunt, or begin with a line @hunt.");
         }
         Recorder.Outcome outcome = clock == null ? recorder.record(now, text) : recorder.recordAt(tick(), now, text);

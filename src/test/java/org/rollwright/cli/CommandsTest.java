@@ -114,7 +114,7 @@ class CommandsTest {
             assertThat(outcome.err())
                     .contains(option.substring(0, option.indexOf('=')) + " is about a new box, and none is begun.");
         }
-        assertThat(run("mat", "--script", lines).err()).contains("There is no hunt yet. Start one with --box");
+        assertThat(run("mat", "--script", lines).err()).contains("No hunt is named yet. Start one with --box");
     }
 
     @Test
