@@ -8,9 +8,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.MissingResourceException;
 import java.util.ResourceBundle;
+import java.util.Set;
 import java.util.function.UnaryOperator;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /// What the tool says, from `texts/pages.properties`, `texts/sentences.properties` and their translations.
@@ -26,7 +27,7 @@ public final class Texts {
     private static final String ENGLISH_PLURAL = "one:i = 1 and v = 0";
     private static final String FORMS =
             "{zero:0'.zero' one:0'.one' two:0'.two' few:0'.few' many:0'.many' other:0'.other'}";
-    private static final Pattern VALUE = Pattern.compile("\\{(\\d)\\}");
+    private static final String ONE = ".one";
     private static final Pattern COUNT = Pattern.compile("\\d{1,18}");
 
     /// How the tool is called on a command line, as texts name it.
@@ -37,7 +38,8 @@ public final class Texts {
 
     private Texts() {}
 
-    private record Language(String tag, Map<String, String> texts, CompactNumberFormat plural) {
+    /// @param counted keys whose text has a form for a count of one
+    private record Language(String tag, Map<String, String> texts, Set<String> counted, CompactNumberFormat plural) {
         static Language of(Locale wanted) {
             Map<String, String> texts = new HashMap<>();
             Locale found = Locale.ROOT;
@@ -50,6 +52,10 @@ public final class Texts {
             return new Language(
                     found.equals(Locale.ROOT) ? "en" : found.toLanguageTag(),
                     Map.copyOf(texts),
+                    texts.keySet().stream()
+                            .filter(key -> key.endsWith(ONE))
+                            .map(key -> key.substring(0, key.length() - ONE.length()))
+                            .collect(Collectors.toUnmodifiableSet()),
                     new CompactNumberFormat(
                             "0", DecimalFormatSymbols.getInstance(Locale.ROOT), new String[] {FORMS}, rule));
         }
@@ -135,7 +141,7 @@ public final class Texts {
     /// A text in the form for its first value, when that is a count, with its places still open.
     public static String text(String key, @Nullable Object... values) {
         Language language = spoken;
-        if (values.length > 0 && language.texts.containsKey(key + ".one")) {
+        if (values.length > 0 && language.counted.contains(key)) {
             String first = String.valueOf(values[0]);
             if (COUNT.matcher(first).matches()) {
                 String form = language.texts.get(key + language.form(Long.parseLong(first)));
@@ -151,17 +157,20 @@ public final class Texts {
     ///
     /// @param shown what is done to each value before it is put in
     public static String fill(String text, @Nullable Object[] values, UnaryOperator<String> shown) {
-        if (text.indexOf('{') < 0) {
+        int open = text.indexOf('{');
+        if (open < 0) {
             return text;
         }
-        Matcher matcher = VALUE.matcher(text);
-        StringBuilder filled = new StringBuilder();
-        while (matcher.find()) {
-            int number = Integer.parseInt(matcher.group(1));
-            Object value = number < values.length ? values[number] : matcher.group();
-            matcher.appendReplacement(
-                    filled, Matcher.quoteReplacement(value == null ? "" : shown.apply(value.toString())));
+        StringBuilder filled = new StringBuilder(text.length() + 24);
+        int told = 0;
+        for (; open >= 0; open = text.indexOf('{', open + 1)) {
+            int number = open + 2 < text.length() && text.charAt(open + 2) == '}' ? text.charAt(open + 1) - '0' : -1;
+            if (number >= 0 && number <= 9 && number < values.length) {
+                Object value = values[number];
+                filled.append(text, told, open).append(value == null ? "" : shown.apply(value.toString()));
+                told = open + 3;
+            }
         }
-        return matcher.appendTail(filled).toString();
+        return filled.append(text, told, text.length()).toString();
     }
 }

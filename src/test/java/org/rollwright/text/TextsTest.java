@@ -138,6 +138,14 @@ class TextsTest {
     }
 
     @Test
+    void places_are_filled_and_other_braces_stay() {
+        assertThat(Texts.fill("{1} {0}{1} {x} {2} {", new Object[] {"a", "b"}, value -> "<" + value + ">"))
+                .isEqualTo("<b> <a><b> {x} {2} {");
+        assertThat(Texts.fill("{0}", new Object[] {"{0}"}, value -> value)).isEqualTo("{0}");
+        assertThat(Texts.fill("{0}!", new Object[] {null}, value -> value)).isEqualTo("!");
+    }
+
+    @Test
     void one_is_said_as_one() {
         StringOutput out = new StringOutput();
         Marks.h("series.boxes", 1).writeTo(out);
