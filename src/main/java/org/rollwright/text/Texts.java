@@ -1,13 +1,19 @@
 package org.rollwright.text;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.text.CompactNumberFormat;
 import java.text.DecimalFormatSymbols;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.MissingResourceException;
-import java.util.ResourceBundle;
+import java.util.Optional;
+import java.util.Properties;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.regex.Pattern;
@@ -20,9 +26,10 @@ import org.jspecify.annotations.Nullable;
 /// English before and without that; thread-safe. A text may have forms for counts: `box.coins` is said of many,
 /// `box.coins.one` of one, and a translation may add `.zero`, `.two`, `.few` and `.many`, chosen by the first
 /// value and by the translation's own rule under the key `plural`, in the notation of Unicode's CLDR (Unicode
-/// Technical Standard 35, part 3, "Language Plural Rules").
+/// Technical Standard 35, part 3, "Language Plural Rules"). What a translation lacks is said in English, by
+/// English's rule.
 public final class Texts {
-    private static final List<String> BUNDLES = List.of("texts.pages", "texts.sentences");
+    private static final List<String> FILES = List.of("pages", "sentences");
     private static final String PLURAL = "plural";
     private static final String ENGLISH_PLURAL = "one:i = 1 and v = 0";
     private static final String FORMS =
@@ -34,46 +41,57 @@ public final class Texts {
     private static final String WRITTEN_COMMAND = "./run";
 
     private static volatile String command = WRITTEN_COMMAND;
-    private static volatile Language spoken = Language.of(Locale.ENGLISH);
+    /// The language in use, before it the dialect when there is one, and English behind it for what they lack.
+    private static volatile List<Language> spoken = List.of(english());
 
     private Texts() {}
 
-    /// @param counted keys whose text has a form for a count of one
+    /// The texts of one language, with its own rule for counts.
+    ///
+    /// @param counted keys that have a form for a count of one
     private record Language(String tag, Map<String, String> texts, Set<String> counted, CompactNumberFormat plural) {
-        static Language of(Locale wanted) {
+        /// @param ending of the files' names, such as `_fr`
+        static Optional<Language> read(String tag, String ending) {
             Map<String, String> texts = new HashMap<>();
-            Locale found = Locale.ROOT;
-            for (String name : BUNDLES) {
-                ResourceBundle bundle = bundle(name, wanted);
-                bundle.keySet().forEach(key -> texts.put(key, named(bundle.getString(key))));
-                found = bundle.getLocale().equals(Locale.ROOT) ? found : bundle.getLocale();
+            for (String file : FILES) {
+                try (InputStream in = Texts.class.getResourceAsStream("/texts/" + file + ending + ".properties")) {
+                    if (in != null) {
+                        Properties read = new Properties();
+                        read.load(new InputStreamReader(in, StandardCharsets.UTF_8));
+                        read.stringPropertyNames().forEach(key -> texts.put(key, named(read.getProperty(key))));
+                    }
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
             }
-            String rule = texts.getOrDefault(PLURAL, ENGLISH_PLURAL);
-            return new Language(
-                    found.equals(Locale.ROOT) ? "en" : found.toLanguageTag(),
-                    Map.copyOf(texts),
-                    texts.keySet().stream()
-                            .filter(key -> key.endsWith(ONE))
-                            .map(key -> key.substring(0, key.length() - ONE.length()))
-                            .collect(Collectors.toUnmodifiableSet()),
-                    new CompactNumberFormat(
-                            "0", DecimalFormatSymbols.getInstance(Locale.ROOT), new String[] {FORMS}, rule));
+            return texts.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Language(
+                            tag,
+                            Map.copyOf(texts),
+                            texts.keySet().stream()
+                                    .filter(key -> key.endsWith(ONE))
+                                    .map(key -> key.substring(0, key.length() - ONE.length()))
+                                    .collect(Collectors.toUnmodifiableSet()),
+                            new CompactNumberFormat(
+                                    "0",
+                                    DecimalFormatSymbols.getInstance(Locale.ROOT),
+                                    new String[] {FORMS},
+                                    texts.getOrDefault(PLURAL, ENGLISH_PLURAL))));
         }
 
-        private static ResourceBundle bundle(String name, Locale wanted) {
-            try {
-                return ResourceBundle.getBundle(
-                        name,
-                        wanted,
-                        Texts.class.getClassLoader(),
-                        ResourceBundle.Control.getNoFallbackControl(ResourceBundle.Control.FORMAT_PROPERTIES));
-            } catch (MissingResourceException e) {
-                throw new IllegalStateException("missing from the build: " + name, e);
+        /// The text in the form for a first value, when that is a count.
+        String text(String key, @Nullable Object... values) {
+            String text = texts.getOrDefault(key, key);
+            if (values.length == 0 || !counted.contains(key)) {
+                return text;
             }
+            String first = String.valueOf(values[0]);
+            return COUNT.matcher(first).matches() ? texts.getOrDefault(key + form(Long.parseLong(first)), text) : text;
         }
 
         /// The ending of the key for so many, such as `.few`.
-        String form(long count) {
+        private String form(long count) {
             String said;
             synchronized (plural) {
                 said = plural.format(count);
@@ -82,10 +100,15 @@ public final class Texts {
         }
     }
 
+    private static Language english() {
+        return Language.read("en", "").orElseThrow(() -> new IllegalStateException("missing from the build: texts"));
+    }
+
     /// Says how the tool is called here: `./run` by those who build it, another name where it was installed.
     public static void calledBy(String name) {
+        Locale now = locale();
         command = name;
-        spoken = Language.of(locale());
+        use(now);
     }
 
     /// How the tool is called on a command line.
@@ -100,17 +123,27 @@ public final class Texts {
 
     /// Changes the language; what is said from now on is said in it. Without a translation it stays English.
     public static void use(Locale language) {
-        spoken = Language.of(language);
+        List<Language> found = new ArrayList<>();
+        if (!language.getLanguage().isEmpty()) {
+            String tag = language.getLanguage();
+            if (!language.getCountry().isEmpty()) {
+                String dialect = language.getCountry();
+                Language.read(tag + "-" + dialect, "_" + tag + "_" + dialect).ifPresent(found::add);
+            }
+            Language.read(tag, "_" + tag).ifPresent(found::add);
+        }
+        found.add(english());
+        spoken = List.copyOf(found);
     }
 
     /// The language in use, as a tag for `lang`.
     public static String language() {
-        return spoken.tag;
+        return spoken.getFirst().tag;
     }
 
     /// The language in use, for names of months and weekdays.
     public static Locale locale() {
-        return Locale.forLanguageTag(spoken.tag);
+        return Locale.forLanguageTag(language());
     }
 
     /// A sentence.
@@ -130,27 +163,24 @@ public final class Texts {
     /// All texts whose key begins so, by the rest of their key.
     public static Map<String, String> under(String start) {
         Map<String, String> found = new HashMap<>();
-        spoken.texts.forEach((key, text) -> {
-            if (key.startsWith(start)) {
-                found.put(key.substring(start.length()), text);
-            }
-        });
+        for (Language language : spoken.reversed()) {
+            language.texts.forEach((key, text) -> {
+                if (key.startsWith(start)) {
+                    found.put(key.substring(start.length()), text);
+                }
+            });
+        }
         return found;
     }
 
     /// A text in the form for its first value, when that is a count, with its places still open.
     public static String text(String key, @Nullable Object... values) {
-        Language language = spoken;
-        if (values.length > 0 && language.counted.contains(key)) {
-            String first = String.valueOf(values[0]);
-            if (COUNT.matcher(first).matches()) {
-                String form = language.texts.get(key + language.form(Long.parseLong(first)));
-                if (form != null) {
-                    return form;
-                }
+        for (Language language : spoken) {
+            if (language.texts.containsKey(key)) {
+                return language.text(key, values);
             }
         }
-        return language.texts.getOrDefault(key, key);
+        return key;
     }
 
     /// Puts the values into the places of a text.

@@ -171,6 +171,9 @@ class TextsTest {
                         "12 ukupno",
                         "0 ukupno");
         assertThat(Texts.t("hunt.finds-were-enders", "many")).as("no count").isEqualTo("many ukupno");
+        assertThat(Texts.t("store.photographs-are-there", 21))
+                .as("in English by English's rule")
+                .startsWith("21 photographs are");
     }
 
     @Test
