@@ -42,7 +42,8 @@ public final class Texts {
 
     private static volatile String command = WRITTEN_COMMAND;
     /// The language in use, before it the dialect when there is one, and English behind it for what they lack.
-    private static volatile List<Language> spoken = List.of(english());
+    /// Read when something is said for the first time: a start counts every file.
+    private static volatile @Nullable List<Language> spoken;
 
     private Texts() {}
 
@@ -100,15 +101,25 @@ public final class Texts {
         }
     }
 
-    private static Language english() {
-        return Language.read("en", "").orElseThrow(() -> new IllegalStateException("missing from the build: texts"));
+    private static List<Language> spoken() {
+        List<Language> now = spoken;
+        if (now == null) {
+            now = List.of(Language.read("en", "")
+                    .orElseThrow(() -> new IllegalStateException("missing from the build: texts")));
+            spoken = now;
+        }
+        return now;
     }
 
     /// Says how the tool is called here: `./run` by those who build it, another name where it was installed.
     public static void calledBy(String name) {
-        Locale now = locale();
+        boolean said = spoken != null;
+        Locale now = said ? locale() : Locale.ENGLISH;
         command = name;
-        use(now);
+        spoken = null;
+        if (said) {
+            use(now);
+        }
     }
 
     /// How the tool is called on a command line.
@@ -132,13 +143,13 @@ public final class Texts {
             }
             Language.read(tag, "_" + tag).ifPresent(found::add);
         }
-        found.add(english());
+        found.add(spoken().getLast());
         spoken = List.copyOf(found);
     }
 
     /// The language in use, as a tag for `lang`.
     public static String language() {
-        return spoken.getFirst().tag;
+        return spoken().getFirst().tag;
     }
 
     /// The language in use, for names of months and weekdays.
@@ -163,7 +174,7 @@ public final class Texts {
     /// All texts whose key begins so, by the rest of their key.
     public static Map<String, String> under(String start) {
         Map<String, String> found = new HashMap<>();
-        for (Language language : spoken.reversed()) {
+        for (Language language : spoken().reversed()) {
             language.texts.forEach((key, text) -> {
                 if (key.startsWith(start)) {
                     found.put(key.substring(start.length()), text);
@@ -175,7 +186,7 @@ public final class Texts {
 
     /// A text in the form for its first value, when that is a count, with its places still open.
     public static String text(String key, @Nullable Object... values) {
-        for (Language language : spoken) {
+        for (Language language : spoken()) {
             if (language.texts.containsKey(key)) {
                 return language.text(key, values);
             }
