@@ -229,11 +229,14 @@ public record MatView(
     }
 
     private static PromptLine promptLine(Hunt hunt, Find find, Prompt prompt) {
+        String where = prompt.variety().where();
+        String look = prompt.variety().markers().getFirst().text();
         return new PromptLine(
                 prompt.variety().key(),
                 prompt.variety().name(),
-                prompt.variety().where(),
-                prompt.variety().markers().getFirst().text(),
+                where,
+                // the place is said in front of it; once is enough
+                look.startsWith(where + " ") ? look.substring(where.length() + 1) : look,
                 String.format(java.util.Locale.ROOT, "%,d", prompt.oneIn()),
                 hunt.trials()
                         .contains(new Hunt.Trial(find.id(), prompt.variety().key())));
