@@ -81,6 +81,12 @@ final class AlbumCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (accept && !compare) {
+            throw new Open.Stop(ExitCode.INPUT, "--accept goes with --compare: it accepts what that proposes.");
+        }
+        if (compare && album != null) {
+            throw new Open.Stop(ExitCode.INPUT, "--compare looks at all albums; leave the name out.");
+        }
         Store.Mode mode = compare && accept ? Store.Mode.WRITE : Store.Mode.READ;
         try (Open.Bench bench = open.open(mode, System.err)) {
             AlbumShelves shelves = new AlbumShelves(bench.catalog(), Country.US);
@@ -104,6 +110,8 @@ final class AlbumCommand implements Callable<Integer> {
                         .toList());
         if (json) {
             System.out.println(Json.of(rows));
+        } else if (rows.isEmpty()) {
+            System.err.println("There is no album yet. Make one on the page Albums.");
         } else {
             rows.forEach(row -> System.out.println(
                     row.album + "  " + row.name + ": " + row.filled + " of " + row.holes + "  (" + row.rule + ")"));

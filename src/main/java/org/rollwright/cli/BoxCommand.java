@@ -70,12 +70,13 @@ final class BoxCommand implements Callable<Integer> {
         } else {
             rows.forEach(row -> System.out.printf(
                     Locale.ROOT,
-                    "%4d  %-18s %-12s %8d coins %5d finds  %s%n",
+                    "%4d  %-18s %-12s %8d coins %5d %-5s  %s%n",
                     row.box,
                     row.label,
                     row.denomination,
                     row.coinsSearched,
                     row.found,
+                    row.found == 1 ? "find" : "finds",
                     row.branch.isEmpty() ? row.bank : row.bank + ", " + row.branch));
         }
         return ExitCode.OK.number();
@@ -92,7 +93,7 @@ final class BoxCommand implements Callable<Integer> {
             return ExitCode.OK.number();
         }
         System.out.println(report.label() + ", " + report.denomination());
-        System.out.println(report.found() + (report.found() == 1 ? " find" : " finds") + " in "
+        System.out.println(Count.of(report.found(), "find", "finds") + " in "
                 + report.coinsSearched() + " coins searched"
                 + (report.ranked() == 1
                         ? "; the first box"

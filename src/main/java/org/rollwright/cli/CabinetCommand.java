@@ -116,7 +116,7 @@ final class CabinetCommand implements Callable<Integer> {
             }
             coins.forEach(coin -> System.out.println(coin.ref() + "  " + coin.name() + "  "
                     + coin.description().state() + "  " + (coin.album().isEmpty() ? coin.place() : coin.album())));
-            System.out.println(listing.coins + " coins, face value " + listing.face);
+            System.out.println(Count.of(listing.coins, "coin", "coins") + ", face value " + listing.face);
             if (sumIsKnown(listing)) {
                 System.out.printf(
                         Locale.ROOT,
@@ -158,7 +158,7 @@ final class CabinetCommand implements Callable<Integer> {
             throw new Open.Stop(
                     ExitCode.STORE, file + " could not be written. Is the folder there, and is there room?");
         }
-        System.out.println(rows.size() + " coins written to " + file);
+        System.out.println(Count.of(rows.size(), "coin", "coins") + " written to " + file);
         return ExitCode.OK.number();
     }
 
@@ -222,11 +222,12 @@ final class CabinetCommand implements Callable<Integer> {
                 taken.problems.stream().limit(100).forEach(System.out::println);
                 System.out.println(
                         taken.taken
-                                ? taken.good + " coins taken in."
+                                ? Count.of(taken.good, "coin", "coins") + " taken in."
                                 : usable
-                                        ? taken.good + " coins can be taken in; add --commit to do it."
-                                        : "Nothing was taken in: " + taken.refused
-                                                + (taken.refused == 1 ? " cell is wrong." : " cells are wrong."));
+                                        ? Count.of(taken.good, "coin", "coins")
+                                                + " can be taken in; add --commit to do it."
+                                        : "Nothing was taken in: "
+                                                + Count.of(taken.refused, "cell is wrong.", "cells are wrong."));
             }
             return usable ? ExitCode.OK.number() : ExitCode.INPUT.number();
         }

@@ -118,7 +118,7 @@ final class ImportCommand implements Callable<Integer> {
             }
             System.out.println(String.join(" ", words));
         }
-        System.out.println(report.good + " rows good, " + report.refused + " refused. "
+        System.out.println(Count.of(report.good, "row", "rows") + " good, " + report.refused + " refused. "
                 + (report.imported
                         ? "Imported as one step; undo it under Boxes."
                         : commit ? "Nothing was imported." : "Nothing was written; add --commit to import."));

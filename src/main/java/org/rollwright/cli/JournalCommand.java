@@ -43,9 +43,9 @@ final class JournalCommand implements Callable<Integer> {
         }
         try (Open.Bench bench = open.open(out != null ? Store.Mode.READ : Store.Mode.WRITE, System.err)) {
             if (out != null) {
-                System.out.println(bench.store().saveJournal(out) + " entries written to " + out);
+                System.out.println(Count.of(bench.store().saveJournal(out), "entry", "entries") + " written to " + out);
             } else if (in != null) {
-                System.out.println(bench.store().fillFrom(in) + " entries taken from " + in);
+                System.out.println(Count.of(bench.store().fillFrom(in), "entry", "entries") + " taken from " + in);
             }
             return ExitCode.OK.number();
         } catch (JournalFile.Unusable e) {

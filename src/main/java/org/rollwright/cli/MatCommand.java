@@ -144,7 +144,7 @@ final class MatCommand implements Callable<Integer> {
                 out.println(Json.of(new Result(recorded[0], refused, hunts(bench, worked))));
             }
             if (!refused.isEmpty() && !json) {
-                System.err.println(recorded[0] + " lines recorded; "
+                System.err.println(Count.of(recorded[0], "line", "lines") + " recorded; "
                         + (keepGoing || fromKeyboard()
                                 ? refused.size() + " refused."
                                 : "stopped at the refused line."));

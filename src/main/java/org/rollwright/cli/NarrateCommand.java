@@ -274,7 +274,7 @@ final class NarrateCommand implements Callable<Integer> {
                 ? ""
                 : "; the last count spoken is " + narration.spokenTotal() + ", the finds come to "
                         + narration.decodedTotal() + " there";
-        System.out.println(coins + (coins == 1 ? " coin" : " coins") + " proposed" + spoken + ". "
+        System.out.println(Count.of(coins, "coin", "coins") + " proposed" + spoken + ". "
                 + (recorded == null ? "Nothing was recorded." : recorded + " recorded as one step."));
     }
 

@@ -131,6 +131,12 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             command.getCommandSpec().mixinStandardHelpOptions(true);
             command.getCommandSpec().usageMessage().synopsisHeading("Usage: ");
         });
+        CommandLine.ITypeConverter<Integer> whole = text -> number(text, Integer::valueOf, "whole number");
+        CommandLine.ITypeConverter<Long> longer = text -> number(text, Long::valueOf, "whole number");
+        CommandLine.ITypeConverter<Double> decimal = text -> number(text, Double::valueOf, "number");
+        line.registerConverter(int.class, whole).registerConverter(Integer.class, whole);
+        line.registerConverter(long.class, longer).registerConverter(Long.class, longer);
+        line.registerConverter(double.class, decimal).registerConverter(Double.class, decimal);
         line.setUsageHelpWidth(HELP_WIDTH);
         line.setUsageHelpAutoWidth(true);
         line.setCaseInsensitiveEnumValuesAllowed(true);
@@ -149,6 +155,14 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             return ExitCode.INPUT.number();
         });
         return line;
+    }
+
+    private static <T> T number(String text, Function<String, T> read, String what) {
+        try {
+            return read.apply(text);
+        } catch (NumberFormatException e) {
+            throw new CommandLine.TypeConversionException("'" + text + "' is no " + what + ".");
+        }
     }
 
     /// Hands what was said of the folder before the command's name on to the command. Other options there would

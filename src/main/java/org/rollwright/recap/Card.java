@@ -121,7 +121,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
             if (story.boxes().size() > 1) {
                 story.boxes()
                         .forEach(box -> notes.add(
-                                t("recap.box-finds-number-of", box.name(), box.found(), box.rank(), box.of())));
+                                t("recap.box-finds-number-of", box.found(), box.name(), box.rank(), box.of())));
             }
             notes.addAll(after.albums());
             notes.addAll(after.odds());

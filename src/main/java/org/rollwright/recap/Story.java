@@ -151,7 +151,10 @@ public record Story(
     public String longText(Afterwards after, Optional<Chapters> chapters) {
         StringBuilder text = new StringBuilder(shortText()).append("\n\n");
         for (BoxLine box : boxes) {
-            text.append(t("recap.finds-number-of-so-far", box.name, box.found, box.rank, box.of))
+            text.append(
+                            box.of > 1
+                                    ? t("recap.finds-number-of-so-far", box.found, box.name, box.rank, box.of)
+                                    : t("recap.finds-of-box", box.found, box.name))
                     .append('\n');
         }
         if (!tallies.isEmpty()) {

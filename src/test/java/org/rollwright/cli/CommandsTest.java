@@ -118,6 +118,14 @@ class CommandsTest {
     }
 
     @Test
+    void what_does_not_go_together_is_said() {
+        assertThat(run("recap", "x").err()).contains("'x' is no whole number.").doesNotContain("long");
+        assertThat(run("serve", "--port", "abc").err()).contains("'abc' is no whole number.");
+        assertThat(run("album", "--accept").err()).contains("--accept goes with --compare");
+        assertThat(run("album", "Wheat", "--compare").err()).contains("leave the name out");
+    }
+
+    @Test
     void an_installed_tool_is_called_by_its_own_name() {
         Texts.calledBy("rollwright");
         try {

@@ -166,7 +166,9 @@ public final class SheetImport {
                     count -> words.add(count.found() + " " + count.watch().name()));
             reports.add(new RowReport(
                     row.line(),
-                    label + ": " + box.coins + " " + box.facts.name() + " coins, " + String.join(", ", words),
+                    words.isEmpty()
+                            ? t("sheet.becomes-without-finds", label, box.coins, box.facts.name())
+                            : t("sheet.becomes", label, box.coins, box.facts.name(), String.join(", ", words)),
                     "",
                     "",
                     "",
