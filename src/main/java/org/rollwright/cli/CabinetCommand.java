@@ -85,6 +85,13 @@ final class CabinetCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Path table = take;
+        if (table == null && (commit || days != null || !columns.isEmpty())) {
+            throw new Open.Stop(
+                    ExitCode.INPUT, "--commit, --columns and --days are about a table to take in: --take FILE.");
+        }
+        if (table != null && (save != null || !words.isEmpty())) {
+            throw new Open.Stop(ExitCode.INPUT, "Coins are taken in, or listed and saved: one at a time.");
+        }
         return table == null ? list() : takeIn(table);
     }
 

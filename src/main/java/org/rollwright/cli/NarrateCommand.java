@@ -128,6 +128,9 @@ final class NarrateCommand implements Callable<Integer> {
         if (above != null && hunt == null && box == null) {
             throw new Open.Stop(ExitCode.INPUT, "Say where to record: --hunt N, or --box NAME for a new one.");
         }
+        if (hunt != null && box != null) {
+            throw new Open.Stop(ExitCode.INPUT, "Say --hunt N, or --box NAME for a new one, not both.");
+        }
         Captions captions =
                 switch (Captions.read(Files.readAllBytes(wanted))) {
                     case Captions.Read.Unusable unusable -> throw new Open.Stop(ExitCode.INPUT, unusable.sentence());
@@ -275,7 +278,9 @@ final class NarrateCommand implements Callable<Integer> {
                 : "; the last count spoken is " + narration.spokenTotal() + ", the finds come to "
                         + narration.decodedTotal() + " there";
         System.out.println(Count.of(coins, "coin", "coins") + " proposed" + spoken + ". "
-                + (recorded == null ? "Nothing was recorded." : recorded + " recorded as one step."));
+                + (recorded == null
+                        ? "Nothing was recorded; --accept-above 0.9 would."
+                        : recorded + " recorded as one step."));
     }
 
     private static FindJson json(Narration.Proposed find) {

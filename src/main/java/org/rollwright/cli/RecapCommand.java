@@ -3,6 +3,7 @@ package org.rollwright.cli;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
@@ -58,6 +59,9 @@ final class RecapCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (Stream.of(brief, series, chapters || webVtt).filter(asked -> asked).count() > 1) {
+            throw new Open.Stop(ExitCode.INPUT, "Say --short, --series or --chapters: one at a time.");
+        }
         Duration at = time(first);
         String end = length;
         @Nullable Duration lasts = end == null ? null : time(end);

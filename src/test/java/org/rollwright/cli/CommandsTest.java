@@ -123,6 +123,9 @@ class CommandsTest {
         assertThat(run("serve", "--port", "abc").err()).contains("'abc' is no whole number.");
         assertThat(run("album", "--accept").err()).contains("--accept goes with --compare");
         assertThat(run("album", "Wheat", "--compare").err()).contains("leave the name out");
+        assertThat(run("cabinet", "--commit").err()).contains("--take FILE");
+        assertThat(run("cabinet", "tube", "--take", "x.csv").err()).contains("one at a time");
+        assertThat(run("recap", "--short", "--series").err()).contains("one at a time");
     }
 
     @Test
