@@ -65,7 +65,8 @@ public final class Main {
                 work.decoder(),
                 work.clock(),
                 shelf(work.settings()),
-                work.demo());
+                work.demo(),
+                work.stop());
         return switch (Server.start(bench, port)) {
             case Server.Started.NoPort none -> new Pages.Started.NoPort(none.first(), none.last());
             case Server.Started.Running running ->

@@ -13,6 +13,8 @@ import org.rollwright.store.Settings;
 /// Starts the pages. The commands do not know how; `Main` hands it in.
 public interface Pages {
     /// What the pages work on.
+    ///
+    /// @param stop ends the tool; returns at once
     record Work(
             Desk desk,
             Catalog catalog,
@@ -22,7 +24,8 @@ public interface Pages {
             Decoder decoder,
             InstantSource clock,
             Settings settings,
-            boolean demo) {}
+            boolean demo,
+            Runnable stop) {}
 
     /// Pages that are being served.
     interface Serving extends AutoCloseable {

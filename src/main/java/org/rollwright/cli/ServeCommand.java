@@ -75,6 +75,7 @@ final class ServeCommand implements Callable<Integer> {
             }
             throw busy;
         }
+        CountDownLatch stop = new CountDownLatch(1);
         try {
             if (open.demo() && bench.desk().read(book -> book.hunts().isEmpty())) {
                 fill(bench);
@@ -89,14 +90,15 @@ final class ServeCommand implements Callable<Integer> {
                     Open.decoder(),
                     clock,
                     new Settings(open.folder()),
-                    open.demo());
+                    open.demo(),
+                    stop::countDown);
             switch (pages.start(work, port)) {
                 case Pages.Started.NoPort none ->
                     throw new Open.Stop(
                             ExitCode.INPUT,
                             "No port from " + none.first() + " to " + none.last()
                                     + " is free. Name another with --port.");
-                case Pages.Started.Running running -> serve(bench, running.serving());
+                case Pages.Started.Running running -> serve(bench, running.serving(), stop);
             }
             return ExitCode.OK.number();
         } finally {
@@ -104,7 +106,7 @@ final class ServeCommand implements Callable<Integer> {
         }
     }
 
-    private void serve(Open.Bench bench, Pages.Serving serving) {
+    private void serve(Open.Bench bench, Pages.Serving serving, CountDownLatch stop) {
         String address = "http://127.0.0.1:" + serving.port() + "/";
         bench.store().serving(address);
         System.out.println("Rollwright is at " + address + (open.demo() ? "  (demo series, invented)" : ""));
@@ -131,7 +133,6 @@ final class ServeCommand implements Callable<Integer> {
             }
         }
         System.out.flush();
-        CountDownLatch stop = new CountDownLatch(1);
         CountDownLatch stopped = new CountDownLatch(1);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             stop.countDown();

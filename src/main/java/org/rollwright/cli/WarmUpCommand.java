@@ -70,7 +70,8 @@ final class WarmUpCommand implements Callable<Integer> {
                                         Open.decoder(),
                                         clock,
                                         new Settings(folder),
-                                        false),
+                                        false,
+                                        () -> {}),
                                 0)
                         instanceof Pages.Started.Running running) {
                     try (Pages.Serving serving = running.serving()) {

@@ -11,6 +11,7 @@ import org.rollwright.scope.picture.PhotoShelf;
 /// What the pages work on.
 ///
 /// @param demo whether this is the invented demo series, which every page says
+/// @param stop ends the tool; returns at once
 public record Bench(
         Desk desk,
         Catalog catalog,
@@ -20,4 +21,5 @@ public record Bench(
         Decoder decoder,
         InstantSource clock,
         SettingsShelf settings,
-        boolean demo) {}
+        boolean demo,
+        Runnable stop) {}

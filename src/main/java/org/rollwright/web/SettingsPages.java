@@ -7,6 +7,7 @@ import io.javalin.http.HttpStatus;
 import io.javalin.router.JavalinDefaultRoutingApi;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -18,6 +19,9 @@ import org.joda.money.CurrencyUnit;
 
 /// How the pages write days, money, weights and roads: the one page of settings.
 final class SettingsPages {
+    /// Long enough for the answer and its style sheet.
+    private static final Duration A_MOMENT = Duration.ofMillis(700);
+
     private static final LocalDate SAMPLE_DAY = LocalDate.of(2026, 3, 1);
 
     private final Bench bench;
@@ -31,6 +35,7 @@ final class SettingsPages {
     void register(JavalinDefaultRoutingApi routes) {
         routes.get("/settings", context -> show(context, List.of()));
         routes.post("/settings", this::choose);
+        routes.post("/settings/stop", this::stop);
     }
 
     private void choose(Context context) {
@@ -57,6 +62,30 @@ final class SettingsPages {
         context.redirect("/settings", HttpStatus.SEE_OTHER);
     }
 
+    /// Ends the tool a moment after the answer is on its way. Only at the computer itself: a phone could not
+    /// start it again.
+    private void stop(Context context) {
+        if (fromPhone(context)) {
+            context.status(HttpStatus.FORBIDDEN);
+            show(context, List.of(t("settings.only-the-computer-itself-can")));
+            return;
+        }
+        render.page(context, "stopped", Map.of());
+        Thread.startVirtualThread(() -> {
+            try {
+                Thread.sleep(A_MOMENT);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+            bench.stop().run();
+        });
+    }
+
+    /// Phones come in encrypted, the computer's own browser does not.
+    private static boolean fromPhone(Context context) {
+        return context.req().isSecure();
+    }
+
     private static String field(Context context, String name) {
         return Optional.ofNullable(context.formParam(name)).orElse("").strip();
     }
@@ -71,6 +100,8 @@ final class SettingsPages {
                         new Frame(t("page.settings"), "guide", bench.demo()),
                         "problems",
                         problems,
+                        "phone",
+                        fromPhone(context),
                         "regions",
                         Arrays.stream(Manner.Region.values())
                                 .map(one -> new OddsView.Choice(one.code(), one.words(), one == now.region()))

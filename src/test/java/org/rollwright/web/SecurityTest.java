@@ -296,6 +296,10 @@ class SecurityTest extends PageWithBench {
                 .contains("Secure")
                 .containsIgnoringCase("SameSite=Strict");
         assertThat(secret(lan, host, phones, "/mat/1", lan.word(), "")).contains("Box 12");
+        assertThat(secret(lan, host, phones, "/settings", lan.word(), ""))
+                .as("a phone cannot stop the tool")
+                .contains("/settings")
+                .doesNotContain("/settings/stop");
         assertThat(status(secret(lan, host, phones, "/mat/1", lan.word(), "coins.example")))
                 .isEqualTo(403);
         assertThat(lan.address(phones)).startsWith("https://" + host + ":" + phones + "/join?word=");

@@ -52,4 +52,15 @@ class SettingsPageTest extends PageWithBench {
                 .contains("Choose one of those that are listed.");
         assertThat(bench.bench.settings().read()).isEmpty();
     }
+
+    @Test
+    void the_tool_is_stopped_on_its_own_page() throws InterruptedException {
+        page.navigate(bench.address + "/settings");
+        page.locator("form[action='/settings/stop'] button").click();
+        assertThat(page.locator("h1").innerText()).isEqualTo("The tool has stopped");
+        for (int i = 0; i < 100 && bench.stops.get() == 0; i++) {
+            Thread.sleep(50);
+        }
+        assertThat(bench.stops.get()).isEqualTo(1);
+    }
 }

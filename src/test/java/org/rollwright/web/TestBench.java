@@ -3,6 +3,7 @@ package org.rollwright.web;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
@@ -29,6 +30,8 @@ import org.rollwright.store.CatalogTexts;
 
 /// A server over a journal in memory, with one hunt of two cent boxes under way.
 final class TestBench implements AutoCloseable {
+    /// How often the tool was asked to stop.
+    final AtomicInteger stops = new AtomicInteger();
     final MemoryJournal journal = new MemoryJournal();
     final Bench bench;
     final Server server;
@@ -48,7 +51,8 @@ final class TestBench implements AutoCloseable {
                 decoder(),
                 clock,
                 new MemorySettings(),
-                true);
+                true,
+                stops::incrementAndGet);
         desk.record(
                 1,
                 "",
