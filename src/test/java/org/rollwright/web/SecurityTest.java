@@ -235,17 +235,7 @@ class SecurityTest extends PageWithBench {
     void no_page_has_script_or_style_of_its_own() {
         bench.typeAnEvening();
         Page page = window.newPage();
-        for (String path : List.of(
-                "/mat",
-                "/mat/1",
-                "/boxes/1",
-                "/albums",
-                "/scope",
-                "/scale",
-                "/cabinet",
-                "/till",
-                "/odds",
-                "/recap/1")) {
+        for (String path : AllPages.PAGES) {
             var answer = page.request().get(bench.address + path);
             assertThat(INLINE.matcher(answer.text()).results().map(java.util.regex.MatchResult::group))
                     .as(path)
