@@ -35,6 +35,7 @@ public final class Main {
 
     public static void main(String[] args) {
         QUIET.forEach(logger -> logger.setLevel(Level.SEVERE));
+        // only the launcher of an installed package sets it
         if (System.getProperty("jpackage.app-version") != null) {
             Texts.calledBy("rollwright");
         }

@@ -279,7 +279,7 @@ final class NarrateCommand implements Callable<Integer> {
                         + narration.decodedTotal() + " there";
         System.out.println(Count.of(coins, "coin", "coins") + " proposed" + spoken + ". "
                 + (recorded == null
-                        ? "Nothing was recorded; --accept-above 0.9 would."
+                        ? "Nothing was recorded; --accept-above says from which probability on."
                         : recorded + " recorded as one step."));
     }
 

@@ -161,7 +161,8 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         try {
             return read.apply(text);
         } catch (NumberFormatException e) {
-            throw new CommandLine.TypeConversionException("'" + text + "' is no " + what + ".");
+            throw new CommandLine.TypeConversionException(
+                    "'" + text + (text.matches("-?[0-9]+") ? "' is too large." : "' is no " + what + "."));
         }
     }
 

@@ -201,9 +201,12 @@ final class DateResolver {
         String where = mint == null || mint.equals(Mint.P) || mint.equals(Mint.NONE)
                 ? t("entry.without-a-mint-mark")
                 : t("entry.with-mint-mark", mint);
-        String which = struck.size() == 1 ? struck.getFirst() + "" : struck.getFirst() + " or " + struck.getLast();
+        String which = struck.size() == 1 ? struck.getFirst() + "" : t("entry.or", struck.getFirst(), struck.getLast());
         return new Resolved.Nothing(
-                t("entry.there-is-no", which, denomination, where), t("entry.write", String.join(" or ", forms)));
+                t("entry.there-is-no", which, denomination, where),
+                t(
+                        "entry.write",
+                        forms.stream().reduce((a, b) -> t("entry.or", a, b)).orElse("")));
     }
 
     static String letters(Mint mint) {

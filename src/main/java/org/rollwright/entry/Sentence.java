@@ -75,7 +75,10 @@ public final class Sentence {
                                     issue.alloy().weight().grams()))
                     .distinct()
                     .toList();
-            words.append(" · ").append(String.join(" or ", metals));
+            words.append(" · ")
+                    .append(metals.stream()
+                            .reduce((a, b) -> t("entry.or", a, b))
+                            .orElse(""));
             if (issues.stream().allMatch(Issue::collectorOnly)) {
                 words.append(" · ").append(t("entry.struck-for-collectors-only"));
             }

@@ -389,9 +389,7 @@ public record OddsReport(
             dry++;
         }
         double none = model.next(source, 1).probabilities().getFirst();
-        return dry == 0
-                ? t("odds.your-last-box-was-not")
-                : f("odds.d-empty-s-in-a", dry, dry == 1 ? "box" : "boxes", 100 * none);
+        return dry == 0 ? t("odds.your-last-box-was-not") : f("odds.d-empty-boxes-in-a-row", dry, 100 * none);
     }
 
     private static AlbumLine album(Wanted wanted, java.util.Optional<IssueRates> rates, long coinsPerBox, double size) {

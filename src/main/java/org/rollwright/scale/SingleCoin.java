@@ -49,7 +49,10 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
         } else {
             sentence = t(
                     "scale.undecided-between-weigh-again-with",
-                    String.join(" and ", fits.stream().map(SingleCoin::name).toList()));
+                    fits.stream()
+                            .map(SingleCoin::name)
+                            .reduce((a, b) -> t("scale.and", a, b))
+                            .orElse(""));
         }
         return new SingleCoin(fits, sentence);
     }

@@ -267,16 +267,24 @@ public final class CabinetView {
         Optional<Acquisition> acquisition = book.acquisition(ref);
         if (acquisition.isPresent()) {
             BigDecimal price = acquisition.get().price();
-            return acquisition.get().sentence() + (price == null ? "" : ", for " + price.toPlainString());
+            return acquisition.get().sentence()
+                    + (price == null ? "" : ", " + t("cabinet.bought-for", price.toPlainString()));
         }
         return ref.findId()
                 .flatMap(book::find)
-                .map(find -> t(
-                        "cabinet.found-in-on-find-f",
-                        entry.coin().provenance(),
-                        Manner.day(find.at()),
-                        find.ordinal(),
-                        find.count() > 1 ? ", coin " + ref.piece() + " of " + find.count() : ""))
+                .map(find -> find.count() > 1
+                        ? t(
+                                "cabinet.found-in-on-find-f-coin",
+                                entry.coin().provenance(),
+                                Manner.day(find.at()),
+                                find.ordinal(),
+                                ref.piece(),
+                                find.count())
+                        : t(
+                                "cabinet.found-in-on-find-f",
+                                entry.coin().provenance(),
+                                Manner.day(find.at()),
+                                find.ordinal()))
                 .orElse(entry.coin().provenance());
     }
 

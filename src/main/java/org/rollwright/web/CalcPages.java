@@ -70,7 +70,7 @@ public final class CalcPages {
                 t("calc.so-many-found-in-so"),
                 fields(
                         "found",
-                        "found",
+                        t("calc.found"),
                         "3",
                         "coins",
                         t("calc.coins-searched"),
@@ -206,13 +206,10 @@ public final class CalcPages {
             } catch (NumberFormatException e) {
                 // falls through to the sentence that quotes the field
             }
-            throw new Wrong(t(
-                    "calc.is-a-number-to-not",
-                    label(name),
-                    above ? "above " : "from ",
-                    (long) least,
-                    (long) MOST,
-                    text));
+            throw new Wrong(
+                    above
+                            ? t("calc.is-a-number-above", label(name), (long) least, (long) MOST, text)
+                            : t("calc.is-a-number-from", label(name), (long) least, (long) MOST, text));
         }
 
         int whole(String name, int least, int most) {

@@ -6,7 +6,6 @@ import static org.rollwright.text.Texts.t;
 import java.awt.image.BufferedImage;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.hunt.Logbook;
@@ -62,11 +61,10 @@ public record CompareView(
                         sentence,
                         verdict,
                         List.of(
-                                f(
-                                        "compare.turned-by-2f-s",
-                                        Math.abs(found.turnDegrees()),
-                                        found.turnDegrees() < 0 ? "counter-clockwise" : "clockwise"),
-                                String.format(Locale.ROOT, "scale %.4f", found.scale()),
+                                found.turnDegrees() < 0
+                                        ? f("compare.turned-counter-clockwise", -found.turnDegrees())
+                                        : f("compare.turned-clockwise", found.turnDegrees()),
+                                f("compare.scale", found.scale()),
                                 f("compare.correlation-2f-of-the-relief", found.correlation(), found.edges()),
                                 found.outlined()
                                         ? t("compare.both-coins-were-outlined")

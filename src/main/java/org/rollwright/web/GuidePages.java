@@ -22,7 +22,6 @@ import org.rollwright.text.Texts;
 /// The guide for hunters: the same texts as in docs/guide.
 final class GuidePages {
     /// The guide's pages in reading order: file name without ending, and title.
-    static final Map<String, String> PAGES = pages();
     private static final Set<String> PICTURES = Set.of("start.png", "mat.png", "compare.png", "album.png", "recap.png");
     private static final Set<String> SAMPLES = Set.of("narration.vtt", "old-boxes.csv");
 
@@ -40,7 +39,8 @@ final class GuidePages {
         this.render = render;
     }
 
-    private static Map<String, String> pages() {
+    /// Titles of the pages by their names, in the order of the list beside them.
+    static Map<String, String> pages() {
         Map<String, String> pages = new LinkedHashMap<>();
         pages.put("first-evening", t("guide.the-first-evening"));
         pages.put("entry-line", t("guide.the-entry-line"));
@@ -89,7 +89,8 @@ final class GuidePages {
     }
 
     private void page(Context context, String page) {
-        String title = PAGES.get(page);
+        Map<String, String> pages = pages();
+        String title = pages.get(page);
         if (title == null) {
             throw new NotFoundResponse();
         }
@@ -100,7 +101,7 @@ final class GuidePages {
                         "frame",
                         new Frame(title, "guide", bench.demo()),
                         "pages",
-                        PAGES,
+                        pages,
                         "current",
                         page,
                         "html",

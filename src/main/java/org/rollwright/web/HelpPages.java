@@ -24,8 +24,6 @@ public final class HelpPages {
     /// A key or word and what it does.
     public record Key(String key, String does) {}
 
-    private static final Map<String, Help> PLACES = places();
-
     private final Bench bench;
     private final Render render;
 
@@ -118,7 +116,7 @@ public final class HelpPages {
     }
 
     private void help(Context context) {
-        Help help = PLACES.get(context.pathParam("place"));
+        Help help = places().get(context.pathParam("place"));
         if (help == null) {
             throw new NotFoundResponse();
         }

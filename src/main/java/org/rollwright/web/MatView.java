@@ -158,7 +158,7 @@ public record MatView(
                 .filter(other -> other.denomination().equals(denomination))
                 .mapToLong(Box::foundCoins)
                 .sum();
-        rows.add(new TallyRow("finds", Tally.coins(boxFinds), Tally.coins(huntFinds), series));
+        rows.add(new TallyRow(t("mat.finds"), Tally.coins(boxFinds), Tally.coins(huntFinds), series));
         for (Watch watch : hunt.watches()) {
             if (!watch.rule().equals("everything")) {
                 rows.add(new TallyRow(

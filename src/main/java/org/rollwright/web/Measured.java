@@ -134,7 +134,7 @@ public record Measured(
 
     private static String sentence(Doubling fit) {
         double gap = fit.fits().get(1).aicc() - fit.fits().getFirst().aicc();
-        String sure = gap >= 10 ? "clearly" : gap >= 4 ? "fairly" : "barely";
+        String sure = gap >= 10 ? t("measured.clearly") : gap >= 4 ? t("measured.fairly") : t("measured.barely");
         return t(
                 "measured.class-fits-best-it-is",
                 fit.motion().hubClass(),

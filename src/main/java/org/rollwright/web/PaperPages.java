@@ -233,12 +233,21 @@ final class PaperPages {
                             Paper.plain(cell.note()))));
         }
         Paper.Sheet sheet = new Paper.Sheet(
-                (wantsOnly ? "Wanted: " : "") + Paper.plain(page.name()),
+                wantsOnly ? t("paper.wanted", Paper.plain(page.name())) : Paper.plain(page.name()),
                 paper(context),
                 List.of(t("paper.of-holes-filled", page.filled(), page.holes())),
                 wantsOnly
-                        ? List.of("hole", "rarity", "mintage", "has")
-                        : List.of("hole", "filled", "state", "from", "note"),
+                        ? List.of(
+                                t("paper.column-hole"),
+                                t("paper.column-rarity"),
+                                t("paper.column-mintage"),
+                                t("paper.column-has"))
+                        : List.of(
+                                t("paper.column-hole"),
+                                t("paper.column-filled"),
+                                t("paper.column-state"),
+                                t("paper.column-from"),
+                                t("paper.column-note")),
                 rows,
                 List.of());
         send(context, wantsOnly ? "wants.pdf" : "album.pdf", Paper.pdf(render, "paper/list", Map.of("sheet", sheet)));
@@ -282,7 +291,7 @@ final class PaperPages {
                                         Paper.plain(view.label()),
                                         paper(context),
                                         notes,
-                                        List.of("roll", t("paper.finds-in-the-order-logged")),
+                                        List.of(t("paper.column-roll"), t("paper.finds-in-the-order-logged")),
                                         rows,
                                         List.of()))));
     }

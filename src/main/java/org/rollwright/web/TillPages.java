@@ -225,8 +225,11 @@ final class TillPages {
                 String.join(
                         ", ",
                         bySource.entrySet().stream()
-                                .map(entry -> entry.getKey() + " " + String.format(Locale.ROOT, "%+d", entry.getValue())
-                                        + (Math.abs(entry.getValue()) == 1 ? " coin" : " coins"))
+                                .map(entry -> t(
+                                        "till.source-and-coins",
+                                        Math.abs(entry.getValue()),
+                                        entry.getKey(),
+                                        entry.getValue() < 0 ? "-" : "+"))
                                 .toList()));
     }
 
@@ -416,9 +419,11 @@ final class TillPages {
                         .multiply(BigDecimal.valueOf(Ledger.goesBack(book, box))));
                 events.add(new Event.BoxChanged(box.id(), box.details().returnedOn(day, where)));
             }
-            BigDecimal counted = form.text("counted").isEmpty() ? expected : form.moneyOrZero("counted", "Counted");
+            BigDecimal counted =
+                    form.text("counted").isEmpty() ? expected : form.moneyOrZero("counted", t("field.counted"));
             BigDecimal missing = expected.subtract(counted);
             List<CashMove> moves = new ArrayList<>();
+            // the record's own words, whatever language the pages speak
             String what = "return of " + day;
             if (missing.signum() > 0) {
                 moves.add(move(
@@ -446,7 +451,7 @@ final class TillPages {
                         Ledger.Account.CASH,
                         counted.subtract(fee),
                         where,
-                        t("till.in-cash-2", what),
+                        what + " in cash",
                         currency));
             }
             moves.forEach(one -> events.add(new Event.CashMoved(one)));
@@ -502,7 +507,13 @@ final class TillPages {
                 t("till.statement-of-face-value"),
                 paper,
                 notes,
-                List.of("day", "what", "from", "to", "amount", "where"),
+                List.of(
+                        t("till.column-day"),
+                        t("till.column-what"),
+                        t("till.column-from"),
+                        t("till.column-to"),
+                        t("till.column-amount"),
+                        t("till.column-where")),
                 rows,
                 List.of());
     }

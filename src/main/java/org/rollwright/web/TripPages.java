@@ -273,12 +273,7 @@ final class TripPages {
             boolean back = branch.takes() && toReturn.signum() > 0;
             for (Order order : due) {
                 worth += 3;
-                why.add(t(
-                        "trip.pick-up-due",
-                        order.boxes(),
-                        order.denomination(),
-                        order.boxes() == 1 ? " box" : " boxes",
-                        Manner.day(order.due())));
+                why.add(t("trip.pick-up-boxes-due", order.boxes(), order.denomination(), Manner.day(order.due())));
             }
             if (back) {
                 boolean loop = branch.gives() || loops.contains(branch.name());

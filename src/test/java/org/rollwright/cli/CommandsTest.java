@@ -121,6 +121,7 @@ class CommandsTest {
     void what_does_not_go_together_is_said() {
         assertThat(run("recap", "x").err()).contains("'x' is no whole number.").doesNotContain("long");
         assertThat(run("serve", "--port", "abc").err()).contains("'abc' is no whole number.");
+        assertThat(run("serve", "--port", "9".repeat(12)).err()).contains("is too large.");
         assertThat(run("album", "--accept").err()).contains("--accept goes with --compare");
         assertThat(run("album", "Wheat", "--compare").err()).contains("leave the name out");
         assertThat(run("cabinet", "--commit").err()).contains("--take FILE");

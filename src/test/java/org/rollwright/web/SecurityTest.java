@@ -290,6 +290,9 @@ class SecurityTest extends PageWithBench {
                 .as("a phone cannot stop the tool")
                 .contains("/settings")
                 .doesNotContain("/settings/stop");
+        assertThat(status(secret(lan, host, phones, "POST /settings/stop", "\nContent-Length: 0", lan.word(), "")))
+                .isEqualTo(403);
+        assertThat(bench.stops.get()).isZero();
         assertThat(status(secret(lan, host, phones, "/mat/1", lan.word(), "coins.example")))
                 .isEqualTo(403);
         assertThat(lan.address(phones)).startsWith("https://" + host + ":" + phones + "/join?word=");
@@ -298,6 +301,11 @@ class SecurityTest extends PageWithBench {
 
     /// A request to the phones' port by a client that trusts exactly this certificate.
     private static String secret(Lan lan, String host, int port, String path, String word, String name)
+            throws Exception {
+        return secret(lan, host, port, "GET " + path, "", word, name);
+    }
+
+    private static String secret(Lan lan, String host, int port, String what, String more, String word, String name)
             throws Exception {
         X509Certificate certificate = (X509Certificate) lan.keys().getCertificate("lan");
         KeyStore trusted = KeyStore.getInstance("PKCS12");
@@ -312,7 +320,7 @@ class SecurityTest extends PageWithBench {
         try (Socket socket = context.getSocketFactory().createSocket(host, port)) {
             return raw(
                     socket,
-                    "GET " + path + " HTTP/1.1\nHost: " + (name.isEmpty() ? host : name) + ":" + port
+                    what + " HTTP/1.1" + more + "\nHost: " + (name.isEmpty() ? host : name) + ":" + port
                             + (word.isEmpty() ? "" : "\nCookie: rollwright-lan=" + word) + "\nConnection: close\n\n");
         }
     }
