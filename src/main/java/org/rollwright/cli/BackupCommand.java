@@ -13,14 +13,15 @@ import picocli.CommandLine;
 /// Makes a backup now.
 @CommandLine.Command(
         name = "backup",
-        description = "Make a backup now, prove it by restoring it, and remember where backups go.",
+        description = "Make a backup now, prove it by reading it back, and remember where backups go.",
         footer = {
             "",
             "Example: ./run backup --to /media/disk/rollwright          ./run backup          ./run backup --list",
             "",
             "The tool makes one a day by itself in the folder named last. Kept are the newest ten, one of each of twelve",
             "weeks, and one of every month. It may run beside the tool.",
-            "Exit status: 0 made and proved, 5 not made."
+            "A sound copy of a photograph is never replaced, and a backup that holds more than the store is never deleted.",
+            "Exit status: 0 made and proved, 5 not made, or made with something missing that is named."
         })
 final class BackupCommand implements Callable<Integer> {
     @CommandLine.Mixin
@@ -57,8 +58,9 @@ final class BackupCommand implements Callable<Integer> {
                 settings.backups(where);
             }
             System.out.println(made.folder() + ": " + made.entries() + " entries and " + made.photographs()
-                    + " photographs, proved by restoring.");
-            return ExitCode.OK.number();
+                    + " photographs, proved by reading every one back.");
+            made.warnings().forEach(System.err::println);
+            return (made.warnings().isEmpty() ? ExitCode.OK : ExitCode.STORE).number();
         } catch (Backups.Failed e) {
             throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));
         } catch (IOException e) {

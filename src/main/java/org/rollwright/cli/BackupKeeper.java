@@ -23,18 +23,18 @@ final class BackupKeeper implements Runnable {
         this.clock = clock;
     }
 
-    /// Makes one when the newest is older than most of a day. A failure is logged and tried again later; it
-    /// never disturbs the hunt.
+    /// Makes one when the newest, but for those dated in the future, is older than most of a day. A failure is
+    /// logged and tried again later; it never disturbs the hunt.
     @Override
     public void run() {
         Backups backups = new Backups(new Settings(folder).backups());
         Instant now = clock.instant();
-        Optional<Instant> newest = backups.all().stream().findFirst().flatMap(Backups::when);
+        Optional<Instant> newest = backups.newest(now);
         if (newest.isPresent() && Duration.between(newest.get(), now).compareTo(DUE) < 0) {
             return;
         }
         try {
-            backups.make(folder, now);
+            backups.make(folder, now).warnings().forEach(warning -> LOG.log(Level.WARNING, warning));
         } catch (Backups.Failed e) {
             LOG.log(Level.WARNING, e.getMessage());
         } catch (RuntimeException e) {

@@ -88,6 +88,11 @@ final class Open {
         demo |= before.demo;
     }
 
+    /// What was said of the folder, as it would be said again; blank when nothing was.
+    String named() {
+        return (data == null ? "" : " --data " + data) + (demo ? " --demo" : "");
+    }
+
     Path folder() {
         Path base = data != null
                 ? data

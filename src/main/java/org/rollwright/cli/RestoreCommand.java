@@ -2,6 +2,7 @@ package org.rollwright.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -19,8 +20,8 @@ import picocli.CommandLine;
             "Example: ./run restore --into ~/coins-again",
             "         ./run restore --from /media/disk/rollwright/2026-03-01T190000 --into ~/coins-again",
             "",
-            "Only into a folder without a store: look at it with ./run --data DIR, then put it in the old one's place.",
-            "Exit status: 0 restored, 3 there is no backup, 5 not restored."
+            "Only into a folder that is new or empty: look at it with ./run --data DIR, then put it in the old one's place.",
+            "Exit status: 0 restored, 3 there is no backup, 5 not restored, or without a photograph that is named."
         })
 final class RestoreCommand implements Callable<Integer> {
     @CommandLine.Mixin
@@ -56,12 +57,22 @@ final class RestoreCommand implements Callable<Integer> {
         try {
             Backups.Backup restored =
                     backups.restore(backup, into.toAbsolutePath().normalize());
+            restored.warnings().forEach(System.err::println);
             System.out.println(into + " made from " + backup + ": " + restored.entries() + " entries and "
                     + restored.photographs() + " photographs.");
             System.out.println("Look at it: " + Texts.command() + " --data " + into);
-            return ExitCode.OK.number();
+            return (restored.warnings().isEmpty() ? ExitCode.OK : ExitCode.STORE).number();
         } catch (Backups.Failed e) {
-            throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));
+            throw new Open.Stop(ExitCode.STORE, e.getMessage() + sound(backups, backup));
         }
+    }
+
+    /// The newest backup that could be restored instead, when it is another.
+    private String sound(Backups backups, Path refused) {
+        return backups.newestSound(InstantSource.system().instant())
+                .filter(one -> !one.equals(refused))
+                .map(one -> "\nThe newest backup that reads back is " + one + ": " + Texts.command()
+                        + " restore --from " + one + " --into " + into)
+                .orElse("");
     }
 }

@@ -62,6 +62,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         commands.put("check", pages -> new CheckCommand());
         commands.put("backup", pages -> new BackupCommand());
         commands.put("restore", pages -> new RestoreCommand());
+        commands.put("salvage", pages -> new SalvageCommand());
         commands.put("warm-up", WarmUpCommand::new);
         return commands;
     }

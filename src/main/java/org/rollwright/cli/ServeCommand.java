@@ -114,6 +114,12 @@ final class ServeCommand implements Callable<Integer> {
         Checkup.networkDrive(open.folder())
                 .ifPresent(kind -> System.out.println("Take care: that is a network drive (" + kind
                         + "). Such drives may confirm writing too early; " + Texts.command() + " check says more."));
+        Settings settings = new Settings(open.folder());
+        if (settings.changedFromOutside()) {
+            System.out.println(
+                    "Take care: settings.properties was changed by something else than this tool. Backups go to "
+                            + settings.backups() + "; " + Texts.command() + " check says more.");
+        }
         if (show) {
             Browse.show(address);
         }

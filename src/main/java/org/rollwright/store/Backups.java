@@ -6,8 +6,8 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDateTime;
@@ -18,21 +18,30 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 
-/// Copies of a data folder, each proved by opening it, and a data folder made again from one.
+/// Copies of a data folder, each proved by reading it whole, and a data folder made again from one.
 ///
-/// A backup is a folder named after its instant in UTC, with the store's file and the user's catalogue;
-/// photographs lie once for all backups in `photos`, under their hash, and are never deleted.
+/// A backup is a folder named after its instant in UTC, with the store's file, the user's catalogue and the
+/// checksums of both; photographs lie once for all backups in `photos`, under their hash, and are never
+/// deleted, nor replaced while they are sound. Backups are read without changing a byte of them, also from a
+/// disk that cannot be written to.
 public final class Backups {
-    /// A backup that was made or found.
+    /// A backup that was made or found sound.
     ///
     /// @param entries of the journal in it
-    /// @param photographs that its record names and that are there
-    public record Backup(Path folder, Instant at, long entries, int photographs) {}
+    /// @param photographs that its record names and that are there, every byte right
+    /// @param warnings what the person should know: photographs that are missing or damaged, other backups that
+    ///     hold more; empty when all is well
+    public record Backup(Path folder, Instant at, long entries, int photographs, List<String> warnings) {
+        public Backup {
+            warnings = List.copyOf(warnings);
+        }
+    }
 
     /// Why a backup was not made or cannot be used. The message is for a person.
     public static final class Failed extends Exception {
@@ -43,117 +52,151 @@ public final class Backups {
         }
     }
 
+    /// What a sound backup holds.
+    ///
+    /// @param photographs that its record names
+    record Content(HighWater.Mark end, Set<String> photographs) {}
+
     private static final DateTimeFormatter NAME = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HHmmss");
-    private static final String FILE = "rollwright.db";
-    private static final String PHOTOS = "photos";
     private static final String CATALOG = "catalog";
+    private static final String PART = ".part";
+    /// A clock may have been this much ahead when a backup was made.
+    private static final Duration SLACK = Duration.ofMinutes(10);
+    private static final Duration LEFT_OVER = Duration.ofHours(1);
 
     private final Path where;
+    private final PhotoFolder shelf;
 
     /// @param where the folder that holds the backups
     public Backups(Path where) {
         this.where = where;
+        this.shelf = new PhotoFolder(where);
     }
 
-    /// Makes a backup of a data folder, also while the tool works on it; proves it by restoring it beside
-    /// itself and reading every entry; then deletes backups that rotation no longer keeps.
+    /// Makes a backup of a data folder, also while the tool works on it; proves it by reading every entry and
+    /// every photograph of it back; then deletes backups that rotation no longer keeps and whose every entry is
+    /// in this one.
     ///
     /// @throws Failed when it could not be made or does not read back; then no backup of that name stays
     public Backup make(Path dataFolder, Instant now) throws Failed {
-        String name = NAME.format(LocalDateTime.ofInstant(now, ZoneOffset.UTC));
-        Path part = where.resolve(name + ".part");
-        Path made = where.resolve(name);
+        Path made = free(now);
+        Path part = where.resolve(made.getFileName() + PART);
         try {
-            deleteAll(part);
-            Files.createDirectories(part);
-            copyStore(dataFolder.resolve(FILE), part.resolve(FILE));
-            copyTree(dataFolder.resolve(CATALOG), part.resolve(CATALOG));
-            copyPhotographs(dataFolder.resolve(PHOTOS), where.resolve(PHOTOS));
-            Backup proved = proved(part, now);
-            Files.move(part, made, StandardCopyOption.ATOMIC_MOVE);
-            rotate();
-            return new Backup(made, now, proved.entries, proved.photographs);
+            Disk.makeFolder(where);
+            deleteLeftOvers(now);
+            Disk.deleteAll(part);
+            Disk.makeFolder(part);
+            copyStore(dataFolder, part.resolve(Database.FILE));
+            Disk.copyTree(dataFolder.resolve(CATALOG), part.resolve(CATALOG));
+            Content content = read(part, now);
+            BackupSums.write(part);
+            List<String> warnings = new ArrayList<>();
+            int photographs = copyPhotographs(new PhotoFolder(dataFolder), shelf, content.photographs, warnings);
+            Disk.makePrivateBelow(where.resolve(PhotoFolder.NAME));
+            Disk.move(part, made);
+            warnings.addAll(rotate(made, now));
+            return new Backup(made, now, content.end.seq(), photographs, warnings);
         } catch (IOException | JdbiException e) {
-            deleteQuietly(part);
+            Disk.deleteQuietly(part);
             throw new Failed(t("store.no-backup-was-made-in", where));
         } catch (Failed e) {
-            deleteQuietly(part);
+            Disk.deleteQuietly(part);
             throw e;
         }
     }
 
-    private static void copyStore(Path store, Path copy) throws Failed {
-        if (!Files.exists(store)) {
-            throw new Failed(t("store.there-is-no-store-in", store.getParent()));
+    /// The folder of a backup made now; a second later when there is one of this second already.
+    private Path free(Instant now) {
+        Instant at = now;
+        while (Files.exists(folder(at))) {
+            at = at.plusSeconds(1);
         }
-        // a consistent copy of what is committed, whether or not another process is writing
-        try (Handle handle =
-                Jdbi.create("jdbc:sqlite:" + store.toAbsolutePath()).open()) {
-            handle.execute("vacuum into ?", copy.toAbsolutePath().toString());
-        }
+        return folder(at);
     }
 
-    private static void copyTree(Path from, Path to) throws IOException {
-        if (!Files.isDirectory(from)) {
-            return;
-        }
-        try (Stream<Path> files = Files.walk(from)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Path copy = to.resolve(from.relativize(file).toString());
-                Files.createDirectories(copy.getParent());
-                Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
-            }
-        }
+    private Path folder(Instant at) {
+        return where.resolve(NAME.format(LocalDateTime.ofInstant(at, ZoneOffset.UTC)));
     }
 
-    /// Copies the photographs that are not there yet; the name is the hash, so one of a name is the same.
-    private static void copyPhotographs(Path from, Path to) throws IOException {
-        if (!Files.isDirectory(from)) {
-            return;
-        }
-        try (Stream<Path> files = Files.walk(from)) {
-            for (Path file :
-                    files.filter(one -> one.toString().endsWith(".jpg")).toList()) {
-                Path copy = to.resolve(from.relativize(file).toString());
-                if (!Files.exists(copy) || Files.size(copy) != Files.size(file)) {
-                    Files.createDirectories(copy.getParent());
-                    Path part = copy.resolveSibling(copy.getFileName() + ".part");
-                    Files.copy(file, part, StandardCopyOption.REPLACE_EXISTING);
-                    try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-                        channel.force(true);
-                    }
-                    Files.move(part, copy, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    /// Halves of backups that were being made when a process was killed. One that is being made now is younger.
+    private void deleteLeftOvers(Instant now) throws IOException {
+        try (Stream<Path> folders = Files.list(where)) {
+            for (Path folder : folders.toList()) {
+                String name = folder.getFileName().toString();
+                if (name.endsWith(PART)
+                        && when(where.resolve(name.substring(0, name.length() - PART.length())))
+                                .isPresent()
+                        && Files.getLastModifiedTime(folder).toInstant().isBefore(now.minus(LEFT_OVER))) {
+                    Disk.deleteQuietly(folder);
                 }
             }
         }
     }
 
-    /// Restores a backup beside itself and reads every entry of it.
-    private Backup proved(Path backup, Instant at) throws Failed {
-        Path trial = backup.resolve("trial");
-        try {
-            Files.createDirectories(trial);
-            Files.copy(backup.resolve(FILE), trial.resolve(FILE));
-            Backup found = read(trial, at);
-            deleteAll(trial);
-            return new Backup(backup, at, found.entries, found.photographs);
-        } catch (IOException e) {
-            throw new Failed(t("store.the-backup-could-not-be", backup));
+    /// A consistent copy of what is committed, whether or not another process is writing. A store that is
+    /// damaged or lacks what was acknowledged is not copied.
+    private static void copyStore(Path dataFolder, Path copy) throws Failed, IOException {
+        if (!Inspection.hasStore(dataFolder) && Inspection.ofNothing(dataFolder).isEmpty()) {
+            throw new Failed(t("store.there-is-no-store-in", dataFolder));
+        }
+        switch (Store.open(dataFolder, Store.Mode.READ, InstantSource.system())) {
+            case Store.Opening.Opened opened -> opened.store().close();
+            case Store.Opening.Unusable unusable -> throw new Failed(unusable.sentence());
+            case Store.Opening.TooNew tooNew -> throw new Failed(t("store.the-store-was-written-by", tooNew.found()));
+            case Store.Opening.Busy busy -> throw new IllegalStateException("reading needs no lock");
+        }
+        Database.createEmpty(copy);
+        try (ReadAccess access = ReadAccess.open(dataFolder)) {
+            access.handle().execute("vacuum into ?", copy.toAbsolutePath().toString());
+        }
+        try (FileChannel channel = FileChannel.open(copy, StandardOpenOption.WRITE)) {
+            channel.force(true);
         }
     }
 
-    private Backup read(Path folder, Instant at) throws Failed {
-        return switch (Store.open(folder, Store.Mode.READ, InstantSource.fixed(at))) {
+    /// Copies photographs that are sound there and not here; those the record names are held against their hash on
+    /// both sides.
+    ///
+    /// @return how many of those named are sound here afterwards
+    private static int copyPhotographs(PhotoFolder from, PhotoFolder to, Set<String> named, List<String> warnings)
+            throws IOException {
+        int sound = 0;
+        for (String id : new TreeSet<>(named)) {
+            PhotoFolder.State there = from.state(id);
+            PhotoFolder.State here = to.take(id, from);
+            sound += here == PhotoFolder.State.SOUND ? 1 : 0;
+            if (here != PhotoFolder.State.SOUND) {
+                warnings.add(t("store.a-photograph-is-nowhere", id, from.file(id)));
+            } else if (there != PhotoFolder.State.SOUND) {
+                warnings.add(t("store.a-photograph-is-sound-only-here", from.file(id), to.file(id)));
+            }
+        }
+        // what an undo left may be named again by bringing the step back
+        for (String id : from.all()) {
+            if (!named.contains(id)) {
+                to.take(id, from);
+            }
+        }
+        return sound;
+    }
+
+    /// Reads a backup whole without changing it.
+    ///
+    /// @throws Failed when it does not read back, with what is wrong
+    static Content read(Path backup, Instant at) throws Failed {
+        try {
+            Optional<String> wrong = BackupSums.has(backup) ? BackupSums.firstWrong(backup) : Optional.empty();
+            if (wrong.isPresent()) {
+                throw new Failed(t("store.the-backup-does-not-read", t("store.file-is-damaged", wrong.get())));
+            }
+        } catch (IOException e) {
+            throw new Failed(t("store.the-backup-does-not-read", t("store.the-folder-cannot-be-read")));
+        }
+        return switch (Store.open(backup, Store.Mode.READ, InstantSource.fixed(at))) {
             case Store.Opening.Opened opened -> {
                 try (Store store = opened.store()) {
-                    long entries = store.readWhole();
-                    int photographs = 0;
-                    for (String photo : store.photographs()) {
-                        if (Files.exists(photograph(photo))) {
-                            photographs++;
-                        }
-                    }
-                    yield new Backup(folder, at, entries, photographs);
+                    store.readWhole();
+                    yield new Content(store.end(), store.photographs());
                 } catch (SqliteJournal.Unreadable e) {
                     throw new Failed(t("store.the-backup-does-not-read", e.getMessage()));
                 }
@@ -165,8 +208,29 @@ public final class Backups {
         };
     }
 
-    private Path photograph(String id) {
-        return where.resolve(PHOTOS).resolve(id.substring(0, 2)).resolve(id + ".jpg");
+    /// Where the journal of a backup ends, without reading it whole; empty when its file does not answer.
+    static Optional<HighWater.Mark> end(Path backup) {
+        try (Handle handle = Database.frozen(backup.resolve(Database.FILE))) {
+            return Optional.of(SqliteJournal.last(handle));
+        } catch (JdbiException e) {
+            return Optional.empty();
+        }
+    }
+
+    /// Whether an entry lies in a backup with the checksum given.
+    static boolean holds(Path backup, HighWater.Mark place) {
+        try (Handle handle = Database.frozen(backup.resolve(Database.FILE))) {
+            return holds(handle, place);
+        } catch (JdbiException e) {
+            return false;
+        }
+    }
+
+    private static boolean holds(Handle handle, HighWater.Mark place) {
+        return place.seq() == 0
+                || SqliteJournal.checksum(handle, place.seq())
+                        .filter(sum -> sum == place.checksum())
+                        .isPresent();
     }
 
     /// The backups there are, the newest first; half-made ones are none.
@@ -174,7 +238,7 @@ public final class Backups {
         List<Path> found = new ArrayList<>();
         if (Files.isDirectory(where)) {
             try (Stream<Path> folders = Files.list(where)) {
-                folders.filter(folder -> when(folder).isPresent() && Files.exists(folder.resolve(FILE)))
+                folders.filter(folder -> when(folder).isPresent() && Files.exists(folder.resolve(Database.FILE)))
                         .sorted(Comparator.reverseOrder())
                         .forEach(found::add);
             } catch (IOException e) {
@@ -182,6 +246,20 @@ public final class Backups {
             }
         }
         return found;
+    }
+
+    /// When the newest backup was made that is not dated in the future; a clock that was wrong once must not
+    /// put off the next backup.
+    public Optional<Instant> newest(Instant now) {
+        return all().stream()
+                .map(Backups::when)
+                .flatMap(Optional::stream)
+                .filter(at -> !isFuture(at, now))
+                .findFirst();
+    }
+
+    static boolean isFuture(Instant at, Instant now) {
+        return at.isAfter(now.plus(SLACK));
     }
 
     /// When a backup was made; empty when the folder is none.
@@ -194,60 +272,114 @@ public final class Backups {
         }
     }
 
-    private void rotate() throws IOException {
-        List<LocalDateTime> times = all().stream()
+    /// The newest backup that reads whole; empty when none does.
+    public Optional<Path> newestSound(Instant now) {
+        for (Path backup : all()) {
+            try {
+                read(backup, now);
+                return Optional.of(backup);
+            } catch (Failed e) {
+                // the next older one
+            }
+        }
+        return Optional.empty();
+    }
+
+    /// Deletes what rotation no longer keeps. One dated in the future, and one that holds what the new one does
+    /// not, stays.
+    ///
+    /// @return what the person should know
+    private List<String> rotate(Path made, Instant now) throws IOException {
+        List<String> warnings = new ArrayList<>();
+        List<Path> others = all().stream()
+                .filter(one -> !one.equals(made))
+                .filter(one -> when(one).filter(at -> !isFuture(at, now)).isPresent())
+                .toList();
+        List<LocalDateTime> times = Stream.concat(Stream.of(made), others.stream())
                 .map(Backups::when)
                 .flatMap(Optional::stream)
                 .map(at -> LocalDateTime.ofInstant(at, ZoneOffset.UTC))
                 .toList();
-        for (LocalDateTime old : Rotation.superfluous(times)) {
-            deleteAll(where.resolve(NAME.format(old)));
+        List<LocalDateTime> superfluous = Rotation.superfluous(times);
+        try (Handle handle = Database.frozen(made.resolve(Database.FILE))) {
+            long last = SqliteJournal.last(handle).seq();
+            for (Path other : others) {
+                Optional<HighWater.Mark> end = end(other);
+                boolean inside = end.filter(mark -> holds(handle, mark)).isPresent();
+                if (inside && superfluous.contains(time(other))) {
+                    Disk.deleteAll(other);
+                }
+                if (end.isPresent() && end.get().seq() > last) {
+                    warnings.add(t("store.a-backup-holds-more", other, end.get().seq(), last));
+                }
+            }
         }
+        return warnings;
+    }
+
+    private static LocalDateTime time(Path backup) {
+        return LocalDateTime.parse(backup.getFileName().toString(), NAME);
     }
 
     /// Makes a data folder from a backup.
     ///
     /// @param backup one of [#all()]
-    /// @param target a folder without a store; it is made when it is not there
-    /// @throws Failed when the backup cannot be used or the target holds a store; then nothing was changed
-    ///     there
+    /// @param target a folder that is empty or not there yet: files of another store beside a restored one would be
+    ///     taken for its own
+    /// @throws Failed when the backup cannot be used or the target is not empty; then nothing was changed there
     public Backup restore(Path backup, Path target) throws Failed {
         Instant at = when(backup).orElseThrow(() -> new Failed(t("store.is-no-backup-name-one", backup)));
-        if (Files.exists(target.resolve(FILE))) {
+        if (Inspection.hasStore(target)) {
             throw new Failed(t("store.there-is-a-store-in", target));
         }
-        read(backup, at);
+        if (!Disk.isEmptyOrMissing(target)) {
+            throw new Failed(t("store.the-folder-is-not-empty", target));
+        }
+        Content content = read(backup, at);
+        Path part = target.resolveSibling(target.getFileName() + ".rollwright" + PART);
         try {
-            Files.createDirectories(target);
-            copyTree(backup.resolve(CATALOG), target.resolve(CATALOG));
-            copyPhotographs(where.resolve(PHOTOS), target.resolve(PHOTOS));
-            Path part = target.resolve(FILE + ".part");
-            Files.copy(backup.resolve(FILE), part, StandardCopyOption.REPLACE_EXISTING);
-            try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
-                channel.force(true);
+            Disk.deleteAll(part);
+            Disk.makeFolder(part);
+            Disk.copyTree(backup.resolve(CATALOG), part.resolve(CATALOG));
+            List<String> warnings = new ArrayList<>();
+            int photographs = restorePhotographs(new PhotoFolder(part), content.photographs, warnings);
+            Disk.copy(backup.resolve(Database.FILE), part.resolve(Database.FILE));
+            HighWater.open(part, content.end).close();
+            HighWater.Mark copied = read(part, at).end;
+            if (!copied.equals(content.end)) {
+                throw new Failed(t("store.the-folder-cannot-be-written", target));
             }
-            Files.move(part, target.resolve(FILE), StandardCopyOption.ATOMIC_MOVE);
+            Files.deleteIfExists(target);
+            Disk.move(part, target);
+            return new Backup(target, at, copied.seq(), photographs, warnings);
         } catch (IOException e) {
+            Disk.deleteQuietly(part);
             throw new Failed(t("store.the-folder-cannot-be-written", target));
+        } catch (Failed e) {
+            Disk.deleteQuietly(part);
+            throw e;
         }
-        return read(target, at);
     }
 
-    private static void deleteAll(Path folder) throws IOException {
-        if (Files.exists(folder)) {
-            try (Stream<Path> paths = Files.walk(folder)) {
-                for (Path path : paths.sorted(Comparator.reverseOrder()).toList()) {
-                    Files.delete(path);
-                }
+    private int restorePhotographs(PhotoFolder to, Set<String> named, List<String> warnings) throws IOException {
+        int sound = 0;
+        for (String id : new TreeSet<>(named)) {
+            boolean here = to.take(id, shelf) == PhotoFolder.State.SOUND;
+            sound += here ? 1 : 0;
+            if (!here) {
+                warnings.add(t("store.a-photograph-is-not-in-the-backup", id, shelf.file(id)));
             }
         }
+        for (String id : shelf.all()) {
+            if (!named.contains(id)) {
+                to.take(id, shelf);
+            }
+        }
+        return sound;
     }
 
-    private static void deleteQuietly(Path folder) {
-        try {
-            deleteAll(folder);
-        } catch (IOException e) {
-            // what is left ends in .part and counts as no backup
-        }
+    /// Where photographs of all backups lie.
+    PhotoFolder photographs() {
+        return shelf;
     }
 }

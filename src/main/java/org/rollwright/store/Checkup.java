@@ -15,11 +15,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.JdbiException;
-import org.rollwright.scope.picture.Photo;
 
 /// Looks a data folder over: the store, every entry, every photograph, the backups, the disk. Nothing is
 /// changed.
@@ -55,9 +50,8 @@ public final class Checkup {
     /// @param now for the age of backups
     public static List<Finding> of(Path folder, Instant now) {
         Checkup checkup = new Checkup(folder);
-        checkup.file();
-        checkup.entries(now);
-        checkup.backups(now);
+        checkup.store(now);
+        checkup.settings();
         checkup.disk();
         return List.copyOf(checkup.findings);
     }
@@ -66,76 +60,79 @@ public final class Checkup {
         findings.add(new Finding(Weight.GOOD, what, ""));
     }
 
-    private void file() {
-        Path file = folder.resolve("rollwright.db");
-        if (!Files.exists(file)) {
-            return;
-        }
-        try (Handle handle = Jdbi.create("jdbc:sqlite:" + file.toAbsolutePath()).open()) {
-            List<String> answers = handle.createQuery("pragma integrity_check")
-                    .mapTo(String.class)
-                    .list();
-            if (answers.equals(List.of("ok"))) {
-                good(t("store.the-store-s-file-is"));
-            } else {
-                findings.add(new Finding(
-                        Weight.BAD,
-                        t("store.the-store-s-file-is-2", answers.getFirst()),
-                        t("store.copy-the-data-folder-aside")));
-            }
-        } catch (JdbiException e) {
-            findings.add(
-                    new Finding(Weight.BAD, t("store.the-store-s-file-cannot"), t("store.copy-the-data-folder-aside")));
-        }
+    private void care(String what, String toDo) {
+        findings.add(new Finding(Weight.CARE, what, toDo));
     }
 
-    private void entries(Instant now) {
+    private void bad(String what, String toDo) {
+        findings.add(new Finding(Weight.BAD, what, toDo));
+    }
+
+    /// The file, the log, the mark and every entry, photographs and backups held against them.
+    private void store(Instant now) {
         switch (Store.open(folder, Store.Mode.READ, InstantSource.fixed(now))) {
             case Store.Opening.Opened opened -> {
                 try (Store store = opened.store()) {
+                    good(t("store.the-store-s-file-is"));
                     long entries = store.readWhole();
                     good(f("store.d-entries-of-the-journal", entries));
+                    mark(store);
                     photographs(store);
+                    backups(now, Optional.of(store));
                 } catch (SqliteJournal.Unreadable e) {
-                    findings.add(new Finding(
-                            Weight.BAD, String.valueOf(e.getMessage()), t("store.everything-before-it-is-intact")));
+                    bad(String.valueOf(e.getMessage()), t("store.everything-before-it-is-intact"));
+                    backups(now, Optional.empty());
                 }
             }
-            case Store.Opening.TooNew tooNew ->
-                findings.add(new Finding(
-                        Weight.BAD,
-                        t("store.the-store-was-written-by", tooNew.found()),
-                        t("store.use-the-newer-version-nothing")));
-            case Store.Opening.Unusable unusable ->
-                findings.add(new Finding(Weight.BAD, unusable.sentence(), t("store.if-there-is-a-backup")));
+            case Store.Opening.TooNew tooNew -> {
+                bad(t("store.the-store-was-written-by", tooNew.found()), t("store.use-the-newer-version-nothing"));
+                backups(now, Optional.empty());
+            }
+            case Store.Opening.Unusable unusable -> {
+                bad(unusable.sentence(), t("store.if-there-is-a-backup"));
+                backups(now, Optional.empty());
+            }
             case Store.Opening.Busy busy -> throw new IllegalStateException("reading needs no lock");
+        }
+    }
+
+    private void mark(Store store) {
+        HighWater.Found found = HighWater.read(folder);
+        if (found.damaged()) {
+            care(t("store.the-mark-is-damaged"), t("store.the-next-start-makes-it"));
+        } else if (found.mark().isEmpty() && store.isChained()) {
+            care(t("store.there-is-no-mark"), t("store.the-next-start-makes-it"));
+        }
+    }
+
+    private void settings() {
+        if (new Settings(folder).changedFromOutside()) {
+            care(t("store.the-settings-were-changed", new Settings(folder).backups()), t("store.look-at-the-settings"));
         }
     }
 
     private void photographs(Store store) {
         Set<String> named = store.photographs();
         PhotoFolder shelf = new PhotoFolder(folder);
+        PhotoFolder copies = new Backups(new Settings(folder).backups()).photographs();
         int sound = 0;
         List<String> missing = new ArrayList<>();
         List<String> damaged = new ArrayList<>();
         for (String name : named) {
-            Optional<byte[]> bytes = shelf.jpeg(name);
-            if (bytes.isEmpty()) {
-                missing.add(name);
-            } else if (!Photo.idOf(bytes.get()).equals(name)) {
-                damaged.add(name);
-            } else {
-                sound++;
+            switch (shelf.state(name)) {
+                case SOUND -> sound++;
+                case MISSING -> missing.add(name);
+                case DAMAGED -> damaged.add(name);
             }
         }
         if (missing.isEmpty() && damaged.isEmpty()) {
             good(t("store.photographs-are-there", sound));
         }
         if (!missing.isEmpty()) {
-            lost(t("store.photographs-are-missing", missing.size(), missing.getFirst()));
+            lost(t("store.photographs-are-missing", missing.size(), missing.getFirst()), missing, copies);
         }
         if (!damaged.isEmpty()) {
-            lost(t("store.photographs-are-damaged", damaged.size(), damaged.getFirst()));
+            lost(t("store.photographs-are-damaged", damaged.size(), damaged.getFirst()), damaged, copies);
         }
         long strays = strays(named);
         if (strays > 0) {
@@ -143,50 +140,96 @@ public final class Checkup {
         }
     }
 
-    private void lost(String what) {
-        findings.add(new Finding(Weight.BAD, what, t("store.copy-the-folder-photos-from", folder)));
+    /// Never advises copying what is no better than what is there.
+    private void lost(String what, List<String> names, PhotoFolder copies) {
+        long there = names.stream()
+                .filter(name -> copies.state(name) == PhotoFolder.State.SOUND)
+                .count();
+        bad(what, there == 0 ? t("store.no-backup-has-them") : t("store.backups-have-sound-copies", there));
     }
 
     private long strays(Set<String> named) {
-        Path photos = folder.resolve("photos");
-        if (!Files.isDirectory(photos)) {
-            return 0;
-        }
-        try (Stream<Path> files = Files.walk(photos)) {
-            return files.map(file -> file.getFileName().toString())
-                    .filter(name -> name.endsWith(".jpg") && !name.endsWith(".small.jpg"))
-                    .map(name -> name.substring(0, name.length() - 4))
-                    .filter(name -> !named.contains(name))
-                    .count();
+        try {
+            return new PhotoFolder(folder)
+                    .all().stream().filter(name -> !named.contains(name)).count();
         } catch (IOException e) {
-            findings.add(new Finding(
-                    Weight.CARE, t("store.the-folder-cannot-be-listed", photos), t("store.look-at-its-permissions")));
+            care(
+                    t("store.the-folder-cannot-be-listed", folder.resolve(PhotoFolder.NAME)),
+                    t("store.look-at-its-permissions"));
             return 0;
         }
     }
 
-    private void backups(Instant now) {
+    private void backups(Instant now, Optional<Store> store) {
         Settings settings = new Settings(folder);
-        Optional<Instant> newest =
-                new Backups(settings.backups()).all().stream().findFirst().flatMap(Backups::when);
-        if (newest.isEmpty()) {
-            findings.add(new Finding(
-                    Weight.CARE,
-                    t("store.there-is-no-backup-in", settings.backups()),
-                    t("store.run-backup-to-a-folder")));
-        } else if (Duration.between(newest.get(), now).compareTo(OLD) > 0) {
-            findings.add(new Finding(
-                    Weight.CARE,
+        Backups backups = new Backups(settings.backups());
+        List<Path> all = backups.all();
+        Optional<Path> sound = Optional.empty();
+        for (Path backup : all) {
+            Instant at = Backups.when(backup).orElseThrow();
+            if (Backups.isFuture(at, now)) {
+                care(t("store.a-backup-is-dated-in", backup), t("store.set-the-clock-right"));
+            }
+            try {
+                Backups.Content content = Backups.read(backup, now);
+                store.ifPresent(own -> compare(own, backup, content.end()));
+                if (sound.isEmpty()) {
+                    sound = Optional.of(backup);
+                    copies(backups, content.photographs());
+                }
+            } catch (Backups.Failed e) {
+                bad(
+                        t("store.a-backup-is-damaged", backup, String.valueOf(e.getMessage())),
+                        t("store.do-not-restore-it"));
+            }
+        }
+        age(settings, all.isEmpty(), sound.flatMap(Backups::when), now);
+        if (!all.isEmpty() && settings.named().isEmpty()) {
+            care(t("store.backups-lie-on-the-same"), t("store.name-a-folder-on-another"));
+        }
+    }
+
+    private void age(Settings settings, boolean none, Optional<Instant> sound, Instant now) {
+        if (none) {
+            care(t("store.there-is-no-backup-in", settings.backups()), t("store.run-backup-to-a-folder"));
+        } else if (sound.isEmpty()) {
+            bad(t("store.no-backup-reads-back"), t("store.run-backup-and-see-that"));
+        } else if (Duration.between(sound.get(), now).compareTo(OLD) > 0) {
+            care(
                     t(
                             "store.the-newest-backup-is-days",
-                            Duration.between(newest.get(), now).toDays()),
-                    t("store.run-backup-and-see-that")));
+                            Duration.between(sound.get(), now).toDays()),
+                    t("store.run-backup-and-see-that"));
         } else {
-            good(t("store.the-newest-backup-is-of", newest.get()));
+            good(t("store.the-newest-backup-is-of", sound.get()));
         }
-        if (newest.isPresent() && settings.named().isEmpty()) {
-            findings.add(
-                    new Finding(Weight.CARE, t("store.backups-lie-on-the-same"), t("store.name-a-folder-on-another")));
+    }
+
+    /// A backup that holds entries this store should have; one of another store is told apart by the last entry
+    /// that both have.
+    private void compare(Store store, Path backup, HighWater.Mark end) {
+        long common = Math.min(end.seq(), store.end().seq());
+        if (common == end.seq() ? store.holds(end) : Backups.holds(backup, store.end())) {
+            if (end.seq() > store.end().seq()) {
+                bad(
+                        t(
+                                "store.a-backup-holds-more",
+                                backup,
+                                end.seq(),
+                                store.end().seq()),
+                        t("store.salvage-lists-what-can"));
+            }
+        } else {
+            care(t("store.a-backup-is-of-another", backup), t("store.give-each-store-its-own"));
+        }
+    }
+
+    private void copies(Backups backups, Set<String> photographs) {
+        long wanting = photographs.stream()
+                .filter(name -> backups.photographs().state(name) != PhotoFolder.State.SOUND)
+                .count();
+        if (wanting > 0) {
+            care(t("store.photographs-of-the-backup", wanting), t("store.backup-copies-them-again"));
         }
     }
 

@@ -1,22 +1,27 @@
 package org.rollwright.store;
 
 import java.io.IOException;
-import java.io.Reader;
+import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.zip.CRC32;
 
 /// The few settings of a data folder that are no part of the record, in `settings.properties`.
+///
+/// The file ends with a checksum over what it says, so that a damaged place of the backups is not taken for the
+/// hunter's choice.
 public final class Settings {
-    private static final String FILE = "settings.properties";
+    static final String FILE = "settings.properties";
     private static final String BACKUPS = "backup.folder";
+    private static final String CHECKSUM = "checksum";
 
     private final Path folder;
 
@@ -32,7 +37,11 @@ public final class Settings {
     /// The folder for backups that was named, empty when none was.
     public Optional<Path> named() {
         String text = read().getProperty(BACKUPS, "").strip();
-        return text.isEmpty() ? Optional.empty() : Optional.of(Path.of(text));
+        try {
+            return text.isEmpty() ? Optional.empty() : Optional.of(Path.of(text));
+        } catch (java.nio.file.InvalidPathException e) {
+            return Optional.empty();
+        }
     }
 
     /// Remembers where backups go.
@@ -46,6 +55,7 @@ public final class Settings {
     public Map<String, String> all() {
         Properties settings = read();
         return settings.stringPropertyNames().stream()
+                .filter(name -> !name.equals(CHECKSUM))
                 .collect(Collectors.toMap(Function.identity(), settings::getProperty));
     }
 
@@ -54,21 +64,49 @@ public final class Settings {
     /// @throws IOException when the data folder cannot be written to
     public void choose(Map<String, String> some) throws IOException {
         Properties settings = read();
+        settings.remove(CHECKSUM);
         settings.putAll(some);
+        settings.setProperty(CHECKSUM, checksum(settings));
         StringWriter text = new StringWriter();
         settings.store(text, "Rollwright");
-        Path part = folder.resolve(FILE + ".part");
-        Files.writeString(part, text.toString());
-        Files.move(part, folder.resolve(FILE), StandardCopyOption.REPLACE_EXISTING);
+        Disk.write(folder.resolve(FILE), text.toString().getBytes(StandardCharsets.UTF_8));
+    }
+
+    /// Whether the file was changed by something else than the tool: damage, or a hand. Files of earlier
+    /// versions have no checksum and are taken as they are.
+    public boolean changedFromOutside() {
+        if (!Files.exists(folder.resolve(FILE))) {
+            return false;
+        }
+        Optional<Properties> settings = load();
+        if (settings.isEmpty()) {
+            return true;
+        }
+        String said = settings.get().getProperty(CHECKSUM);
+        settings.get().remove(CHECKSUM);
+        return said != null && !said.equals(checksum(settings.get()));
+    }
+
+    private static String checksum(Properties settings) {
+        TreeMap<String, String> sorted = new TreeMap<>();
+        settings.stringPropertyNames().forEach(name -> sorted.put(name, settings.getProperty(name)));
+        CRC32 crc = new CRC32();
+        crc.update(sorted.toString().getBytes(StandardCharsets.UTF_8));
+        return String.format("%08x", crc.getValue());
     }
 
     private Properties read() {
+        return load().orElseGet(Properties::new);
+    }
+
+    /// Empty when there are none yet or the file cannot be read: the usual ones count.
+    private Optional<Properties> load() {
         Properties settings = new Properties();
-        try (Reader reader = Files.newBufferedReader(folder.resolve(FILE), StandardCharsets.UTF_8)) {
-            settings.load(reader);
+        try {
+            settings.load(new StringReader(Files.readString(folder.resolve(FILE), StandardCharsets.UTF_8)));
+            return Optional.of(settings);
         } catch (IOException | IllegalArgumentException e) {
-            // none yet, or not readable: the usual ones count
+            return Optional.empty();
         }
-        return settings;
     }
 }

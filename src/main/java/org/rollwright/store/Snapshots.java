@@ -1,73 +1,77 @@
 package org.rollwright.store;
 
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.zip.CRC32;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
 import org.rollwright.hunt.LogbookImage;
 
-/// Saved states beside the journal. Whatever is wrong with one, it is passed over and made anew.
+/// The saved state beside the journal, in a file of its own: saving it touches neither the store's file nor its
+/// connection. Whatever is wrong with it, it is passed over and made anew; deleting it harms nothing.
 final class Snapshots {
+    static final String FILE = "rollwright.state";
+
     /// Changes whenever the shape of [LogbookImage] does; a snapshot of another format is ignored.
     static final int FORMAT = 5;
 
-    @SuppressWarnings("ArrayRecordComponent") // never compared
-    private record Saved(long seq, byte[] body, long checksum) {}
+    private static final int MAGIC = 0x52575354;
+    private static final int HEAD = 4 + 4 + 8 + 8 + 8;
 
-    private final Handle handle;
+    /// A state and where in the journal it was taken.
+    ///
+    /// @param at the last entry in it, with that entry's checksum: beside another journal it is of no use
+    record Saved(LogbookImage image, HighWater.Mark at) {}
 
-    Snapshots(Handle handle) {
-        this.handle = handle;
+    private final Path file;
+
+    Snapshots(Path folder) {
+        this.file = folder.resolve(FILE);
     }
 
-    /// Saves a state and forgets older ones.
+    /// Saves a state in place of the one before.
     ///
     /// @return whether it was saved; failing harms nothing
-    boolean save(LogbookImage image) {
+    boolean save(Saved saved) {
+        byte[] body = ImageFormat.write(saved.image);
+        ByteBuffer all = ByteBuffer.allocate(HEAD + body.length);
+        all.putInt(MAGIC).putInt(FORMAT).putLong(saved.at.seq()).putLong(saved.at.checksum());
+        all.putLong(0).put(body);
+        all.putLong(HEAD - 8, checksum(all));
         try {
-            byte[] body = ImageFormat.write(image);
-            handle.useTransaction(transaction -> {
-                transaction.execute("delete from snapshot");
-                transaction
-                        .createUpdate("""
-                                insert into snapshot (seq, format, body, checksum) values (:seq, :format, :body, :checksum)
-                                """)
-                        .bind("seq", image.last())
-                        .bind("format", FORMAT)
-                        .bind("body", body)
-                        .bind("checksum", checksum(body))
-                        .execute();
-            });
+            Disk.write(file, all.array());
             return true;
-        } catch (JdbiException e) {
+        } catch (IOException e) {
             return false;
         }
     }
 
-    /// The latest usable state that does not run ahead of the journal.
-    Optional<LogbookImage> load(long journalLast) {
+    /// The saved state; empty when there is none that this version can use.
+    Optional<Saved> load() {
+        Optional<byte[]> bytes = Disk.bytes(file);
+        if (bytes.isEmpty() || bytes.get().length < HEAD) {
+            return Optional.empty();
+        }
+        ByteBuffer all = ByteBuffer.wrap(bytes.get());
+        if (all.getInt(0) != MAGIC || all.getInt(4) != FORMAT || all.getLong(HEAD - 8) != checksum(all)) {
+            return Optional.empty();
+        }
         try {
-            Optional<Saved> saved = handle.createQuery("""
-                            select seq, body, checksum from snapshot
-                            where format = :format and seq <= :last order by seq desc limit 1
-                            """)
-                    .bind("format", FORMAT)
-                    .bind("last", journalLast)
-                    .map((result, context) -> new Saved(result.getLong(1), result.getBytes(2), result.getLong(3)))
-                    .findOne();
-            if (saved.isEmpty() || saved.get().checksum != checksum(saved.get().body)) {
-                return Optional.empty();
-            }
-            LogbookImage image = ImageFormat.read(saved.get().body);
-            return image.last() == saved.get().seq ? Optional.of(image) : Optional.empty();
-        } catch (JdbiException | Unpacker.Damaged e) {
+            byte[] body = new byte[all.capacity() - HEAD];
+            all.get(HEAD, body);
+            LogbookImage image = ImageFormat.read(body);
+            HighWater.Mark at = new HighWater.Mark(all.getLong(8), all.getLong(16));
+            return image.last() == at.seq() ? Optional.of(new Saved(image, at)) : Optional.empty();
+        } catch (Unpacker.Damaged e) {
             return Optional.empty();
         }
     }
 
-    private static long checksum(byte[] bytes) {
+    /// Over everything but itself.
+    private static long checksum(ByteBuffer all) {
         CRC32 crc = new CRC32();
-        crc.update(bytes);
+        crc.update(all.slice(0, HEAD - 8));
+        crc.update(all.slice(HEAD, all.capacity() - HEAD));
         return crc.getValue();
     }
 }

@@ -9,10 +9,12 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.zip.CRC32;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 import org.jdbi.v3.core.result.ResultIterator;
+import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.Entry;
 import org.rollwright.hunt.Journal;
@@ -22,7 +24,8 @@ import org.sqlite.SQLiteException;
 import tools.jackson.core.JacksonException;
 
 /// The journal in a SQLite file: write-ahead log, and a file synchronisation at every append. Used by one
-/// thread at a time; [org.rollwright.hunt.Desk] sees to that.
+/// thread at a time; [org.rollwright.hunt.Desk] sees to that. Its connection serves the journal and nothing else:
+/// whatever else were written through it could hold an entry back that was already acknowledged.
 final class SqliteJournal implements Journal {
     /// A row that is damaged or was written by a newer version. The message is for the person at the bench.
     static final class Unreadable extends RuntimeException {
@@ -33,42 +36,125 @@ final class SqliteJournal implements Journal {
         }
     }
 
-    private record Row(long seq, String at, long scope, String raw, String body, long checksum) {
-        long computed() {
+    /// An entry as it lies in the file.
+    ///
+    /// @param checksum CRC-32 over the entry before, by its checksum, and everything in this one
+    record Row(long seq, String at, long scope, String raw, String body, long checksum) {
+        static final String COLUMNS = "seq, at, scope, raw, body, checksum";
+
+        static Row of(Entry entry, long before) {
+            Row row = new Row(
+                    entry.seq(), entry.at().toString(), entry.scope(), entry.raw(), EventJson.write(entry.event()), 0);
+            return new Row(row.seq, row.at, row.scope, row.raw, row.body, row.chained(before));
+        }
+
+        /// What the checksum must be behind an entry with a given one. The first entry has none before it.
+        long chained(long before) {
+            return checksum((seq == 1 ? "" : before + "\n") + text());
+        }
+
+        /// What it must be in the part of the journal that is older than the chain.
+        long alone() {
+            return checksum(text());
+        }
+
+        private String text() {
+            return seq + "\n" + at + "\n" + scope + "\n" + raw + "\n" + body;
+        }
+
+        private static long checksum(String text) {
             CRC32 crc = new CRC32();
-            crc.update((seq + "\n" + at + "\n" + scope + "\n" + raw + "\n" + body).getBytes(StandardCharsets.UTF_8));
+            crc.update(text.getBytes(StandardCharsets.UTF_8));
             return crc.getValue();
+        }
+
+        /// @throws Unreadable when this version does not know its kind
+        Entry entry() {
+            try {
+                return new Entry(seq, Instant.parse(at), scope, raw, EventJson.read(body));
+            } catch (JacksonException e) {
+                throw new Unreadable(t("store.entry-of-the-journal-is-3", seq), e);
+            }
         }
     }
 
-    private final Handle handle;
+    private final Supplier<Handle> connector;
+    private final @Nullable HighWater water;
+    private final long chainedFrom;
+    private Handle handle;
     private @Nullable PreparedStatement insert;
-    private long last;
+    private volatile HighWater.Mark last;
+    private boolean shaken;
 
-    SqliteJournal(Handle handle) {
-        this.handle = handle;
-        this.last = handle.createQuery("select coalesce(max(seq), 0) from entry")
+    /// @param connector makes the connection, and makes it anew after an error
+    /// @param water is raised at every entry; none when nothing will be written
+    SqliteJournal(Supplier<Handle> connector, @Nullable HighWater water) {
+        this.connector = connector;
+        this.water = water;
+        this.handle = connector.get();
+        this.chainedFrom = chainedFrom(handle);
+        this.last = last(handle);
+    }
+
+    /// From which entry on checksums are chained; stores of the first format have no chain.
+    static long chainedFrom(Handle handle) {
+        boolean chained = handle.createQuery("select count(*) from sqlite_schema where name = 'chain'")
+                        .mapTo(int.class)
+                        .one()
+                > 0;
+        return chained
+                ? handle.createQuery("select coalesce(max(since), 1) from chain")
+                        .mapTo(long.class)
+                        .one()
+                : Long.MAX_VALUE;
+    }
+
+    /// Where a journal ends.
+    static HighWater.Mark last(Handle handle) {
+        return handle.createQuery("select seq, checksum from entry order by seq desc limit 1")
+                .map((result, context) -> new HighWater.Mark(result.getLong(1), result.getLong(2)))
+                .findOne()
+                .orElse(new HighWater.Mark(0, 0));
+    }
+
+    /// The checksum of an entry; empty when there is no such entry.
+    static Optional<Long> checksum(Handle handle, long seq) {
+        return handle.createQuery("select checksum from entry where seq = :seq")
+                .bind("seq", seq)
                 .mapTo(long.class)
-                .one();
+                .findOne();
     }
 
     @Override
     public void append(Entry entry) {
-        Row row = new Row(
-                entry.seq(), entry.at().toString(), entry.scope(), entry.raw(), EventJson.write(entry.event()), 0);
         try {
-            PreparedStatement insert = insert();
-            insert.setLong(1, row.seq);
-            insert.setString(2, row.at);
-            insert.setLong(3, row.scope);
-            insert.setString(4, row.raw);
-            insert.setString(5, row.body);
-            insert.setLong(6, row.computed());
-            insert.executeUpdate();
-        } catch (SQLException e) {
+            heal();
+            last = insert(entry, last.checksum());
+        } catch (SQLException | JdbiException e) {
+            shaken = true;
             throw new JournalException(sentence(e), e);
         }
-        last = entry.seq();
+        raise();
+    }
+
+    private void raise() {
+        HighWater mark = water;
+        if (mark != null) {
+            mark.raise(last);
+        }
+    }
+
+    private HighWater.Mark insert(Entry entry, long before) throws SQLException {
+        Row row = Row.of(entry, before);
+        PreparedStatement insert = insert();
+        insert.setLong(1, row.seq);
+        insert.setString(2, row.at);
+        insert.setLong(3, row.scope);
+        insert.setString(4, row.raw);
+        insert.setString(5, row.body);
+        insert.setLong(6, row.checksum);
+        insert.executeUpdate();
+        return new HighWater.Mark(row.seq, row.checksum);
     }
 
     /// Prepared once: a find at the bench is acknowledged after one of these, and reading the statement anew
@@ -77,25 +163,64 @@ final class SqliteJournal implements Journal {
         PreparedStatement prepared = insert;
         if (prepared == null) {
             prepared = handle.getConnection()
-                    .prepareStatement(
-                            "insert into entry (seq, at, scope, raw, body, checksum) values (?, ?, ?, ?, ?, ?)");
+                    .prepareStatement("insert into entry (" + Row.COLUMNS + ") values (?, ?, ?, ?, ?, ?)");
             insert = prepared;
         }
         return prepared;
     }
 
+    /// After an error the connection is made anew, because neither it nor its statements may be trusted; and an
+    /// entry that was refused but reached the disk all the same is taken out again, because the person was told
+    /// that it was not saved.
+    private void heal() throws SQLException {
+        if (!shaken) {
+            return;
+        }
+        insert = null;
+        Handle fresh = connector.get();
+        try {
+            HighWater.Mark found = last(fresh);
+            if (found.seq() > last.seq()) {
+                fresh.execute("delete from entry where seq > ?", last.seq());
+                found = last(fresh);
+            }
+            if (!found.equals(last)) {
+                throw new SQLException("the journal ends at " + found.seq() + " instead of " + last.seq());
+            }
+        } catch (SQLException | RuntimeException e) {
+            closeQuietly(fresh);
+            throw e;
+        }
+        Handle old = handle;
+        handle = fresh;
+        shaken = false;
+        closeQuietly(old);
+    }
+
+    private static void closeQuietly(Handle handle) {
+        try {
+            handle.close();
+        } catch (JdbiException e) {
+            // it failed before, that is why it is given up
+        }
+    }
+
     /// Many entries in one transaction: all or none.
     void appendAll(List<Entry> entries) {
-        long before = last;
         try {
-            handle.useTransaction(transaction -> entries.forEach(this::append));
-        } catch (JournalException e) {
-            last = before;
-            throw e;
-        } catch (JdbiException e) {
-            last = before;
+            heal();
+            last = handle.inTransaction(transaction -> {
+                HighWater.Mark reached = last;
+                for (Entry entry : entries) {
+                    reached = insert(entry, reached.checksum());
+                }
+                return reached;
+            });
+        } catch (SQLException | JdbiException e) {
+            shaken = true;
             throw new JournalException(sentence(e), e);
         }
+        raise();
     }
 
     /// What a person is told when a write fails.
@@ -125,29 +250,29 @@ final class SqliteJournal implements Journal {
         return Optional.empty();
     }
 
+    /// Reads entries and holds each against its checksum, which covers the one before.
+    ///
+    /// @throws Unreadable at the first that is missing, damaged or of an unknown kind
     @Override
     public void read(long after, Consumer<Entry> reader) {
-        try (ResultIterator<Row> rows = handle.createQuery(
-                        "select seq, at, scope, raw, body, checksum from entry where seq > :after order by seq")
-                .bind("after", after)
-                .map((result, context) -> new Row(
-                        result.getLong(1),
-                        result.getString(2),
-                        result.getLong(3),
-                        result.getString(4),
-                        result.getString(5),
-                        result.getLong(6)))
-                .iterator()) {
-            long expected = after + 1;
+        try (ResultIterator<Row> rows = rows(handle, Math.max(after, 1))) {
+            long expected = Math.max(after, 1);
+            long before = 0;
             while (rows.hasNext()) {
                 Row row = rows.next();
                 if (row.seq != expected) {
                     throw new Unreadable(t("store.entry-of-the-journal-is", expected), null);
                 }
-                if (row.checksum != row.computed()) {
+                // the entry at `after` itself is known already; what follows hangs on it
+                boolean known = row.seq <= after;
+                long wanted = row.seq < chainedFrom ? row.alone() : row.chained(before);
+                if (!known && row.checksum != wanted) {
                     throw new Unreadable(t("store.entry-of-the-journal-is-2", row.seq), null);
                 }
-                reader.accept(entry(row));
+                if (!known) {
+                    reader.accept(row.entry());
+                }
+                before = row.checksum;
                 expected++;
             }
         } catch (JdbiException e) {
@@ -155,21 +280,57 @@ final class SqliteJournal implements Journal {
         }
     }
 
-    private static Entry entry(Row row) {
-        try {
-            return new Entry(row.seq, Instant.parse(row.at), row.scope, row.raw, EventJson.read(row.body));
-        } catch (JacksonException e) {
-            throw new Unreadable(t("store.entry-of-the-journal-is-3", row.seq), e);
-        }
+    private static ResultIterator<Row> rows(Handle handle, long from) {
+        return rows(handle.createQuery("select " + Row.COLUMNS + " from entry where seq >= :from order by seq")
+                .bind("from", from));
+    }
+
+    /// All rows that can be read, whatever their checksums say.
+    ///
+    /// @param order in the database's words
+    static ResultIterator<Row> rows(Handle handle, String order) {
+        return rows(handle.createQuery("select " + Row.COLUMNS + " from entry " + order));
+    }
+
+    private static ResultIterator<Row> rows(Query query) {
+        return query.map((result, context) -> new Row(
+                        result.getLong(1),
+                        result.getString(2),
+                        result.getLong(3),
+                        result.getString(4),
+                        result.getString(5),
+                        result.getLong(6)))
+                .iterator();
     }
 
     @Override
     public long last() {
+        return last.seq();
+    }
+
+    boolean isChained() {
+        return chainedFrom < Long.MAX_VALUE;
+    }
+
+    /// Where it ends, with the checksum there.
+    HighWater.Mark end() {
         return last;
+    }
+
+    /// Whether an entry lies in this journal with the checksum given.
+    boolean holds(HighWater.Mark place) {
+        return place.seq() == 0
+                || checksum(handle, place.seq())
+                        .filter(sum -> sum == place.checksum())
+                        .isPresent();
     }
 
     @Override
     public void close() {
+        HighWater mark = water;
+        if (mark != null) {
+            mark.close();
+        }
         handle.close();
     }
 }

@@ -3,25 +3,16 @@ package org.rollwright.store;
 import static org.rollwright.text.Texts.t;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.InstantSource;
 import java.util.List;
-import java.util.Properties;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
-import org.jspecify.annotations.Nullable;
 import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Entry;
 import org.rollwright.hunt.JournalException;
@@ -57,36 +48,42 @@ public final class Store implements AutoCloseable {
     }
 
     /// The schema this version writes.
-    static final int SCHEMA = 1;
+    static final int SCHEMA = 2;
 
-    private static final String FILE = "rollwright.db";
-    private static final String LOCK = "rollwright.lock";
     private static final int ENTRIES_WORTH_A_SNAPSHOT = 200;
 
     private final SqliteJournal journal;
     private final Snapshots snapshots;
     private final Desk desk;
-    private final Mode mode;
-    private final @Nullable FileChannel lockFile;
+    private final Optional<StoreLock> lock;
+    private final Optional<HighWater> water;
+    private final Runnable afterwards;
     private long snapshotAt;
     private boolean closed;
 
     private Store(
             SqliteJournal journal,
             Snapshots snapshots,
-            Desk desk,
-            Mode mode,
-            @Nullable FileChannel lockFile,
-            long snapshotAt) {
+            InstantSource clock,
+            Optional<Writing> writing,
+            Runnable afterwards) {
         this.journal = journal;
         this.snapshots = snapshots;
-        this.desk = desk;
-        this.mode = mode;
-        this.lockFile = lockFile;
-        this.snapshotAt = snapshotAt;
+        this.lock = writing.map(Writing::lock);
+        this.water = writing.map(Writing::water);
+        this.afterwards = afterwards;
+        Optional<Snapshots.Saved> saved = snapshots.load().filter(state -> journal.holds(state.at()));
+        this.desk = new Desk(
+                journal, clock, saved.map(state -> state.image().toLogbook()).orElseGet(Logbook::new));
+        this.snapshotAt = saved.map(state -> state.at().seq()).orElse(0L);
     }
 
+    /// What a store that is written to holds besides its journal.
+    private record Writing(StoreLock lock, HighWater water) {}
+
     /// Opens the store of a folder, making both when they are not there and the mode is [Mode#WRITE].
+    ///
+    /// A store that is damaged or lacks entries that were acknowledged is not opened, and nothing of it changes.
     public static Opening open(Path folder, Mode mode, InstantSource clock) {
         return open(folder, mode, clock, 0);
     }
@@ -95,72 +92,163 @@ public final class Store implements AutoCloseable {
     ///
     /// @param mostPages of 4096 bytes; 0 for no bound
     static Opening open(Path folder, Mode mode, InstantSource clock, int mostPages) {
-        Path file = folder.resolve(FILE);
-        if (mode == Mode.READ && !Files.exists(file)) {
-            return new Opening.Unusable(t("store.there-is-no-store-in-2", folder));
-        }
-        FileChannel lock = null;
-        if (mode == Mode.WRITE) {
-            try {
-                Files.createDirectories(folder);
-                lock = FileChannel.open(
-                        folder.resolve(LOCK),
-                        StandardOpenOption.CREATE,
-                        StandardOpenOption.READ,
-                        StandardOpenOption.WRITE);
-            } catch (IOException e) {
-                return new Opening.Unusable(t("store.the-data-folder-cannot-be", folder));
-            }
-            if (!taken(lock)) {
-                String who = whoHolds(lock);
-                close(lock);
-                return new Opening.Busy(who);
-            }
-            write(lock, "process " + ProcessHandle.current().pid());
-        }
-        Opening opening = open(file, mode, clock, lock, mostPages);
-        if (!(opening instanceof Opening.Opened) && lock != null) {
-            close(lock);
-        }
-        return opening;
-    }
-
-    private static Opening open(Path file, Mode mode, InstantSource clock, @Nullable FileChannel lock, int mostPages) {
-        Handle handle = null;
         try {
-            handle = connect(file).open();
-            int found =
-                    handle.createQuery("pragma user_version").mapTo(int.class).one();
-            if (found > SCHEMA) {
-                handle.close();
-                return new Opening.TooNew(found, SCHEMA);
-            }
-            if (mode == Mode.WRITE && found < SCHEMA) {
-                handle.close();
-                migrate(file);
-                handle = connect(file).open();
-            }
-            if (mostPages > 0) {
-                handle.createQuery("pragma max_page_count = " + mostPages)
-                        .mapTo(int.class)
-                        .one();
-            }
-            if (mode == Mode.READ) {
-                handle.execute("pragma query_only = on");
-            }
-            SqliteJournal journal = new SqliteJournal(handle);
-            Snapshots snapshots = new Snapshots(handle);
-            LogbookImage image = snapshots.load(journal.last()).orElse(null);
-            Desk desk = new Desk(journal, clock, image == null ? new Logbook() : image.toLogbook());
-            return new Opening.Opened(
-                    new Store(journal, snapshots, desk, mode, lock, image == null ? 0 : image.last()));
+            NativeLibrary.load();
+        } catch (NativeLibrary.Missing e) {
+            return new Opening.Unusable(String.valueOf(e.getMessage()));
+        }
+        try {
+            return mode == Mode.READ ? openToRead(folder, clock) : openToWrite(folder, clock, mostPages);
         } catch (SqliteJournal.Unreadable e) {
-            closeQuietly(handle);
             return new Opening.Unusable(t("store.copy-the-data-folder-before", e.getMessage()));
         } catch (JdbiException | FlywayException e) {
-            closeQuietly(handle);
-            return new Opening.Unusable(t("store.the-store-cannot-be-opened", file, reason(e)));
+            return new Opening.Unusable(
+                    t("store.the-store-cannot-be-opened", folder.resolve(Database.FILE), reason(e)));
         }
+    }
+
+    private static Opening openToRead(Path folder, InstantSource clock) {
+        if (!Inspection.hasStore(folder)) {
+            return Inspection.ofNothing(folder)
+                    .map(Store::damaged)
+                    .orElseGet(() -> new Opening.Unusable(t("store.there-is-no-store-in-2", folder)));
+        }
+        // read before the journal, which a tool beside may carry further meanwhile
+        Optional<HighWater.Mark> mark = HighWater.read(folder).mark();
+        ReadAccess access = ReadAccess.open(folder);
+        try {
+            Optional<Opening> refused = refused(folder, mark, access.handle());
+            if (refused.isPresent()) {
+                access.close();
+                return refused.get();
+            }
+            SqliteJournal journal = new SqliteJournal(access::handle, null);
+            return new Opening.Opened(
+                    new Store(journal, new Snapshots(folder), clock, Optional.empty(), access::close));
+        } catch (SqliteJournal.Unreadable | JdbiException e) {
+            access.close();
+            throw e;
+        }
+    }
+
+    private static Opening openToWrite(Path folder, InstantSource clock, int mostPages) {
+        Optional<StoreLock> taken;
+        try {
+            Disk.makeFolder(folder);
+            OwnFiles.makePrivate(folder);
+            taken = StoreLock.take(folder);
+        } catch (IOException e) {
+            return new Opening.Unusable(t("store.the-data-folder-cannot-be", folder));
+        }
+        if (taken.isEmpty()) {
+            return new Opening.Busy(StoreLock.holder(folder));
+        }
+        StoreLock lock = taken.get();
+        boolean opened = false;
+        try {
+            lock.write("process " + ProcessHandle.current().pid());
+            Opening opening = openToWrite(folder, clock, mostPages, lock);
+            opened = opening instanceof Opening.Opened;
+            return opening;
+        } catch (IOException e) {
+            return new Opening.Unusable(t("store.the-data-folder-cannot-be", folder));
+        } finally {
+            if (!opened) {
+                lock.close();
+            }
+        }
+    }
+
+    private static Opening openToWrite(Path folder, InstantSource clock, int mostPages, StoreLock lock)
+            throws IOException {
+        Path file = folder.resolve(Database.FILE);
+        Optional<Opening> refused = refused(folder);
+        if (refused.isPresent()) {
+            return refused.get();
+        }
+        if (!Files.exists(file)) {
+            Database.createEmpty(file);
+        }
+        int found = version(file);
+        if (found < SCHEMA) {
+            Database.migrate(file);
+            if (version(file) != SCHEMA) {
+                return new Opening.Unusable(
+                        t("store.the-store-cannot-be-opened", file, t("store.the-file-is-damaged-or")));
+            }
+        }
+        HighWater water;
+        try (Handle handle = Database.beside(file)) {
+            water = HighWater.open(folder, SqliteJournal.last(handle));
+        }
+        SqliteJournal journal;
+        try {
+            journal = new SqliteJournal(() -> bounded(Database.write(file), mostPages), water);
+        } catch (JdbiException e) {
+            water.close();
+            throw e;
+        }
+        try {
+            return new Opening.Opened(
+                    new Store(journal, new Snapshots(folder), clock, Optional.of(new Writing(lock, water)), () -> {}));
+        } catch (SqliteJournal.Unreadable | IllegalStateException e) {
+            journal.close();
+            throw e;
+        }
+    }
+
+    /// Looks over what is there before anything of it is touched.
+    private static Optional<Opening> refused(Path folder) {
+        if (!Inspection.hasStore(folder)) {
+            return Inspection.ofNothing(folder).map(Store::damaged);
+        }
+        Path file = folder.resolve(Database.FILE);
+        Optional<HighWater.Mark> mark = HighWater.read(folder).mark();
+        try (Handle handle = Database.hasLog(file) ? Database.beside(file) : Database.frozen(file)) {
+            return refused(folder, mark, handle);
+        }
+    }
+
+    private static Optional<Opening> refused(Path folder, Optional<HighWater.Mark> mark, Handle handle) {
+        int found = version(handle);
+        if (found > SCHEMA) {
+            return Optional.of(new Opening.TooNew(found, SCHEMA));
+        }
+        boolean empty = handle.createQuery("select count(*) from sqlite_schema where name = 'entry'")
+                        .mapTo(int.class)
+                        .one()
+                == 0;
+        if (empty && mark.filter(one -> one.seq() > 0).isEmpty() && found == 0) {
+            // a start that was cut off before the first table was made
+            return Optional.empty();
+        }
+        if (empty || found == 0) {
+            return Optional.of(damaged(t("store.the-store-s-file-is-2", t("store.it-is-no-store"))));
+        }
+        return Inspection.of(folder, mark, handle).map(Store::damaged);
+    }
+
+    private static Opening damaged(String what) {
+        return new Opening.Unusable(t("store.nothing-was-changed-salvage", what));
+    }
+
+    private static Handle bounded(Handle handle, int mostPages) {
+        if (mostPages > 0) {
+            handle.createQuery("pragma max_page_count = " + mostPages)
+                    .mapTo(int.class)
+                    .one();
+        }
+        return handle;
+    }
+
+    private static int version(Path file) {
+        try (Handle handle = Database.beside(file)) {
+            return version(handle);
+        }
+    }
+
+    private static int version(Handle handle) {
+        return handle.createQuery("pragma user_version").mapTo(int.class).one();
     }
 
     private static String reason(Exception e) {
@@ -172,71 +260,6 @@ public final class Store implements AutoCloseable {
             case 5, 6 -> t("store.another-program-holds-it-close");
             default -> t("store.the-disk-or-the-file");
         };
-    }
-
-    private static Jdbi connect(Path file) {
-        Properties settings = new Properties();
-        settings.setProperty("journal_mode", "WAL");
-        settings.setProperty("synchronous", "FULL");
-        settings.setProperty("busy_timeout", "5000");
-        settings.setProperty("foreign_keys", "true");
-        return Jdbi.create("jdbc:sqlite:" + file.toAbsolutePath(), settings);
-    }
-
-    private static void migrate(Path file) {
-        Flyway.configure()
-                .dataSource("jdbc:sqlite:" + file.toAbsolutePath(), "", "")
-                .locations("classpath:db/migration")
-                .load()
-                .migrate();
-    }
-
-    private static boolean taken(FileChannel lock) {
-        try {
-            FileLock held = lock.tryLock(1_000, 1, false);
-            return held != null;
-        } catch (OverlappingFileLockException e) {
-            return false;
-        } catch (IOException e) {
-            // A file system without locks: rather work than refuse; SQLite has its own.
-            return true;
-        }
-    }
-
-    /// The lock lies on a byte behind the text, so that others can read who holds it, also where locks forbid
-    /// reading.
-    private static String whoHolds(FileChannel lock) {
-        try {
-            ByteBuffer bytes = ByteBuffer.allocate(500);
-            lock.read(bytes, 0);
-            String who = new String(bytes.array(), 0, bytes.position(), StandardCharsets.UTF_8).strip();
-            return who.isEmpty() ? t("store.another-process") : who;
-        } catch (IOException e) {
-            return t("store.another-process");
-        }
-    }
-
-    private static void write(FileChannel lock, String who) {
-        try {
-            lock.truncate(0);
-            lock.write(ByteBuffer.wrap((who + "\n").getBytes(StandardCharsets.UTF_8)), 0);
-        } catch (IOException e) {
-            // who holds it is a courtesy; the lock itself is what counts
-        }
-    }
-
-    private static void close(FileChannel channel) {
-        try {
-            channel.close();
-        } catch (IOException e) {
-            // nothing can be done about it, and the lock goes with the process
-        }
-    }
-
-    private static void closeQuietly(@Nullable Handle handle) {
-        if (handle != null) {
-            handle.close();
-        }
     }
 
     public Desk desk() {
@@ -254,6 +277,21 @@ public final class Store implements AutoCloseable {
         } catch (IllegalStateException e) {
             throw new SqliteJournal.Unreadable(t("store.the-journal-contradicts-itself", e.getMessage()), e);
         }
+    }
+
+    /// Where the journal ends.
+    HighWater.Mark end() {
+        return journal.end();
+    }
+
+    /// Whether an entry lies in this journal with the checksum given.
+    boolean holds(HighWater.Mark place) {
+        return journal.holds(place);
+    }
+
+    /// Whether checksums cover the entry before; stores that no later version has opened yet have no chain.
+    boolean isChained() {
+        return journal.isChained();
     }
 
     /// Names of the photographs that the record names.
@@ -287,23 +325,32 @@ public final class Store implements AutoCloseable {
                 throw new JournalFile.Unusable(t("store.entry-contradicts-those-before-it", entry.seq()));
             }
         }
-        journal.appendAll(entries);
+        take(entries);
         return entries.size();
+    }
+
+    /// Writes entries that were kept elsewhere, all or none. The store wants opening anew afterwards.
+    void take(List<Entry> entries) {
+        journal.appendAll(entries);
     }
 
     /// Notes where the tool answers, for a second process that finds the store held.
     public void serving(String address) {
-        if (lockFile != null) {
-            write(lockFile, "process " + ProcessHandle.current().pid() + " at " + address);
-        }
+        lock.ifPresent(held -> held.write("process " + ProcessHandle.current().pid() + " at " + address));
     }
 
-    /// Saves the state when enough has happened since the last time. Failing harms nothing.
+    /// Saves the state when enough has happened since the last time, and makes the mark of what was acknowledged
+    /// durable. Failing harms nothing.
     public synchronized void saveSnapshot() {
-        if (!closed && mode == Mode.WRITE && journal.last() - snapshotAt >= ENTRIES_WORTH_A_SNAPSHOT) {
-            LogbookImage image = desk.read(LogbookImage::of);
-            if (snapshots.save(image)) {
-                snapshotAt = image.last();
+        if (closed || lock.isEmpty()) {
+            return;
+        }
+        water.ifPresent(HighWater::sync);
+        if (journal.last() - snapshotAt >= ENTRIES_WORTH_A_SNAPSHOT) {
+            // state and mark are of one moment: nothing is appended while the desk is read
+            Snapshots.Saved saved = desk.read(book -> new Snapshots.Saved(LogbookImage.of(book), journal.end()));
+            if (snapshots.save(saved)) {
+                snapshotAt = saved.at().seq();
             }
         }
     }
@@ -320,9 +367,8 @@ public final class Store implements AutoCloseable {
         } finally {
             closed = true;
             journal.close();
-            if (lockFile != null) {
-                close(lockFile);
-            }
+            afterwards.run();
+            lock.ifPresent(StoreLock::close);
         }
     }
 }

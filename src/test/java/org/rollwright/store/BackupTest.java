@@ -3,7 +3,6 @@ package org.rollwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -202,70 +201,5 @@ class BackupTest {
             int boxes = store.desk().read(book -> book.boxes().size());
             assertThat(boxes).isEqualTo(29);
         }
-    }
-
-    /// The write-ahead log torn at any place, as by a power cut on a disk that lies about what it wrote: the
-    /// store opens with a beginning of the entries, none skipped, or says what is damaged.
-    @Test
-    void a_torn_log_opens_with_a_beginning_of_the_entries() throws Exception {
-        Path data = folder.resolve("data");
-        Path torn = folder.resolve("torn");
-        try (Store store = open(data)) {
-            for (int i = 0; i < 60; i++) {
-                int number = i;
-                store.desk()
-                        .record(
-                                0,
-                                "",
-                                book -> new Event.BoxAdded(
-                                        book.nextBox(),
-                                        Denomination.US_CENT,
-                                        BoxDetails.plain("Box " + number, 50, 50)));
-            }
-            // copied while it is open, so that the log is not yet folded into the file
-            Files.createDirectories(torn);
-            for (String name : List.of("rollwright.db", "rollwright.db-wal")) {
-                Files.copy(data.resolve(name), torn.resolve(name));
-            }
-        }
-        Path wal = torn.resolve("rollwright.db-wal");
-        long whole = Files.size(wal);
-        assertThat(whole).isGreaterThan(100_000);
-        Random random = new Random(5);
-        int opened = 0;
-        for (int i = 0; i < 40; i++) {
-            Path trial = folder.resolve("trial" + i);
-            Files.createDirectories(trial);
-            Files.copy(torn.resolve("rollwright.db"), trial.resolve("rollwright.db"));
-            Files.copy(wal, trial.resolve("rollwright.db-wal"));
-            try (RandomAccessFile file =
-                    new RandomAccessFile(trial.resolve("rollwright.db-wal").toFile(), "rw")) {
-                long at = random.nextLong(whole);
-                if (i % 2 == 0) {
-                    file.setLength(at);
-                } else {
-                    file.seek(at);
-                    file.write(random.nextInt());
-                }
-            }
-            switch (Store.open(trial, Store.Mode.WRITE, InstantSource.fixed(NOW))) {
-                case Store.Opening.Opened good -> {
-                    opened++;
-                    try (Store store = good.store()) {
-                        List<String> labels = store.desk()
-                                .read(book -> book.boxes().stream()
-                                        .map(box -> box.details().label())
-                                        .toList());
-                        for (int n = 0; n < labels.size(); n++) {
-                            assertThat(labels.get(n)).isEqualTo("Box " + n);
-                        }
-                    }
-                }
-                case Store.Opening.Unusable unusable ->
-                    assertThat(unusable.sentence()).contains("Copy");
-                default -> throw new AssertionError();
-            }
-        }
-        assertThat(opened).isGreaterThan(30);
     }
 }

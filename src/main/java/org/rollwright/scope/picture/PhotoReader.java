@@ -101,6 +101,15 @@ public final class PhotoReader {
         }
     }
 
+    /// The small picture of a kept photograph, as [Photo#thumbnail()] has it.
+    ///
+    /// @param jpeg as [Photo#jpeg()] gives it
+    public static byte[] small(byte[] jpeg) {
+        synchronized (ONE_AT_A_TIME) {
+            return jpeg(shrunk(pixels(jpeg)), 0.85f);
+        }
+    }
+
     /// A picture as JPEG, for showing.
     public static byte[] jpeg(BufferedImage picture) {
         return jpeg(picture, 0.9f);

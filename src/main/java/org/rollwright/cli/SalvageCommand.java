@@ -1,0 +1,101 @@
+package org.rollwright.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.store.Salvage;
+import org.rollwright.text.Texts;
+import picocli.CommandLine;
+
+/// Lists what a damaged store and its backups still hold, and brings it back.
+@CommandLine.Command(
+        name = "salvage",
+        description =
+                "List what a damaged store, its log and its backups still hold, and bring it back into a new folder.",
+        footer = {
+            "",
+            "Example: ./run salvage                                    list it; nothing is changed",
+            "         ./run salvage --into ~/coins-again               make a new data folder of it",
+            "         ./run salvage --photographs                      put sound copies from backups in place of damaged ones",
+            "",
+            "Every entry is held against its checksum and joined to the one before. The damaged folder stays as it is, but for",
+            "photographs with --photographs, where sound ones are never touched.",
+            "Exit status: 0 done and nothing known of is missing, 3 there is nothing, 5 something stays lost, or not written."
+        })
+final class SalvageCommand implements Callable<Integer> {
+    @CommandLine.Mixin
+    private Open open = new Open();
+
+    @CommandLine.Option(
+            names = "--into",
+            paramLabel = "DIR",
+            description = "The new data folder, empty or not there yet.")
+    private @Nullable Path into;
+
+    @CommandLine.Option(
+            names = "--photographs",
+            description = "Put sound copies of photographs from the backups in place of missing and damaged ones.")
+    private boolean photographs;
+
+    @Override
+    public Integer call() {
+        Path target = into;
+        if (photographs && target != null) {
+            throw new Open.Stop(
+                    ExitCode.INPUT,
+                    "Say either --photographs or --into DIR: a new folder gets its photographs anyway.");
+        }
+        try {
+            Salvage salvage = Salvage.of(open.folder());
+            if (photographs) {
+                List<String> put = salvage.putPhotographsBack();
+                put.forEach(System.out::println);
+                System.out.println(Count.of(put.size(), "photograph", "photographs") + " put back from the backups. "
+                        + Texts.command() + " check tells whether any is still missing.");
+                return ExitCode.OK.number();
+            }
+            return entries(salvage, target);
+        } catch (Salvage.Failed e) {
+            throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private int entries(Salvage salvage, @Nullable Path target) throws Salvage.Failed {
+        List<Salvage.Run> runs = salvage.runs();
+        long last = runs.isEmpty() ? 0 : runs.getLast().to();
+        long known = salvage.acknowledged();
+        if (known == 0) {
+            throw new Open.Stop(
+                    ExitCode.NOTHING, "There is no store in " + open.folder() + ", and no backup that is known of.");
+        }
+        runs.forEach(
+                run -> System.out.println("  entries " + run.from() + " to " + run.to() + " from " + run.source()));
+        if (last < known) {
+            List<String> behind = salvage.behindTheGap();
+            System.out.println("  entries " + (last + 1) + " to " + known + " are not to be had whole"
+                    + (behind.isEmpty()
+                            ? "."
+                            : "; the lines of " + Count.of(behind.size(), "entry", "entries")
+                                    + " behind a gap, as typed:"));
+            behind.forEach(line -> System.out.println("    " + line));
+        }
+        boolean lost = last < known;
+        if (target == null) {
+            System.out.println(
+                    last == 0
+                            ? "No entry can be brought back."
+                            : "Bring them back into a new folder: " + Texts.command() + " salvage --into DIR"
+                                    + open.named());
+        } else {
+            Salvage.Made made = salvage.into(target.toAbsolutePath().normalize());
+            made.warnings().forEach(System.err::println);
+            System.out.println(target + " made: " + Count.of(made.entries(), "entry", "entries") + " and "
+                    + Count.of(made.photographs(), "photograph", "photographs") + ".");
+            System.out.println("Look at it: " + Texts.command() + " --data " + target
+                    + ", then put it in the old one's place and keep that aside.");
+            lost |= !made.warnings().isEmpty();
+        }
+        return (lost ? ExitCode.STORE : ExitCode.OK).number();
+    }
+}

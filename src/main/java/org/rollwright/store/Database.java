@@ -1,0 +1,86 @@
+package org.rollwright.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Properties;
+import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/// Connections to a store's file, each with what it may do to it.
+final class Database {
+    static final String FILE = "rollwright.db";
+    static final String WAL = FILE + "-wal";
+    static final String SHM = FILE + "-shm";
+
+    private Database() {}
+
+    /// Reads and writes: write-ahead log, a synchronisation at every commit. Closing the last one folds the log
+    /// into the file.
+    static Handle write(Path file) {
+        Properties settings = new Properties();
+        settings.setProperty("journal_mode", "WAL");
+        settings.setProperty("synchronous", "FULL");
+        settings.setProperty("busy_timeout", "5000");
+        settings.setProperty("foreign_keys", "true");
+        // no file outside the data folder is needed to write an entry
+        settings.setProperty("temp_store", "MEMORY");
+        return Jdbi.create(address(file), settings).open();
+    }
+
+    /// Reads what is committed, log included, also while another process writes. Changes neither file nor log;
+    /// it may leave the index of the log (`-shm`) behind, which has no content of its own.
+    static Handle beside(Path file) {
+        Properties settings = new Properties();
+        settings.setProperty("busy_timeout", "5000");
+        settings.setProperty("temp_store", "MEMORY");
+        return Jdbi.create(address(file) + "?mode=ro", settings).open();
+    }
+
+    /// Reads the file alone as it is, without its log and without locks, also on a disk that cannot be written to.
+    static Handle frozen(Path file) {
+        Properties settings = new Properties();
+        settings.setProperty("temp_store", "MEMORY");
+        return Jdbi.create(address(file) + "?immutable=1", settings).open();
+    }
+
+    /// The address of a file as a URI, so that a folder's name may hold any character.
+    static String address(Path file) {
+        return "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
+    }
+
+    static void migrate(Path file) {
+        Flyway.configure()
+                .dataSource(address(file), "", "")
+                .locations("classpath:db/migration")
+                .load()
+                .migrate();
+    }
+
+    /// What SQLite says of the file's structure; one answer "ok" when it is sound.
+    static List<String> structure(Handle handle) {
+        return handle.createQuery("pragma integrity_check(3)")
+                .mapTo(String.class)
+                .list();
+    }
+
+    /// Whether there is a log with anything in it.
+    static boolean hasLog(Path file) {
+        try {
+            return Files.size(file.resolveSibling(WAL)) > 0;
+        } catch (IOException e) {
+            return false;
+        }
+    }
+
+    /// Makes the empty file of a store that is the owner's alone; the database takes over its modes for the log.
+    static void createEmpty(Path file) throws IOException {
+        try (FileChannel made = Disk.create(file)) {
+            made.force(true);
+        }
+        Disk.syncParent(file);
+    }
+}

@@ -1,0 +1,340 @@
+package org.rollwright.store;
+
+import static org.rollwright.text.Texts.t;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.JdbiException;
+import org.jdbi.v3.core.result.ResultIterator;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.hunt.Entry;
+
+/// What can still be brought back of a damaged store: entries from its file, from its log, also behind a
+/// damaged place of that, and from every backup, each held against its checksum and joined to the one before.
+/// The damaged folder is only looked at; what is brought back goes into a new one.
+public final class Salvage {
+    /// Where a run of entries comes from.
+    ///
+    /// @param source for a person
+    public record Run(String source, long from, long to) {}
+
+    /// Why nothing could be brought back, or not written. The message is for a person.
+    public static final class Failed extends Exception {
+        private static final long serialVersionUID = 1L;
+
+        Failed(String sentence) {
+            super(sentence, null, false, false);
+        }
+    }
+
+    /// What was brought back.
+    ///
+    /// @param warnings photographs that are lost
+    public record Made(long entries, int photographs, List<String> warnings) {
+        public Made {
+            warnings = List.copyOf(warnings);
+        }
+    }
+
+    private record Node(
+            SqliteJournal.Row row, String source, @Nullable Node before) {}
+
+    private final Path folder;
+    private final Backups backups;
+    /// Candidates for each place, each with the source it was first seen in.
+    private final TreeMap<Long, Map<SqliteJournal.Row, String>> rows = new TreeMap<>();
+    private final Map<SqliteJournal.Row, Boolean> unchained = new HashMap<>();
+
+    private Salvage(Path folder, Backups backups) {
+        this.folder = folder;
+        this.backups = backups;
+    }
+
+    /// Looks through a data folder and its backups; nothing is changed.
+    public static Salvage of(Path folder) throws Failed {
+        try {
+            NativeLibrary.load();
+        } catch (NativeLibrary.Missing e) {
+            throw new Failed(String.valueOf(e.getMessage()));
+        }
+        Salvage salvage = new Salvage(folder, new Backups(new Settings(folder).backups()));
+        Path file = folder.resolve(Database.FILE);
+        if (Files.exists(file)) {
+            if (StoreLock.isHeld(folder)) {
+                throw new Failed(t("store.stop-the-tool-first"));
+            }
+            salvage.lookAtStore(file);
+        }
+        for (Path backup : salvage.backups.all()) {
+            salvage.look(t("store.the-backup", backup), () -> Database.frozen(backup.resolve(Database.FILE)));
+        }
+        return salvage;
+    }
+
+    private void lookAtStore(Path file) throws Failed {
+        Path trial;
+        try {
+            trial = Files.createTempDirectory("rollwright-salvage");
+        } catch (IOException e) {
+            throw new Failed(t("store.the-temporary-folder", System.getProperty("java.io.tmpdir")));
+        }
+        try {
+            byte[] log = Disk.bytes(file.resolveSibling(Database.WAL)).orElse(new byte[0]);
+            if (log.length > 0) {
+                lookWithLog(t("store.the-store-with-its-log"), file, trial, log);
+            }
+            look(t("store.the-store-s-file-alone"), () -> Database.frozen(file));
+            Optional<WalFile> frames = WalFile.read(file.resolveSibling(Database.WAL));
+            if (frames.isPresent()) {
+                WalFile wal = frames.get();
+                String source = t("store.the-log-behind-the-damage");
+                lookWithLog(source, file, trial, wal.resealed(i -> true));
+                lookWithLog(
+                        source,
+                        file,
+                        trial,
+                        wal.resealed(i -> wal.frames().get(i).sound()));
+                for (int bad = 0; bad < wal.frames().size(); bad++) {
+                    if (wal.frames().get(bad).ours() && !wal.frames().get(bad).sound()) {
+                        int end = bad;
+                        lookWithLog(source, file, trial, wal.resealed(i -> i < end));
+                    }
+                }
+            }
+        } catch (IOException e) {
+            throw new Failed(t("store.the-temporary-folder", trial));
+        } finally {
+            Disk.deleteQuietly(trial);
+        }
+    }
+
+    private void lookWithLog(String source, Path file, Path trial, byte[] log) throws IOException {
+        Path copy = trial.resolve(Database.FILE);
+        Files.deleteIfExists(trial.resolve(Database.SHM));
+        Disk.copyPlain(file, copy);
+        Files.write(trial.resolve(Database.WAL), log);
+        look(source, () -> Database.beside(copy));
+    }
+
+    private interface Opening {
+        Handle open();
+    }
+
+    /// Takes every row that can be read, from both ends, since a damaged page hides what lies behind it.
+    private void look(String source, Opening opening) {
+        try (Handle handle = opening.open()) {
+            long chainedFrom = chainedFrom(handle);
+            collect(source, chainedFrom, handle, "order by seq");
+            collect(source, chainedFrom, handle, "order by seq desc");
+        } catch (JdbiException e) {
+            // a source that cannot be opened gives nothing
+        }
+    }
+
+    private static long chainedFrom(Handle handle) {
+        try {
+            return SqliteJournal.chainedFrom(handle);
+        } catch (JdbiException e) {
+            return 1;
+        }
+    }
+
+    private void collect(String source, long chainedFrom, Handle handle, String order) {
+        try (ResultIterator<SqliteJournal.Row> found = SqliteJournal.rows(handle, order)) {
+            while (found.hasNext()) {
+                SqliteJournal.Row row = found.next();
+                rows.computeIfAbsent(row.seq(), seq -> new LinkedHashMap<>()).putIfAbsent(row, source);
+                unchained.merge(row, row.seq() < chainedFrom, Boolean::logicalOr);
+            }
+        } catch (JdbiException | IllegalArgumentException e) {
+            // what came before it counts
+        }
+    }
+
+    /// The longest row of entries from the first on in which each is sound and follows from the one before.
+    private List<Node> longest() {
+        List<Node> level = new ArrayList<>();
+        for (long seq = 1; rows.containsKey(seq); seq++) {
+            List<Node> next = new ArrayList<>();
+            for (Map.Entry<SqliteJournal.Row, String> one : rows.get(seq).entrySet()) {
+                follows(one.getKey(), level)
+                        .ifPresent(before -> next.add(
+                                new Node(one.getKey(), one.getValue(), before.row.seq() == 0 ? null : before)));
+            }
+            if (next.isEmpty()) {
+                break;
+            }
+            level = next;
+        }
+        List<Node> chain = new ArrayList<>();
+        for (@Nullable Node node = level.isEmpty() ? null : level.getFirst(); node != null; node = node.before) {
+            chain.addFirst(node);
+        }
+        return chain;
+    }
+
+    private static final Node START = new Node(new SqliteJournal.Row(0, "", 0, "", "", 0), "", null);
+
+    private Optional<Node> follows(SqliteJournal.Row row, List<Node> level) {
+        List<Node> candidates = row.seq() == 1 ? List.of(START) : level;
+        boolean alone = unchained.getOrDefault(row, false) && row.checksum() == row.alone();
+        return candidates.stream()
+                .filter(before -> alone || row.checksum() == row.chained(before.row.checksum()))
+                .findFirst();
+    }
+
+    /// Where the entries that can be brought back come from, in order.
+    public List<Run> runs() {
+        List<Run> runs = new ArrayList<>();
+        for (Node node : longest()) {
+            long seq = node.row.seq();
+            if (!runs.isEmpty() && runs.getLast().source.equals(node.source)) {
+                runs.set(runs.size() - 1, new Run(node.source, runs.getLast().from, seq));
+            } else {
+                runs.add(new Run(node.source, seq, seq));
+            }
+        }
+        return runs;
+    }
+
+    /// The last entry known to have been acknowledged, as far as anything tells.
+    public long acknowledged() {
+        long mark = HighWater.read(folder).mark().map(HighWater.Mark::seq).orElse(0L);
+        return Math.max(mark, rows.isEmpty() ? 0 : rows.lastKey());
+    }
+
+    /// Lines as they were typed of entries behind a gap, which cannot be joined to the journal any more.
+    public List<String> behindTheGap() {
+        long reached = longest().size();
+        return rows.tailMap(reached, false).values().stream()
+                .flatMap(candidates -> candidates.keySet().stream().limit(1))
+                .map(row -> row.seq() + "\t" + row.at() + "\t" + row.raw())
+                .toList();
+    }
+
+    /// Puts sound copies of photographs from the backups in the place of missing and damaged ones, in the folder
+    /// itself; a sound photograph is never touched.
+    ///
+    /// @return names of those put back
+    public List<String> putPhotographsBack() throws Failed {
+        PhotoFolder here = new PhotoFolder(folder);
+        List<String> put = new ArrayList<>();
+        try {
+            Set<String> names = new TreeSet<>(here.all());
+            names.addAll(backups.photographs().all());
+            for (String id : names) {
+                if (here.state(id) != PhotoFolder.State.SOUND
+                        && here.take(id, backups.photographs()) == PhotoFolder.State.SOUND) {
+                    put.add(id);
+                }
+            }
+        } catch (IOException e) {
+            throw new Failed(t("store.the-data-folder-cannot-be", folder));
+        }
+        return put;
+    }
+
+    /// Makes a new data folder of what can be brought back: entries, photographs, the user's catalogue, settings.
+    ///
+    /// @param target empty or not there yet
+    /// @throws Failed when nothing can be brought back or the target cannot take it
+    public Made into(Path target) throws Failed {
+        if (!Disk.isEmptyOrMissing(target)) {
+            throw new Failed(t("store.the-folder-is-not-empty", target));
+        }
+        List<Node> chain = longest();
+        if (chain.isEmpty()) {
+            throw new Failed(t("store.nothing-can-be-brought-back"));
+        }
+        List<Entry> entries = new ArrayList<>();
+        try {
+            chain.forEach(node -> entries.add(node.row.entry()));
+        } catch (SqliteJournal.Unreadable e) {
+            throw new Failed(String.valueOf(e.getMessage()));
+        }
+        Path part = target.resolveSibling(target.getFileName() + ".rollwright.part");
+        try {
+            Disk.deleteAll(part);
+            write(entries, part);
+            List<String> warnings = new ArrayList<>();
+            int photographs = copyBeside(part, warnings);
+            List<String> lines = behindTheGap();
+            if (!lines.isEmpty()) {
+                Disk.write(
+                        part.resolve("rollwright.lines-behind-the-gap.txt"),
+                        (String.join("\n", lines) + "\n").getBytes(StandardCharsets.UTF_8));
+            }
+            Files.deleteIfExists(target);
+            Disk.move(part, target);
+            return new Made(entries.size(), photographs, warnings);
+        } catch (IOException e) {
+            Disk.deleteQuietly(part);
+            throw new Failed(t("store.the-folder-cannot-be-written", target));
+        } catch (Failed e) {
+            Disk.deleteQuietly(part);
+            throw e;
+        }
+    }
+
+    private static void write(List<Entry> entries, Path part) throws Failed {
+        try (Store store = opened(part)) {
+            store.take(entries);
+        }
+        // folded from the disk: what contradicts itself is told before it is called brought back
+        try (Store store = opened(part)) {
+            store.readWhole();
+        } catch (SqliteJournal.Unreadable e) {
+            throw new Failed(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private static Store opened(Path part) throws Failed {
+        return switch (Store.open(part, Store.Mode.WRITE, InstantSource.system())) {
+            case Store.Opening.Opened opened -> opened.store();
+            case Store.Opening.Unusable unusable -> throw new Failed(unusable.sentence());
+            case Store.Opening.Busy busy -> throw new Failed(busy.who());
+            case Store.Opening.TooNew tooNew -> throw new IllegalStateException("just made");
+        };
+    }
+
+    private int copyBeside(Path part, List<String> warnings) throws IOException, Failed {
+        Disk.copyTree(folder.resolve("catalog"), part.resolve("catalog"));
+        Path settings = folder.resolve(Settings.FILE);
+        if (Files.exists(settings)) {
+            Disk.copy(settings, part.resolve(Settings.FILE));
+        }
+        PhotoFolder from = new PhotoFolder(folder);
+        PhotoFolder to = new PhotoFolder(part);
+        Set<String> named;
+        try (Store store = opened(part)) {
+            named = store.photographs();
+        }
+        Set<String> all = new TreeSet<>(named);
+        all.addAll(from.all());
+        int sound = 0;
+        for (String id : all) {
+            to.take(id, from);
+            boolean here = to.take(id, backups.photographs()) == PhotoFolder.State.SOUND;
+            if (named.contains(id)) {
+                sound += here ? 1 : 0;
+                if (!here) {
+                    warnings.add(t("store.a-photograph-is-nowhere", id, from.file(id)));
+                }
+            }
+        }
+        return sound;
+    }
+}

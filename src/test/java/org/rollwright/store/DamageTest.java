@@ -1,0 +1,228 @@
+package org.rollwright.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.RandomAccessFile;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/// Damage to a store's files, its log above all: it is noticed before anything is written, nothing of what is left is
+/// touched, and what is left can be brought back.
+class DamageTest {
+    private static final int ENTRIES = 60;
+
+    @TempDir
+    private Path folder;
+
+    private Path data;
+    private Path killed;
+
+    /// A store of which 60 of 120 entries lie in the log alone, as after a kill.
+    @BeforeEach
+    void kill() throws IOException {
+        data = folder.resolve("data");
+        killed = folder.resolve("killed");
+        try (Store store = Stores.open(data)) {
+            Stores.add(store, ENTRIES);
+        }
+        try (Store store = Stores.open(data)) {
+            Stores.add(store, ENTRIES);
+            Stores.copyAsKilled(data, killed);
+        }
+        assertThat(Files.size(killed.resolve(Database.WAL))).isGreaterThan(100_000);
+    }
+
+    private static Map<String, String> bytes(Path folder) throws IOException {
+        Map<String, String> all = new TreeMap<>();
+        for (Path file : Disk.files(folder)) {
+            all.put(
+                    folder.relativize(file).toString(),
+                    java.util.HexFormat.of().formatHex(sha256(Files.readAllBytes(file))));
+        }
+        return all;
+    }
+
+    private static byte[] sha256(byte[] bytes) {
+        try {
+            return java.security.MessageDigest.getInstance("SHA-256").digest(bytes);
+        } catch (java.security.NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Test
+    void a_killed_store_checks_sound_and_a_check_changes_nothing() throws IOException {
+        Map<String, String> before = bytes(killed);
+        assertThat(Stores.bad(killed)).isEmpty();
+        assertThat(Checkup.of(killed, Stores.NOW))
+                .anyMatch(finding -> finding.what().startsWith("120 entries"));
+        assertThat(bytes(killed)).isEqualTo(before);
+        assertThat(Stores.labels(killed)).isEqualTo(Stores.boxes(2 * ENTRIES));
+    }
+
+    @Test
+    void a_flipped_bit_anywhere_in_the_log_is_noticed_and_every_other_entry_comes_back() throws Exception {
+        Random random = new Random(33);
+        long bits = Files.size(killed.resolve(Database.WAL)) * 8;
+        Path trial = folder.resolve("trial");
+        for (int i = 0; i < 33; i++) {
+            Disk.deleteAll(trial);
+            Stores.copyAsKilled(killed, trial);
+            long bit = i == 0 ? 9 : random.nextLong(bits);
+            Stores.flip(trial.resolve(Database.WAL), bit);
+            Map<String, String> before = bytes(trial);
+            boolean harmless =
+                    WalFile.read(trial.resolve(Database.WAL)).orElseThrow().hiddenTransactions() == 0;
+            assertThat(harmless).as("bit %d", bit).isFalse();
+            assertThat(Stores.bad(trial)).as("bit %d", bit).isNotEmpty();
+            assertThat(bytes(trial)).as("a check changes nothing").isEqualTo(before);
+            assertThat(Stores.refusal(trial)).contains("salvage");
+            assertThat(bytes(trial).get(Database.WAL)).isEqualTo(before.get(Database.WAL));
+            assertThat(bytes(trial).get(Database.FILE)).isEqualTo(before.get(Database.FILE));
+            Salvage salvage = Salvage.of(trial);
+            assertThat(salvage.acknowledged()).isEqualTo(2 * ENTRIES);
+            Path again = folder.resolve("again" + i);
+            // all but the last one at most, whose only copy may be the damaged one
+            assertThat(salvage.into(again).entries()).as("bit %d", bit).isGreaterThanOrEqualTo(2 * ENTRIES - 1);
+            assertThat(Stores.labels(again)).isEqualTo(Stores.boxes(2 * ENTRIES).subList(0, (int)
+                    salvage.runs().getLast().to()));
+            assertThat(Stores.bad(again)).isEmpty();
+        }
+    }
+
+    /// The log torn at any place by a power cut that also took the mark's last state, which is not synchronised at
+    /// every entry: the store opens with a beginning of the entries, none skipped.
+    @Test
+    void a_torn_log_opens_with_a_beginning_of_the_entries_and_is_noticed_with_the_mark() throws Exception {
+        long whole = Files.size(killed.resolve(Database.WAL));
+        Random random = new Random(5);
+        for (int i = 0; i < 20; i++) {
+            Path trial = folder.resolve("torn" + i);
+            Stores.copyAsKilled(killed, trial);
+            try (RandomAccessFile file =
+                    new RandomAccessFile(trial.resolve(Database.WAL).toFile(), "rw")) {
+                file.setLength(random.nextLong(whole - 5_000));
+            }
+            assertThat(Stores.refusal(trial)).contains("acknowledged").contains("to 120");
+            Files.delete(trial.resolve(HighWater.FILE));
+            List<String> labels = Stores.labels(trial);
+            assertThat(labels).hasSizeBetween(ENTRIES, 2 * ENTRIES).isEqualTo(Stores.boxes(labels.size()));
+        }
+    }
+
+    @Test
+    void a_log_that_was_deleted_is_missed() throws Exception {
+        Files.delete(killed.resolve(Database.WAL));
+        assertThat(Stores.refusal(killed)).contains("Entries 61 to 120 were acknowledged");
+        assertThat(Stores.bad(killed)).isNotEmpty();
+        Salvage salvage = Salvage.of(killed);
+        assertThat(salvage.runs()).containsExactly(new Salvage.Run("the store's file alone", 1, 60));
+        assertThat(salvage.acknowledged()).isEqualTo(120);
+    }
+
+    @Test
+    void an_older_log_beside_a_newer_store_is_not_folded_in() throws Exception {
+        Path older = folder.resolve("older");
+        Stores.copyAsKilled(killed, older);
+        try (Store store = Stores.open(data)) {
+            Stores.add(store, 100);
+        }
+        Files.copy(older.resolve(Database.WAL), data.resolve(Database.WAL));
+        assertThat(Stores.refusal(data)).contains("salvage");
+        // without the mark as well
+        Path mark = folder.resolve("mark aside");
+        Files.move(data.resolve(HighWater.FILE), mark);
+        assertThat(Stores.refusal(data)).contains("does not belong");
+        Files.move(mark, data.resolve(HighWater.FILE));
+        assertThat(Stores.bad(data)).isNotEmpty();
+        assertThat(Salvage.of(data).into(folder.resolve("again")).entries()).isEqualTo(220);
+        // the cure by hand: the log put aside
+        Files.move(data.resolve(Database.WAL), folder.resolve("aside"));
+        assertThat(Stores.labels(data)).isEqualTo(Stores.boxes(220));
+    }
+
+    @Test
+    void rows_deleted_changed_or_swapped_by_another_program_are_noticed() throws Exception {
+        Path rows = folder.resolve("rows");
+        for (String change : List.of(
+                "delete from entry where seq > 40",
+                "delete from entry where seq = 40",
+                "delete from entry",
+                "update entry set raw = 'x' where seq = 7",
+                "update entry set body = (select body from entry where seq = 8), raw = 'Box 8' where seq = 7",
+                "update entry set checksum = checksum + 1 where seq = 60",
+                "update chain set since = 30",
+                "delete from chain")) {
+            Disk.deleteAll(rows);
+            Stores.copyAsKilled(data, rows);
+            try (Handle handle = Jdbi.open("jdbc:sqlite:" + rows.resolve(Database.FILE))) {
+                handle.execute(change);
+            }
+            boolean harmless = change.equals("delete from chain");
+            assertThat(Stores.bad(rows).isEmpty()).as(change).isEqualTo(harmless);
+        }
+        // a row made right by itself: only the next one's checksum gives it away
+        Disk.deleteAll(rows);
+        Stores.copyAsKilled(data, rows);
+        try (Handle handle = Jdbi.open("jdbc:sqlite:" + rows.resolve(Database.FILE))) {
+            SqliteJournal.Row row = handle.createQuery("select at, body from entry where seq = 7")
+                    .map((result, context) ->
+                            new SqliteJournal.Row(7, result.getString(1), 0, "forged", result.getString(2), 0))
+                    .one();
+            long before = SqliteJournal.checksum(handle, 6).orElseThrow();
+            handle.execute("update entry set raw = 'forged', checksum = ? where seq = 7", row.chained(before));
+        }
+        assertThat(Stores.bad(rows)).anyMatch(finding -> finding.what().contains("Entry 8"));
+    }
+
+    @Test
+    void a_store_that_is_gone_is_not_made_anew() throws Exception {
+        Files.delete(data.resolve(Database.FILE));
+        assertThat(Stores.refusal(data)).contains("missing or empty").contains("120");
+        Files.write(data.resolve(Database.FILE), new byte[0]);
+        assertThat(Stores.refusal(data)).contains("missing or empty");
+        assertThat(Files.size(data.resolve(Database.FILE))).isZero();
+    }
+
+    @Test
+    void a_malformed_store_is_never_written_to() throws Exception {
+        byte[] bytes = Files.readAllBytes(data.resolve(Database.FILE));
+        Random random = new Random(6);
+        int refused = 0;
+        for (int i = 0; i < 20; i++) {
+            Path trial = folder.resolve("malformed" + i);
+            Stores.copyAsKilled(data, trial);
+            byte[] torn = bytes.clone();
+            int page = 1 + random.nextInt(bytes.length / 4096 - 1);
+            for (int at = 0; at < 16; at++) {
+                torn[page * 4096 + at] = (byte) random.nextInt();
+            }
+            Files.write(trial.resolve(Database.FILE), torn);
+            if (!Stores.bad(trial).isEmpty()
+                    && Store.open(trial, Store.Mode.WRITE, java.time.InstantSource.fixed(Stores.NOW))
+                            instanceof Store.Opening.Unusable) {
+                refused++;
+                assertThat(Files.readAllBytes(trial.resolve(Database.FILE))).isEqualTo(torn);
+            }
+        }
+        assertThat(refused).isGreaterThan(15);
+    }
+
+    @Test
+    void a_damaged_mark_is_told_and_made_anew() throws Exception {
+        Stores.flip(data.resolve(HighWater.FILE), 8);
+        assertThat(Stores.troubles(data)).anyMatch(finding -> finding.what().contains("rollwright.mark"));
+        assertThat(Stores.labels(data)).hasSize(120);
+        assertThat(Stores.troubles(data)).noneMatch(finding -> finding.what().contains("rollwright.mark"));
+    }
+}
