@@ -5,10 +5,11 @@ import static org.rollwright.text.Texts.t;
 import java.io.BufferedReader;
 import java.io.BufferedWriter;
 import java.io.IOException;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,7 +39,8 @@ public final class JournalFile {
 
     static void write(Journal journal, Path file) throws IOException {
         Path part = file.resolveSibling(file.getFileName() + ".part");
-        try (BufferedWriter writer = Files.newBufferedWriter(part, StandardCharsets.UTF_8)) {
+        try (FileChannel channel = Disk.create(part);
+                BufferedWriter writer = new BufferedWriter(Channels.newWriter(channel, StandardCharsets.UTF_8))) {
             ObjectNode head = MAPPER.createObjectNode();
             head.put(HEAD, Store.SCHEMA);
             head.put("entries", journal.last());
@@ -62,8 +64,10 @@ public final class JournalFile {
             if (failed[0] != null) {
                 throw failed[0];
             }
+            writer.flush();
+            channel.force(true);
         }
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+        Disk.move(part, file);
     }
 
     /// Reads a file whole before anything is done with it.

@@ -22,6 +22,8 @@ public final class Settings {
     static final String FILE = "settings.properties";
     private static final String BACKUPS = "backup.folder";
     private static final String CHECKSUM = "checksum";
+    /// The first line of files that have a checksum, so that a damaged name of it is not taken for its absence.
+    private static final String HEAD = "Rollwright, ends with a checksum";
 
     private final Path folder;
 
@@ -68,7 +70,7 @@ public final class Settings {
         settings.putAll(some);
         settings.setProperty(CHECKSUM, checksum(settings));
         StringWriter text = new StringWriter();
-        settings.store(text, "Rollwright");
+        settings.store(text, HEAD);
         Disk.write(folder.resolve(FILE), text.toString().getBytes(StandardCharsets.UTF_8));
     }
 
@@ -84,7 +86,13 @@ public final class Settings {
         }
         String said = settings.get().getProperty(CHECKSUM);
         settings.get().remove(CHECKSUM);
-        return said != null && !said.equals(checksum(settings.get()));
+        return said == null ? promisesChecksum() : !said.equals(checksum(settings.get()));
+    }
+
+    private boolean promisesChecksum() {
+        return Disk.bytes(folder.resolve(FILE))
+                .filter(bytes -> new String(bytes, StandardCharsets.UTF_8).startsWith("#" + HEAD))
+                .isPresent();
     }
 
     private static String checksum(Properties settings) {

@@ -197,6 +197,11 @@ final class SqliteJournal implements Journal {
         closeQuietly(old);
     }
 
+    /// Has the next append make the connection anew.
+    void shake() {
+        shaken = true;
+    }
+
     private static void closeQuietly(Handle handle) {
         try {
             handle.close();

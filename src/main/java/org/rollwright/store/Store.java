@@ -9,6 +9,7 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
@@ -57,6 +58,7 @@ public final class Store implements AutoCloseable {
     private final Desk desk;
     private final Optional<StoreLock> lock;
     private final Optional<HighWater> water;
+    private final AtomicInteger mostPages;
     private final Runnable afterwards;
     private long snapshotAt;
     private boolean closed;
@@ -70,6 +72,7 @@ public final class Store implements AutoCloseable {
         this.journal = journal;
         this.snapshots = snapshots;
         this.lock = writing.map(Writing::lock);
+        this.mostPages = writing.map(Writing::mostPages).orElseGet(AtomicInteger::new);
         this.water = writing.map(Writing::water);
         this.afterwards = afterwards;
         Optional<Snapshots.Saved> saved = snapshots.load().filter(state -> journal.holds(state.at()));
@@ -79,7 +82,9 @@ public final class Store implements AutoCloseable {
     }
 
     /// What a store that is written to holds besides its journal.
-    private record Writing(StoreLock lock, HighWater water) {}
+    ///
+    /// @param mostPages stands for the size of the disk in tests
+    private record Writing(StoreLock lock, HighWater water, AtomicInteger mostPages) {}
 
     /// Opens the store of a folder, making both when they are not there and the mode is [Mode#WRITE].
     ///
@@ -182,15 +187,16 @@ public final class Store implements AutoCloseable {
             water = HighWater.open(folder, SqliteJournal.last(handle));
         }
         SqliteJournal journal;
+        AtomicInteger bound = new AtomicInteger(mostPages);
         try {
-            journal = new SqliteJournal(() -> bounded(Database.write(file), mostPages), water);
+            journal = new SqliteJournal(() -> bounded(Database.write(file), bound.get()), water);
         } catch (JdbiException e) {
             water.close();
             throw e;
         }
         try {
-            return new Opening.Opened(
-                    new Store(journal, new Snapshots(folder), clock, Optional.of(new Writing(lock, water)), () -> {}));
+            return new Opening.Opened(new Store(
+                    journal, new Snapshots(folder), clock, Optional.of(new Writing(lock, water, bound)), () -> {}));
         } catch (SqliteJournal.Unreadable | IllegalStateException e) {
             journal.close();
             throw e;
@@ -260,6 +266,16 @@ public final class Store implements AutoCloseable {
             case 5, 6 -> t("store.another-program-holds-it-close");
             default -> t("store.the-disk-or-the-file");
         };
+    }
+
+    /// Gives the disk another size, for tests: it is taken on when the connection is made anew.
+    void mostPages(int pages) {
+        mostPages.set(pages);
+    }
+
+    /// Has the journal behave as after an error, for tests.
+    void shake() {
+        journal.shake();
     }
 
     public Desk desk() {
@@ -347,11 +363,15 @@ public final class Store implements AutoCloseable {
         }
         water.ifPresent(HighWater::sync);
         if (journal.last() - snapshotAt >= ENTRIES_WORTH_A_SNAPSHOT) {
-            // state and mark are of one moment: nothing is appended while the desk is read
-            Snapshots.Saved saved = desk.read(book -> new Snapshots.Saved(LogbookImage.of(book), journal.end()));
-            if (snapshots.save(saved)) {
-                snapshotAt = saved.at().seq();
-            }
+            saveSnapshotNow();
+        }
+    }
+
+    synchronized void saveSnapshotNow() {
+        // state and mark are of one moment: nothing is appended while the desk is read
+        Snapshots.Saved saved = desk.read(book -> new Snapshots.Saved(LogbookImage.of(book), journal.end()));
+        if (snapshots.save(saved)) {
+            snapshotAt = saved.at().seq();
         }
     }
 
