@@ -44,7 +44,8 @@ class BillOfMaterialsTest {
     private static List<Module> bill() throws IOException {
         try (InputStream in = BillOfMaterialsTest.class.getResourceAsStream("/META-INF/sbom/bom.json")) {
             List<Module> modules = new ArrayList<>();
-            for (JsonNode one : JsonMapper.shared().readTree(Objects.requireNonNull(in)).get("components")) {
+            for (JsonNode one :
+                    JsonMapper.shared().readTree(Objects.requireNonNull(in)).get("components")) {
                 modules.add(new Module(
                         one.get("group").asString(),
                         one.get("name").asString(),
@@ -152,8 +153,7 @@ class BillOfMaterialsTest {
         List<NamedCsvRecord> known = rules("unreached.csv");
         List<String> idle = bill.stream()
                 .filter(module -> !reached.contains(module.jar()))
-                .filter(module ->
-                        known.stream().noneMatch(row -> module.is(row.getField("module"))))
+                .filter(module -> known.stream().noneMatch(row -> module.is(row.getField("module"))))
                 .map(Module::key)
                 .toList();
         assertThat(idle).as("libraries nothing uses").isEmpty();

@@ -117,7 +117,8 @@ final class TillScript {
                     .filter(one -> one.details().label().equals(label.strip())
                             && one.details().returned() == null)
                     .findFirst()
-                    .orElseThrow(() -> new Typed.Unread("There is no box " + Typed.quote(label.strip()) + " here to go back."));
+                    .orElseThrow(() ->
+                            new Typed.Unread("There is no box " + Typed.quote(label.strip()) + " here to go back."));
             events.add(new Event.BoxChanged(
                     box.id(), box.details().returnedOn(day(values), values.getOrDefault("to", ""))));
         }

@@ -44,8 +44,8 @@ final class Typed {
                 return number;
             }
         }
-        throw new Unread(key + ": " + quote(text) + " is no whole number from " + least + " to "
-                + Limits.thousands(most) + ".");
+        throw new Unread(
+                key + ": " + quote(text) + " is no whole number from " + least + " to " + Limits.thousands(most) + ".");
     }
 
     static int small(String key, String text, int least, int most) {
@@ -63,8 +63,7 @@ final class Typed {
 
     /// A number with a fraction, 0 or more.
     static BigDecimal decimal(String key, String text, int most) {
-        BigDecimal number =
-                text.matches("[0-9]{1,6}(\\.[0-9]{1,3})?") ? new BigDecimal(text) : BigDecimal.valueOf(-1);
+        BigDecimal number = text.matches("[0-9]{1,6}(\\.[0-9]{1,3})?") ? new BigDecimal(text) : BigDecimal.valueOf(-1);
         if (number.signum() < 0 || number.compareTo(BigDecimal.valueOf(most)) > 0) {
             throw new Unread(key + ": " + quote(text) + " is no number from 0 to " + Limits.thousands(most)
                     + " with three decimals at most.");

@@ -62,11 +62,8 @@ public final class Limits {
         return at.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Flaw(
-                        t(
-                                "coin.holds-a-character-that-cannot",
-                                where,
-                                at.getAsInt() + 1,
-                                "U+%04X".formatted((int) text.charAt(at.getAsInt()))),
+                        t("coin.holds-a-character-that-cannot", where, at.getAsInt() + 1, "U+%04X".formatted((int)
+                                        text.charAt(at.getAsInt()))),
                         t("coin.take-it-out-or-type")));
     }
 
@@ -121,9 +118,7 @@ public final class Limits {
 
     /// Looks at a day.
     public static Optional<Flaw> day(LocalDate day) {
-        return isDay(day)
-                ? Optional.empty()
-                : Optional.of(outside(day));
+        return isDay(day) ? Optional.empty() : Optional.of(outside(day));
     }
 
     private static Flaw outside(Object when) {
@@ -150,9 +145,9 @@ public final class Limits {
     public static Optional<Flaw> measured(double value) {
         return Math.abs(value) <= MOST_MEASURED
                 ? Optional.empty()
-                : Optional.of(new Flaw(
-                        t("coin.is-more-than-can-be", value),
-                        t("coin.write-an-amount-up-to", thousands((long) MOST_MEASURED))));
+                : Optional.of(
+                        new Flaw(t("coin.is-more-than-can-be", value), t("coin.write-an-amount-up-to", thousands((long)
+                                MOST_MEASURED))));
     }
 
     /// A number with its thousands told apart, for a sentence.

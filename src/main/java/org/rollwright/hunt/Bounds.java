@@ -93,8 +93,7 @@ final class Bounds {
             case Mass mass -> Limits.measured(mass.grams()).map(Bounds::refusal);
             case Long number -> counted(number, MOST_COUNTED);
             case Collection<?> many -> many(name, many);
-            case Map<?, ?> cells ->
-                many("name", cells.keySet()).or(() -> many(name, cells.values()));
+            case Map<?, ?> cells -> many("name", cells.keySet()).or(() -> many(name, cells.values()));
             case Identity identity ->
                 // its year is bounded by itself
                 text("kind", identity.kind(), false)
@@ -139,8 +138,7 @@ final class Bounds {
             if (refusal.isPresent()) {
                 int at = number;
                 return one instanceof Event && all.size() > 1
-                        ? refusal.map(why ->
-                                new Refusal(t("hunt.part-of", at, all.size(), why.wrong()), why.right()))
+                        ? refusal.map(why -> new Refusal(t("hunt.part-of", at, all.size(), why.wrong()), why.right()))
                         : refusal;
             }
         }
@@ -157,8 +155,7 @@ final class Bounds {
         return number >= -most && number <= most
                 ? Optional.empty()
                 : Optional.of(new Refusal(
-                        t("hunt.nobody-counts-to", number),
-                        t("hunt.write-a-number-up-to", Limits.thousands(most))));
+                        t("hunt.nobody-counts-to", number), t("hunt.write-a-number-up-to", Limits.thousands(most))));
     }
 
     /// What a part is called, as a sentence begins.

@@ -13,7 +13,7 @@ import org.rollwright.coin.Limits;
 
 /// Keeps contradictions out of the journal: answers why an event cannot be taken, before anything is written.
 final class Checks {
-    private static final int MOST_ROLLS = 10_000;
+    static final int MOST_ROLLS = 10_000;
     private static final int MOST_COINS = 1_000_000;
     private static final int MOST_COINS_IN_A_ROLL = 10_000;
     private static final int MOST_EARLIER_BOXES = 1_000_000;

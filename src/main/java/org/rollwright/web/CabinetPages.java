@@ -240,7 +240,8 @@ final class CabinetPages {
         if (problem.isEmpty() && !price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
             problem = t("cabinet.price-write-an-amount-such");
         }
-        Optional<LocalDate> said = field(context, "day").isEmpty() ? Optional.of(today()) : Limits.day(field(context, "day"));
+        Optional<LocalDate> said =
+                field(context, "day").isEmpty() ? Optional.of(today()) : Limits.day(field(context, "day"));
         if (said.isEmpty()) {
             problem = t("cabinet.day-write-it-as-2026");
         }

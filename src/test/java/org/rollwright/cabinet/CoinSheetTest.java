@@ -56,8 +56,23 @@ class CoinSheetTest {
     }
 
     private static void fill(Desk desk, Random random) {
-        String[] words = {"=1+1", "@sum", "-3", "'x", "a, \"b\"", "tab\there", "plain", "", "ümlaut › arrow", "＝1+1", "＠sum",
-            " =1", "\n=1", "ends in a space ", "'"};
+        String[] words = {
+            "=1+1",
+            "@sum",
+            "-3",
+            "'x",
+            "a, \"b\"",
+            "tab\there",
+            "plain",
+            "",
+            "ümlaut › arrow",
+            "＝1+1",
+            "＠sum",
+            " =1",
+            "\n=1",
+            "ends in a space ",
+            "'"
+        };
         desk.record(
                 0,
                 "",
@@ -112,7 +127,8 @@ class CoinSheetTest {
 
     @Test
     void no_cell_can_be_a_formula() {
-        for (String bad : List.of("=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "'=1", "＝1+1", "＋1", " =1")) {
+        for (String bad :
+                List.of("=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "'=1", "＝1+1", "＋1", " =1")) {
             assertThat(SheetCell.out(bad)).startsWith("'");
         }
         assertThat(SheetCell.out("-")).isEqualTo("-");

@@ -15,8 +15,35 @@ class SheetCellTest {
     @Provide
     Arbitrary<String> texts() {
         return Arbitraries.of(
-                        "=", "+", "-", "@", "＝", "＋", "－", "＠", "﹦", "−", "'", "\"", " ", "\t", "\r", "\n", "\r\n", "\u00A0",
-                        "\u3000", "\u200B", "\uFEFF", ",", ";", "|", "a", "1", "SUM(A1)", "cmd|' /C x'!A0", "é")
+                        "=",
+                        "+",
+                        "-",
+                        "@",
+                        "＝",
+                        "＋",
+                        "－",
+                        "＠",
+                        "﹦",
+                        "−",
+                        "'",
+                        "\"",
+                        " ",
+                        "\t",
+                        "\r",
+                        "\n",
+                        "\r\n",
+                        "\u00A0",
+                        "\u3000",
+                        "\u200B",
+                        "\uFEFF",
+                        ",",
+                        ";",
+                        "|",
+                        "a",
+                        "1",
+                        "SUM(A1)",
+                        "cmd|' /C x'!A0",
+                        "é")
                 .list()
                 .ofMaxSize(5)
                 .map(parts -> String.join("", parts));
@@ -43,12 +70,15 @@ class SheetCellTest {
         assertThat(out.equals("-") || narrow.isEmpty() || "=+-@".indexOf(narrow.charAt(0)) < 0)
                 .as(out)
                 .isTrue();
-        assertThat(out.isEmpty() || "\t\r\n ".indexOf(out.charAt(0)) < 0).as(out).isTrue();
+        assertThat(out.isEmpty() || "\t\r\n ".indexOf(out.charAt(0)) < 0)
+                .as(out)
+                .isTrue();
     }
 
     @Test
     void wide_signs_and_signs_behind_spaces_are_guarded_too() {
-        for (String bad : List.of("＝1+1", "＋1", "－1", "＠SUM(A1)", "\t=1", "\r=1", "\n=1", " =1", "\u3000＝1", "\u200B=1")) {
+        for (String bad :
+                List.of("＝1+1", "＋1", "－1", "＠SUM(A1)", "\t=1", "\r=1", "\n=1", " =1", "\u3000＝1", "\u200B=1")) {
             assertThat(SheetCell.out(bad)).isEqualTo("'" + bad);
         }
         assertThat(SheetCell.out("-")).isEqualTo("-");

@@ -61,9 +61,7 @@ class BoundsTest {
                 Type[] of = list.getActualTypeArguments();
                 return list.getRawType() == Map.class
                         ? Map.of(make(name + " key", of[0]), make(name, of[1]))
-                        : list.getRawType() == Set.class
-                                ? Set.of(make(name, of[0]))
-                                : List.of(make(name, of[0]));
+                        : list.getRawType() == Set.class ? Set.of(make(name, of[0])) : List.of(make(name, of[0]));
             }
             Class<?> kind = (Class<?>) type;
             if (kind == String.class) {
@@ -150,7 +148,9 @@ class BoundsTest {
     /// Whether it was refused for this reason: an event made at random may be refused for another as well.
     private static boolean refusedForSize(Desk.Outcome outcome) {
         return outcome instanceof Desk.Outcome.Refused refused
-                && refused.refusal().toString().matches("(?s).*(Write at most|Write a day from|Write a number up to|Take it out).*");
+                && refused.refusal()
+                        .toString()
+                        .matches("(?s).*(Write at most|Write a day from|Write a number up to|Take it out).*");
     }
 
     @Test
@@ -181,7 +181,8 @@ class BoundsTest {
 
     @Test
     void no_part_of_any_event_takes_what_breaks_a_terminal_a_file_or_a_line() throws ReflectiveOperationException {
-        for (String odd : List.of("\u0000", "a\u001B[2J", "a\u009Bm", "a\u007F", "a\uD800", "\uDC00b", "a\u202Eb", "\uFFFF")) {
+        for (String odd :
+                List.of("\u0000", "a\u001B[2J", "a\u009Bm", "a\u007F", "a\uD800", "\uDC00b", "a\u202Eb", "\uFFFF")) {
             assertThat(accepted(odd)).as(odd).isEmpty();
         }
     }
@@ -189,7 +190,13 @@ class BoundsTest {
     @Test
     void what_people_write_is_taken() {
         for (String text : List.of(
-                "", "Müller's, 5 ¢", "two\nlines\tand a tab\r\n", "\uD83E\uDE99 found", "שלום", "\u2068عربي\u2069", "=1+1")) {
+                "",
+                "Müller's, 5 ¢",
+                "two\nlines\tand a tab\r\n",
+                "\uD83E\uDE99 found",
+                "שלום",
+                "\u2068عربي\u2069",
+                "=1+1")) {
             assertThat(Limits.unfit(text)).as(text).isEmpty();
         }
     }
@@ -211,11 +218,14 @@ class BoundsTest {
     void a_step_of_a_million_parts_is_refused() {
         Desk desk = new Desk(new MemoryJournal(), () -> NOW, new Logbook());
         Event many = new Event.Batch(Collections.nCopies(1_000_000, new Event.PolicyChanged("x")));
-        assertThat(((Desk.Outcome.Refused) desk.record(0, "", book -> many)).refusal().toString())
+        assertThat(((Desk.Outcome.Refused) desk.record(0, "", book -> many))
+                        .refusal()
+                        .toString())
                 .isEqualTo("That is too much at once: 1,000,000. Record at most 100,000 at once.");
-        Event large = new Event.Batch(
-                Collections.nCopies(5_000, new Event.PolicyChanged("x".repeat(Limits.WORDS))));
-        assertThat(((Desk.Outcome.Refused) desk.record(0, "", book -> large)).refusal().toString())
+        Event large = new Event.Batch(Collections.nCopies(5_000, new Event.PolicyChanged("x".repeat(Limits.WORDS))));
+        assertThat(((Desk.Outcome.Refused) desk.record(0, "", book -> large))
+                        .refusal()
+                        .toString())
                 .startsWith("That is too much text at once.");
     }
 
@@ -233,10 +243,10 @@ class BoundsTest {
         MemoryJournal journal = new MemoryJournal();
         String long21 = "x".repeat(21_000);
         BoxDetails details = BoxDetails.plain(long21, 50, 50).returnedOn(LocalDate.MAX, "");
-        journal.append(new Entry(
-                1, NOW, 0, long21, new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, details)));
+        journal.append(new Entry(1, NOW, 0, long21, new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, details)));
         Desk desk = new Desk(journal, () -> NOW, new Logbook());
-        String label = desk.read(book -> book.box(new BoxId(1)).orElseThrow().details().label());
+        String label =
+                desk.read(book -> book.box(new BoxId(1)).orElseThrow().details().label());
         assertThat(label).isEqualTo(long21);
         assertThat(desk.undo(0, "")).isInstanceOf(Desk.Outcome.Kept.class);
         assertThat(desk.redo(0, "")).isInstanceOf(Desk.Outcome.Kept.class);

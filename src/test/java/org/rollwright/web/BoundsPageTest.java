@@ -70,8 +70,8 @@ class BoundsPageTest {
             new Form("/boxes/2", Map.of("label", "?", "rolls", "50")),
             new Form("/albums", Map.of("name", "?", "rule", "series wheat")),
             new Form("/till", Map.of("kind", "DRAW", "amount", "1", "what", "?")),
-            new Form("/till/branches", Map.of("bank", "?", "day", "MONDAY")),
-            new Form("/till/branches", Map.of("bank", "Hill Bank", "day", "MONDAY", "note", "?")),
+            new Form("/till/branches", Map.of("bank", "?", "open", "MONDAY")),
+            new Form("/till/branches", Map.of("bank", "Hill Bank", "open", "MONDAY", "note", "?")),
             new Form("/till/time", Map.of("phase", "BANK", "minutes", "5", "what", "?")),
             new Form("/scale/cup", Map.of("name", "?", "tare", "100g", "step", "1g", "alloy", "bronze")),
             new Form("/cabinet/add", Map.of("line", "36d", "from", "?")),
@@ -83,8 +83,9 @@ class BoundsPageTest {
             new Form("/boxes", Map.of("denomination", "US cent", "form", "BOX", "label", "Box 1", "pickedUp", "?")),
             new Form("/boxes/2", Map.of("label", "Box 13", "rolls", "50", "returned", "?")),
             new Form("/till", Map.of("kind", "DRAW", "amount", "1", "day", "?")),
-            new Form("/till/orders", Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "placed", "?")),
-            new Form("/till/orders", Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "day", "?")),
+            new Form(
+                    "/till/orders",
+                    Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "placed", "?")),
             new Form("/till/orders", Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "due", "?")),
             new Form("/till/time", Map.of("phase", "BANK", "minutes", "5", "day", "?")),
             new Form("/cabinet/add", Map.of("line", "36d", "day", "?")));
@@ -99,8 +100,7 @@ class BoundsPageTest {
                 for (Form form : odd.equals(FAR) ? DAYS : TEXTS) {
                     Map<String, String> fields = form.fields.entrySet().stream()
                             .collect(Collectors.toMap(
-                                    Map.Entry::getKey,
-                                    one -> one.getValue().equals("?") ? odd : one.getValue()));
+                                    Map.Entry::getKey, one -> one.getValue().equals("?") ? odd : one.getValue()));
                     HttpResponse<String> answer = post(bench, form.path, fields);
                     if (bench.journal.last() != before || answer.statusCode() >= 500) {
                         wrong.add(answer.statusCode() + " " + form + " took " + odd.substring(0, 3));
@@ -156,18 +156,37 @@ class BoundsPageTest {
                                 Integer.MAX_VALUE,
                                 Integer.MAX_VALUE,
                                 Integer.MAX_VALUE,
-                                "", "", "", "", "", far, early, null, "", "")),
+                                "",
+                                "",
+                                "",
+                                "",
+                                "",
+                                far,
+                                early,
+                                null,
+                                "",
+                                "")),
                 new Event.OpeningBalance(
                         Denomination.US_CENT, "wheat", Integer.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE),
                 new Event.BranchWritten(new Branch(
-                        "Hill Bank", "", true, true, Set.of(DayOfWeek.MONDAY), 60, new BigDecimal("1e20"),
-                        BigDecimal.ZERO, 2_000, "N", false, text)),
+                        "Hill Bank",
+                        "",
+                        true,
+                        true,
+                        Set.of(DayOfWeek.MONDAY),
+                        60,
+                        new BigDecimal("1e20"),
+                        BigDecimal.ZERO,
+                        2_000,
+                        "N",
+                        false,
+                        text)),
                 new Event.CashMoved(new CashMove(far, "OUTSIDE", "CASH", new BigDecimal("1e20"), text, text, "USD")),
                 new Event.CashMoved(new CashMove(early, "OUTSIDE", "CASH", new BigDecimal("0.00001"), "", "", "USD")),
                 new Event.OrderPlaced(new Order(
                         1, "Hill Bank", Denomination.US_CENT, 1_000, early, far, true, text, null, List.of())),
-                new Event.OrderPlaced(new Order(
-                        2, "Hill Bank", Denomination.US_CENT, 1_000, far, far, false, text, null, List.of())),
+                new Event.OrderPlaced(
+                        new Order(2, "Hill Bank", Denomination.US_CENT, 1_000, far, far, false, text, null, List.of())),
                 new Event.EffortNoted(new Effort(
                         far, null, Effort.Phase.BANK, 1_440, 2_000, new BigDecimal("1e20"), "Hill Bank", text)),
                 new Event.CoinAcquired(

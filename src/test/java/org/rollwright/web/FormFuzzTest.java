@@ -72,8 +72,8 @@ class FormFuzzTest {
             "\r\nX: y");
 
     /// What only code says.
-    private static final Pattern FROM_WITHIN =
-            Pattern.compile("No enum constant|For input string|Optional\\[|java\\.lang\\.|[a-z]@[0-9a-f]{6,8}\\b");
+    private static final Pattern FROM_WITHIN = Pattern.compile(
+            "No enum constant|For input string|Optional\\[|java\\.lang\\.|rollwright[.\\w]*\\.[A-Z]\\w*");
 
     private static final Pattern LINK = Pattern.compile("(?:href|src|hx-get)=\"(/[^\"#]*)");
     private static final Pattern FORM = Pattern.compile("<form([^>]*)>(.*?)</form>", Pattern.DOTALL);
@@ -106,7 +106,9 @@ class FormFuzzTest {
         HttpResponse<String> answer = client.send(request.build(), HttpResponse.BodyHandlers.ofString());
         if (answer.statusCode() >= 500
                 || answer.body().contains("\tat org.")
-                || FROM_WITHIN.matcher(answer.body()).find()) {
+                // the list of libraries is full of such names
+                || (!what.contains("/about/")
+                        && FROM_WITHIN.matcher(answer.body()).find())) {
             faults.add(answer.statusCode() + " " + what);
         }
         return answer;
