@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.rollwright.catalog.NamedText;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
@@ -37,6 +38,8 @@ import org.rollwright.hunt.MetalPrice;
 import org.rollwright.hunt.Order;
 import org.rollwright.hunt.Place;
 import org.rollwright.hunt.PlaceId;
+import org.rollwright.scope.Variety;
+import org.rollwright.scope.VarietyBook;
 
 /// Texts, days and numbers out of proportion: refused by every page, and shown by every page when an older record
 /// holds them.
@@ -229,6 +232,37 @@ class BoundsPageTest {
                 }
             }
             assertThat(faults).isEmpty();
+        }
+    }
+
+    @Test
+    void the_table_of_varieties_runs_nothing_and_comes_back_the_same() throws IOException, InterruptedException {
+        try (TestBench bench = new TestBench();
+                client) {
+            Variety one = bench.bench
+                    .desk()
+                    .read(book -> bench.bench
+                            .varieties()
+                            .book(book)
+                            .varieties()
+                            .iterator()
+                            .next());
+            Map<String, String> cells = new java.util.LinkedHashMap<>(one.cells());
+            cells.put("note", "＝1+1");
+            cells.put("source", "=cmd|' /C calc'!A0");
+            cells.put("cross_references", "@sum");
+            bench.bench.desk().record(0, "", book -> new Event.VarietyWritten(one.key(), cells));
+            String csv = client.send(
+                            HttpRequest.newBuilder(URI.create(bench.address + "/scope/varieties.csv"))
+                                    .build(),
+                            HttpResponse.BodyHandlers.ofString())
+                    .body();
+            assertThat(csv).contains("'＝1+1").contains("'=cmd|").contains("'@sum");
+            assertThat(VarietyBook.rows(new NamedText("back.csv", csv), bench.bench.catalog())
+                            .varieties())
+                    .filteredOn(back -> back.key().equals(one.key()))
+                    .singleElement()
+                    .satisfies(back -> assertThat(back.cells()).isEqualTo(cells));
         }
     }
 }
