@@ -22,12 +22,14 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CountryFacts;
 import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.catalog.SheetCell;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mint;
 import org.rollwright.coin.Strike;
 import org.rollwright.hunt.Acquisition;
@@ -40,8 +42,7 @@ import org.rollwright.hunt.PlaceId;
 
 /// Coins as rows of a table, for other programs and back.
 ///
-/// A cell that a spreadsheet could take for a formula gets an apostrophe in front, and loses it on the way
-/// back.
+/// Texts go out and come back by [SheetCell], so that no cell is run as a formula.
 public final class CoinSheet {
     /// Columns of a table of coins. Only denomination and year are needed on the way in.
     public static final List<String> COLUMNS = List.of(
@@ -133,7 +134,7 @@ public final class CoinSheet {
                         how.day().toString(),
                         how.price() == null ? "" : how.price().toPlainString())
                 .stream()
-                .map(CoinSheet::safe)
+                .map(SheetCell::out)
                 .toList();
     }
 
@@ -150,17 +151,6 @@ public final class CoinSheet {
 
     private static String place(Logbook book, @Nullable PlaceId id) {
         return String.join(IN, CabinetIndex.names(book, id));
-    }
-
-    /// A text no spreadsheet takes for a formula.
-    public static String safe(String text) {
-        return !text.isEmpty() && "=+-@\t\r'".indexOf(text.charAt(0)) >= 0 && !text.equals("-") ? "'" + text : text;
-    }
-
-    private static String unsafe(String text) {
-        return text.length() > 1 && text.charAt(0) == '\'' && "=+-@\t\r'".indexOf(text.charAt(1)) >= 0
-                ? text.substring(1)
-                : text;
     }
 
     /// The table as CSV with a header row.
@@ -248,9 +238,7 @@ public final class CoinSheet {
             List<Problem> problems) {
         private String text(String column) {
             Integer index = at.get(column);
-            return index == null || index >= cells.size()
-                    ? ""
-                    : unsafe(cells.get(index).strip());
+            return index == null || index >= cells.size() ? "" : SheetCell.in(cells.get(index));
         }
 
         private void refuse(String column, String wrong, String right) {
@@ -400,7 +388,10 @@ public final class CoinSheet {
             List<LocalDate> readings = new ArrayList<>();
             for (DayStyle style : days == null ? DayStyle.values() : new DayStyle[] {days, DayStyle.ISO}) {
                 try {
-                    readings.add(LocalDate.parse(text, style.format));
+                    LocalDate read = LocalDate.parse(text, style.format);
+                    if (Limits.isDay(read)) {
+                        readings.add(read);
+                    }
                 } catch (DateTimeParseException e) {
                     // another style may fit
                 }

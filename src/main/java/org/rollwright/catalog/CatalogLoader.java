@@ -182,9 +182,17 @@ public final class CatalogLoader {
         OptionalDouble amount = row.positive("face");
         try {
             CurrencyUnit unit = CurrencyUnit.of(row.text("currency"));
-            return amount.isPresent()
-                    ? Optional.of(Money.of(unit, new java.math.BigDecimal(row.text("face"))))
-                    : Optional.empty();
+            if (amount.isEmpty()) {
+                return Optional.empty();
+            }
+            if (!row.text("face").matches("[0-9]{1,9}(\\.[0-9]{1," + Math.max(1, unit.getDecimalPlaces()) + "})?")) {
+                row.refuse(
+                        "face",
+                        t("catalog.is-no-face-value", row.text("face")),
+                        t("catalog.write-a-face-value-such", unit.getDecimalPlaces(), unit));
+                return Optional.empty();
+            }
+            return Optional.of(Money.of(unit, new java.math.BigDecimal(row.text("face"))));
         } catch (IllegalCurrencyException e) {
             row.refuse(
                     "currency",

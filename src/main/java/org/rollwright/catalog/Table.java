@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.rollwright.coin.Limits;
 
 /// One CSV file while it is read: hands out rows and collects what is wrong with them.
 public final class Table {
@@ -19,9 +20,25 @@ public final class Table {
     private final List<RowProblem> problems = new ArrayList<>();
     private final List<Row> rows = new ArrayList<>();
 
+    /// Where the rows come from.
+    public enum From {
+        /// A file that somebody may have written with a spreadsheet program: bounded, and read as one.
+        FILE,
+        /// The record, which is read as it is.
+        RECORD
+    }
+
+    private final From from;
+
     /// @param columns every one of them must be in the header row
     public Table(NamedText file, List<String> columns) {
+        this(file, columns, From.FILE);
+    }
+
+    /// @param columns every one of them must be in the header row
+    public Table(NamedText file, List<String> columns, From from) {
         this.file = file;
+        this.from = from;
         read(columns);
     }
 
@@ -50,7 +67,7 @@ public final class Table {
                             "",
                             t("catalog.the-row-has-cells", record.getFieldCount()),
                             t("catalog.it-must-have-as-the", record.getHeader().size()));
-                } else {
+                } else if (from == From.RECORD || isBounded(record)) {
                     rows.add(new Row(record));
                 }
             }
@@ -59,6 +76,21 @@ public final class Table {
         } catch (java.io.IOException e) {
             throw new java.io.UncheckedIOException("reading from memory", e);
         }
+    }
+
+    private boolean isBounded(NamedCsvRecord record) {
+        for (int i = 0; i < record.getFieldCount(); i++) {
+            Optional<Limits.Flaw> flaw = Limits.text(t("catalog.the-cell"), record.getField(i), Limits.WORDS);
+            if (flaw.isPresent()) {
+                problem(
+                        record.getStartingLineNumber(),
+                        record.getHeader().get(i),
+                        flaw.get().wrong(),
+                        flaw.get().right());
+                return false;
+            }
+        }
+        return true;
     }
 
     private static String stripByteOrderMark(String text) {
@@ -86,7 +118,8 @@ public final class Table {
         }
 
         public String text(String column) {
-            return record.findField(column).orElse("").strip();
+            String cell = record.findField(column).orElse("");
+            return from == From.FILE ? SheetCell.in(cell) : cell.strip();
         }
 
         public Optional<String> required(String column, String example) {

@@ -1,6 +1,5 @@
 package org.rollwright.cli;
 
-import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -15,6 +14,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.coin.Limits;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.BoxDetails;
@@ -48,6 +48,14 @@ final class Script {
         }
     }
 
+    private static final Map<String, String> EXAMPLES = examples();
+
+    /// A day between two lines.
+    private static final long MOST_SECONDS = 86_400;
+
+    private static final long MOST_SEARCHED = 1_000_000_000_000L;
+    private static final int LONGEST_SHOWN = 200;
+
     private final Desk desk;
     private final Catalog catalog;
     private final Recorder recorder;
@@ -61,6 +69,13 @@ final class Script {
         this.catalog = catalog;
         this.recorder = recorder;
         this.hunt = hunt;
+    }
+
+    private static Map<String, String> examples() {
+        Map<String, String> examples = new LinkedHashMap<>(TillScript.EXAMPLES);
+        examples.put("@at", "@at 2026-03-01T19:00:00Z 20");
+        examples.put("@opening", "@opening cent wheat 40 100000 451: boxes, coins searched, coins found");
+        return Map.copyOf(examples);
     }
 
     /// Hunts begun by `@hunt`, in order.
@@ -82,7 +97,7 @@ final class Script {
             if (text.isEmpty() || text.startsWith("#")) {
                 continue;
             }
-            Line line = text.startsWith("@") ? directive(number, text) : entry(number, text);
+            Line line = line(number, text);
             told.accept(line);
             if (!line.recorded()) {
                 refused++;
@@ -92,6 +107,25 @@ final class Script {
             }
         }
         return refused;
+    }
+
+    private Line line(int number, String text) {
+        if (text.length() > Limits.WORDS) {
+            String most = Limits.thousands(Limits.WORDS);
+            return new Line(
+                    number,
+                    text.substring(0, LONGEST_SHOWN) + "…",
+                    0,
+                    "The line has " + Limits.thousands(text.length()) + " characters.",
+                    "Write at most " + most + ".");
+        }
+        try {
+            return text.startsWith("@") ? directive(number, text) : entry(number, text);
+        } catch (Typed.Unread e) {
+            String name = text.substring(0, (text + " ").indexOf(' '));
+            return new Line(
+                    number, text, 0, e.sentence(), "Write " + EXAMPLES.getOrDefault(name, "it as in the guide") + ".");
+        }
     }
 
     private Line entry(int number, String text) {
@@ -168,34 +202,22 @@ final class Script {
                                 number,
                                 text,
                                 0,
-                                "'" + name + "' is no directive.",
+                                Typed.quote(name) + " is no directive.",
                                 "There are @hunt, @at, @album, @opening, @accept, @branch, @cash, @back, @order and @spent.");
         };
     }
 
     private Line till(int number, String text, String name, String rest) {
         TillScript reader = new TillScript(catalog);
-        try {
-            return line(number, text, desk.record(0, text, book -> reader.event(book, name, rest)));
-        } catch (TillScript.Unread e) {
-            return new Line(
-                    number,
-                    text,
-                    0,
-                    String.valueOf(e.getMessage()),
-                    "Write " + TillScript.EXAMPLES.getOrDefault(name, name) + ".");
-        }
+        return line(number, text, desk.record(0, text, book -> reader.event(book, name, rest)));
     }
 
     private Line at(int number, String text, String rest) {
         String[] parts = rest.split(" +");
-        try {
-            clock = Instant.parse(parts[0]);
-            step = Duration.ofSeconds(parts.length > 1 ? Long.parseLong(parts[1]) : 0);
-            return new Line(number, text, 0, "", "");
-        } catch (DateTimeException | NumberFormatException e) {
-            return new Line(number, text, 0, "'" + rest + "' is no time.", "Write @at 2026-03-01T19:00:00Z 20.");
-        }
+        Instant from = Typed.moment(parts[0]);
+        step = Duration.ofSeconds(parts.length > 1 ? Typed.whole("seconds", parts[1], 0, MOST_SECONDS) : 0);
+        clock = from;
+        return new Line(number, text, 0, "", "");
     }
 
     private Line album(int number, String text, String rest) {
@@ -231,21 +253,17 @@ final class Script {
         if (facts.isEmpty() || watch.isEmpty()) {
             return new Line(number, text, 0, "The denomination or the watch is not known.", right);
         }
-        try {
-            int boxes = Integer.parseInt(parts[2]);
-            long coins = Long.parseLong(parts[3]);
-            long found = Long.parseLong(parts[4]);
-            return line(
-                    number,
-                    text,
-                    desk.record(
-                            0,
-                            text,
-                            book -> new Event.OpeningBalance(
-                                    facts.get().denomination(), watch.get().name(), boxes, coins, found)));
-        } catch (NumberFormatException e) {
-            return new Line(number, text, 0, "A number was expected.", right);
-        }
+        int boxes = Typed.small("boxes", parts[2], 0, 1_000_000);
+        long coins = Typed.whole("coins searched", parts[3], 0, MOST_SEARCHED);
+        long found = Typed.whole("coins found", parts[4], 0, coins);
+        return line(
+                number,
+                text,
+                desk.record(
+                        0,
+                        text,
+                        book -> new Event.OpeningBalance(
+                                facts.get().denomination(), watch.get().name(), boxes, coins, found)));
     }
 
     static Optional<DenominationFacts> denomination(Catalog catalog, String word) {
@@ -303,7 +321,7 @@ final class Script {
                     number,
                     text,
                     0,
-                    "'" + coin + "' is no denomination.",
+                    Typed.quote(coin) + " is no denomination.",
                     "Write cent, nickel, dime, quarter, half, or ca cent.");
         }
         List<Watch> watches = new ArrayList<>();
@@ -322,19 +340,19 @@ final class Script {
                         number,
                         text,
                         0,
-                        "'" + wanted + "' is nothing the catalogue can watch for.",
+                        Typed.quote(wanted) + " is nothing the catalogue can watch for.",
                         "Write a name such as wheat, or a rule such as metal silver.");
             }
         }
         BoxDetails details;
         try {
             details = details(facts.get(), values);
-        } catch (DateTimeException | IllegalArgumentException e) {
+        } catch (Typed.Unread e) {
             return new Line(
                     number,
                     text,
                     0,
-                    "A number, date or form of the box is not usable: " + e.getMessage() + ".",
+                    e.sentence(),
                     "Write rolls 50; coins 0; form box, rolls, bag or jar; picked 2026-03-01.");
         }
         List<String> labels = new ArrayList<>();
@@ -364,16 +382,15 @@ final class Script {
 
     private static BoxDetails details(DenominationFacts facts, Map<String, String> values) {
         Integer full = facts.rollsPerBox();
-        BoxDetails.Form form =
-                BoxDetails.Form.valueOf(values.getOrDefault("form", "box").toUpperCase(java.util.Locale.ROOT));
+        BoxDetails.Form form = Typed.word("form", values.getOrDefault("form", "box"), BoxDetails.Form.class);
         boolean loose = form == BoxDetails.Form.BAG || form == BoxDetails.Form.JAR;
         String usual = loose || full == null ? "0" : full.toString();
         return new BoxDetails(
                 "",
                 form,
-                Integer.parseInt(values.getOrDefault("rolls", usual)),
+                Typed.small("rolls", values.getOrDefault("rolls", usual), 0, 10_000),
                 facts.coinsPerRoll(),
-                Integer.parseInt(values.getOrDefault("coins", "0")),
+                Typed.small("coins", values.getOrDefault("coins", "0"), 0, 1_000_000),
                 values.getOrDefault("bank", ""),
                 values.getOrDefault("branch", ""),
                 values.getOrDefault("wrap", ""),
@@ -388,6 +405,6 @@ final class Script {
 
     private static @Nullable LocalDate day(Map<String, String> values, String key) {
         String text = values.get(key);
-        return text == null ? null : LocalDate.parse(text);
+        return text == null ? null : Typed.day(key, text);
     }
 }

@@ -1,7 +1,5 @@
 package org.rollwright.cli;
 
-import java.math.BigDecimal;
-import java.time.DateTimeException;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -20,18 +18,10 @@ import org.rollwright.hunt.Effort;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Order;
+import org.rollwright.till.Ledger;
 
 /// The lines of a script that concern banks, cash and time: `Name; key value; key value`.
 final class TillScript {
-    /// What a line lacks.
-    static final class Unread extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-
-        Unread(String sentence) {
-            super(sentence, null, false, false);
-        }
-    }
-
     /// The lines understood here, each with an example.
     static final Map<String, String> EXAMPLES = examples();
 
@@ -56,7 +46,7 @@ final class TillScript {
 
     /// What a line asks to record.
     ///
-    /// @throws Unread with a sentence when a part is missing or unusable
+    /// @throws Typed.Unread with a sentence when a part is missing or unusable
     Event event(Logbook book, String name, String rest) {
         String[] parts = rest.split(";");
         Map<String, String> values = new LinkedHashMap<>();
@@ -68,17 +58,13 @@ final class TillScript {
                     space < 0 ? "" : part.substring(space + 1).strip());
         }
         String head = parts[0].strip();
-        try {
-            return switch (name) {
-                case "@branch" -> new Event.BranchWritten(branch(head, values));
-                case "@cash" -> new Event.CashMoved(cash(head, values));
-                case "@back" -> back(book, head, values);
-                case "@order" -> new Event.OrderPlaced(order(book, head, values));
-                default -> new Event.EffortNoted(effort(head, values));
-            };
-        } catch (DateTimeException | IllegalArgumentException e) {
-            throw new Unread("A number, day or word is not usable: " + e.getMessage() + ".");
-        }
+        return switch (name) {
+            case "@branch" -> new Event.BranchWritten(branch(head, values));
+            case "@cash" -> new Event.CashMoved(cash(head, values));
+            case "@back" -> back(book, head, values);
+            case "@order" -> new Event.OrderPlaced(order(book, head, values));
+            default -> new Event.EffortNoted(effort(head, values));
+        };
     }
 
     private static Branch branch(String bank, Map<String, String> values) {
@@ -87,7 +73,7 @@ final class TillScript {
             open.add(Arrays.stream(DayOfWeek.values())
                     .filter(day -> day.name().startsWith(word.toUpperCase(Locale.ROOT)) && word.length() >= 3)
                     .findFirst()
-                    .orElseThrow(() -> new Unread("'" + word + "' is no day of the week.")));
+                    .orElseThrow(() -> new Typed.Unread(Typed.quote(word) + " is no day of the week.")));
         }
         List<String> does = List.of(values.getOrDefault("does", "gives takes").split(" +"));
         return new Branch(
@@ -96,10 +82,10 @@ final class TillScript {
                 does.contains("gives"),
                 does.contains("takes"),
                 open,
-                Integer.parseInt(values.getOrDefault("lead", "0")),
-                new BigDecimal(values.getOrDefault("fee", "0")),
-                new BigDecimal(values.getOrDefault("percent", "0")),
-                Double.parseDouble(values.getOrDefault("km", "0")),
+                Typed.small("lead", values.getOrDefault("lead", "0"), 0, 60),
+                Typed.money("fee", values.getOrDefault("fee", "0")).stripTrailingZeros(),
+                Typed.decimal("percent", values.getOrDefault("percent", "0"), 30),
+                Typed.decimal("km", values.getOrDefault("km", "0"), 2_000).doubleValue(),
                 values.getOrDefault("way", ""),
                 values.containsKey("closed"),
                 values.getOrDefault("note", ""));
@@ -108,16 +94,20 @@ final class TillScript {
     private static CashMove cash(String accounts, Map<String, String> values) {
         String[] both = accounts.split(" +");
         if (both.length != 2) {
-            throw new Unread("Two places are needed, from and to.");
+            throw new Typed.Unread("Two places are needed, from and to.");
         }
         return new CashMove(
                 day(values),
-                org.rollwright.till.Ledger.Account.valueOf(both[0]).name(),
-                org.rollwright.till.Ledger.Account.valueOf(both[1]).name(),
-                new BigDecimal(values.getOrDefault("amount", "0")).setScale(2),
+                account(both[0]),
+                account(both[1]),
+                Typed.money("amount", values.getOrDefault("amount", "0")),
                 values.getOrDefault("where", ""),
                 values.getOrDefault("what", ""),
-                values.getOrDefault("currency", "USD"));
+                Typed.currency(values.getOrDefault("currency", "USD")));
+    }
+
+    private static String account(String word) {
+        return Typed.word("place of the books", word, Ledger.Account.class).name();
     }
 
     private static Event back(Logbook book, String labels, Map<String, String> values) {
@@ -127,7 +117,8 @@ final class TillScript {
                     .filter(one -> one.details().label().equals(label.strip())
                             && one.details().returned() == null)
                     .findFirst()
-                    .orElseThrow(() -> new Unread("There is no box " + label.strip() + " here to go back."));
+                    .orElseThrow(() ->
+                            new Typed.Unread("There is no box " + Typed.quote(label.strip()) + " here to go back."));
             events.add(new Event.BoxChanged(
                     box.id(), box.details().returnedOn(day(values), values.getOrDefault("to", ""))));
         }
@@ -140,11 +131,11 @@ final class TillScript {
                 book.nextOrder(),
                 branch,
                 Script.denomination(catalog, coins)
-                        .orElseThrow(() -> new Unread("'" + coins + "' is no denomination."))
+                        .orElseThrow(() -> new Typed.Unread(Typed.quote(coins) + " is no denomination."))
                         .denomination(),
-                Integer.parseInt(values.getOrDefault("boxes", "1")),
+                Typed.small("boxes", values.getOrDefault("boxes", "1"), 1, 1_000),
                 day(values),
-                LocalDate.parse(values.getOrDefault("due", "")),
+                Typed.day("due", values.getOrDefault("due", "")),
                 values.containsKey("paid"),
                 values.getOrDefault("note", ""),
                 null,
@@ -155,15 +146,15 @@ final class TillScript {
         return new Effort(
                 day(values),
                 null,
-                Effort.Phase.valueOf(phase.toUpperCase(Locale.ROOT)),
-                Integer.parseInt(values.getOrDefault("minutes", "0")),
-                Double.parseDouble(values.getOrDefault("km", "0")),
-                new BigDecimal(values.getOrDefault("fuel", "0")).setScale(2),
+                Typed.word("kind of time", phase, Effort.Phase.class),
+                Typed.small("minutes", values.getOrDefault("minutes", "0"), 0, 1_440),
+                Typed.decimal("km", values.getOrDefault("km", "0"), 2_000).doubleValue(),
+                Typed.money("fuel", values.getOrDefault("fuel", "0")),
                 values.getOrDefault("where", ""),
                 values.getOrDefault("note", ""));
     }
 
     private static LocalDate day(Map<String, String> values) {
-        return LocalDate.parse(values.getOrDefault("day", ""));
+        return Typed.day("day", values.getOrDefault("day", ""));
     }
 }

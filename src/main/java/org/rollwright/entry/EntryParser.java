@@ -18,7 +18,7 @@ import org.rollwright.hunt.Watch;
 /// Thread-safe; never throws, whatever is typed.
 public final class EntryParser {
     /// Lines longer than this are refused unread.
-    public static final int MOST_CHARACTERS = 4096;
+    public static final int MOST_CHARACTERS = org.rollwright.coin.Limits.WORDS;
 
     static final List<String> COMMAND_WORDS = List.of(
             "undo", "redo", "watch", "unwatch", "fix", "move", "split", "drop", "put", "skip", "note", "finish",

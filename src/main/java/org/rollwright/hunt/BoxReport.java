@@ -119,7 +119,9 @@ public record BoxReport(
                 .map(Hunt::roll)
                 .orElse(0);
         List<RollCell> strip = new ArrayList<>();
-        for (int number = 1; number <= box.details().rolls(); number++) {
+        // an older record may say more than are ever recorded now
+        int most = Math.min(box.details().rolls(), Checks.MOST_ROLLS);
+        for (int number = 1; number <= most; number++) {
             Roll roll = box.rolls().get(number);
             RollCell.State state = roll == null || (!roll.searched() && !roll.left())
                     ? RollCell.State.UNSEARCHED

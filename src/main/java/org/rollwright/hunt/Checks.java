@@ -9,11 +9,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import org.rollwright.coin.Limits;
 
 /// Keeps contradictions out of the journal: answers why an event cannot be taken, before anything is written.
 final class Checks {
-    private static final int MOST_ROLLS = 10_000;
+    static final int MOST_ROLLS = 10_000;
     private static final int MOST_COINS = 1_000_000;
+    private static final int MOST_COINS_IN_A_ROLL = 10_000;
+    private static final int MOST_EARLIER_BOXES = 1_000_000;
 
     private Checks() {}
 
@@ -142,8 +145,11 @@ final class Checks {
             case Event.BoxAdded added ->
                 book.box(added.box()).isPresent()
                         ? refusal(t("hunt.there-is-already-a-box", added.box()), t("hunt.take-the-next-number"))
-                        : Optional.empty();
-            case Event.BoxChanged changed -> first(box(book, changed.box()), () -> TillChecks.goesBack(book, changed));
+                        : size(added.details());
+            case Event.BoxChanged changed ->
+                first(
+                        box(book, changed.box()),
+                        () -> first(size(changed.details()), () -> TillChecks.goesBack(book, changed)));
             case Event.HuntStarted started -> huntStarted(book, started);
             case Event.BoxJoined joined -> first(hunt(book, joined.hunt()), () -> freeBox(book, joined.box()));
             case Event.WatchBegan began -> hunt(book, began.hunt());
@@ -292,7 +298,7 @@ final class Checks {
         Optional<Refusal> refusal = Optional.empty();
         for (Event part : batch.events()) {
             refusal = part instanceof Event.Undone || part instanceof Event.Redone || part instanceof Event.Batch
-                    ? refusal(t("hunt.a-batch-cannot-hold", part.getClass().getSimpleName()), t("hunt.record-it-alone"))
+                    ? refusal(t("hunt.a-batch-cannot-hold"), t("hunt.record-it-alone"))
                     : refuse(book, part);
             if (refusal.isPresent()) {
                 break;
@@ -402,6 +408,21 @@ final class Checks {
         return Optional.empty();
     }
 
+    private static Optional<Refusal> size(BoxDetails details) {
+        boolean can = details.rolls() <= MOST_ROLLS
+                && details.coinsPerRoll() <= MOST_COINS_IN_A_ROLL
+                && details.looseCoins() <= MOST_COINS;
+        return can
+                ? Optional.empty()
+                : refusal(
+                        t("hunt.no-box-holds-so-many"),
+                        t(
+                                "hunt.write-up-to-rolls-of",
+                                Limits.thousands(MOST_ROLLS),
+                                Limits.thousands(MOST_COINS_IN_A_ROLL),
+                                Limits.thousands(MOST_COINS)));
+    }
+
     private static Optional<Refusal> coins(int coins, String what) {
         int least = what.equals("A find") ? 1 : 0;
         return coins >= least && coins <= MOST_COINS
@@ -493,6 +514,7 @@ final class Checks {
 
     private static Optional<Refusal> balance(Event.OpeningBalance opening) {
         return opening.boxes() >= 0
+                        && opening.boxes() <= MOST_EARLIER_BOXES
                         && opening.coins() >= 0
                         && opening.found() >= 0
                         && opening.found() <= opening.coins()

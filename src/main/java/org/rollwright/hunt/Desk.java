@@ -85,7 +85,8 @@ public final class Desk {
         lock.writeLock().lock();
         try {
             Step step = maker.apply(book);
-            Optional<Refusal> refusal = Checks.refuse(book, step.scope(), step.event());
+            Optional<Refusal> refusal =
+                    Bounds.refuse(at, raw, step.event()).or(() -> Checks.refuse(book, step.scope(), step.event()));
             if (refusal.isPresent()) {
                 return new Outcome.Refused(refusal.get());
             }

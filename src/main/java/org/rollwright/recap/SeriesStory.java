@@ -70,7 +70,7 @@ public record SeriesStory(
                 .toList();
         return new SeriesStory(
                 catalog.facts(denomination).map(DenominationFacts::name).orElse(denomination.key()),
-                Math.toIntExact(boxes.size() + earlierBoxes),
+                Math.clamp(boxes.size() + earlierBoxes, 0, Integer.MAX_VALUE),
                 boxes.stream().mapToLong(Box::searchedCoins).sum() + earlierCoins,
                 Tally.coins(finds),
                 tallies(book, catalog, denomination),

@@ -92,7 +92,10 @@ public final class VarietyBook {
 
     /// Reads a file of varieties.
     public static Rows rows(NamedText file, Catalog catalog) {
-        Table table = new Table(file, COLUMNS);
+        return rows(new Table(file, COLUMNS), catalog);
+    }
+
+    private static Rows rows(Table table, Catalog catalog) {
         Map<String, Variety> read = new LinkedHashMap<>();
         for (Table.Row row : table.rows()) {
             variety(row, catalog).ifPresent(one -> {
@@ -115,7 +118,8 @@ public final class VarietyBook {
                 columns.stream()
                         .map(column -> '"' + cells.getOrDefault(column, "").replace("\"", "\"\"") + '"')
                         .toList()));
-        return rows(new NamedText("variety", text.append('\n').toString()), catalog);
+        NamedText row = new NamedText("variety", text.append('\n').toString());
+        return rows(new Table(row, COLUMNS, Table.From.RECORD), catalog);
     }
 
     private static Optional<Variety> variety(Table.Row row, Catalog catalog) {

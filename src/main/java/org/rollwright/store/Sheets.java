@@ -7,6 +7,7 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
 import java.io.InputStream;
+import java.math.BigDecimal;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -42,6 +43,7 @@ public final class Sheets {
     private static final long MOST_UNPACKED = 200_000_000;
     private static final int MOST_ROWS = 250_000;
     private static final int MOST_COLUMNS = 200;
+    private static final int MOST_DIGITS = 50;
 
     private Sheets() {}
 
@@ -178,11 +180,15 @@ public final class Sheets {
         if (cell.getType() == CellType.NUMBER) {
             String format = cell.getDataFormatString();
             boolean date = format != null && format.toLowerCase(Locale.ROOT).contains("y");
-            return date
-                    ? cell.asDate().toLocalDate().toString()
-                    : cell.asNumber().stripTrailingZeros().toPlainString();
+            return date ? cell.asDate().toLocalDate().toString() : number(cell.asNumber());
         }
         String text = cell.getText();
         return text == null ? "" : text;
+    }
+
+    /// A number that would unfold to thousands of digits stays as it is written: nothing here takes it anyway.
+    private static String number(BigDecimal number) {
+        boolean unfolds = number.precision() > MOST_DIGITS || Math.abs((long) number.scale()) > MOST_DIGITS;
+        return unfolds ? number.toString() : number.stripTrailingZeros().toPlainString();
     }
 }

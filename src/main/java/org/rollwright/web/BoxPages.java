@@ -7,7 +7,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +14,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Limits;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Desk;
@@ -159,12 +159,11 @@ final class BoxPages {
         if (text.isEmpty()) {
             return null;
         }
-        try {
-            return LocalDate.parse(text);
-        } catch (DateTimeParseException e) {
+        LocalDate day = Limits.day(text).orElse(null);
+        if (day == null) {
             wrong.add(t("box.is-no-date-write-it", text));
-            return null;
         }
+        return day;
     }
 
     private static BoxId id(Context context) {

@@ -9,7 +9,6 @@ import io.javalin.http.NotFoundResponse;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,6 +22,7 @@ import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Limits;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.EntryParser;
 import org.rollwright.entry.Reading;
@@ -240,10 +240,9 @@ final class CabinetPages {
         if (problem.isEmpty() && !price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
             problem = t("cabinet.price-write-an-amount-such");
         }
-        LocalDate day = today();
-        try {
-            day = field(context, "day").isEmpty() ? day : LocalDate.parse(field(context, "day"));
-        } catch (DateTimeParseException e) {
+        Optional<LocalDate> said =
+                field(context, "day").isEmpty() ? Optional.of(today()) : Limits.day(field(context, "day"));
+        if (said.isEmpty()) {
             problem = t("cabinet.day-write-it-as-2026");
         }
         if (!problem.isEmpty()) {
@@ -255,7 +254,7 @@ final class CabinetPages {
         Acquisition how = new Acquisition(
                 field(context, "how").isEmpty() ? "owned" : field(context, "how"),
                 field(context, "from"),
-                day,
+                said.orElseThrow(),
                 price.isEmpty() ? null : new BigDecimal(price));
         String to = field(context, "to");
         @Nullable PlaceId place = to.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(to)) : null;

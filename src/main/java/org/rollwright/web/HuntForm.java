@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.t;
 
 import io.javalin.http.Context;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +15,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Limits;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Event;
@@ -209,9 +209,8 @@ public record HuntForm(
         }
         LocalDate day = null;
         if (!pickedUp.isEmpty()) {
-            try {
-                day = LocalDate.parse(pickedUp);
-            } catch (DateTimeParseException e) {
+            day = Limits.day(pickedUp).orElse(null);
+            if (day == null) {
                 wrong.add(t("hunt.is-no-date-write-it", pickedUp));
             }
         }

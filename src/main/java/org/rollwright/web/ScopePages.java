@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.NamedText;
+import org.rollwright.catalog.SheetCell;
 import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
@@ -177,7 +178,7 @@ final class ScopePages {
             bench.desk()
                     .read(book -> List.copyOf(bench.varieties().book(book).varieties()))
                     .forEach(one -> writer.writeRecord(columns.stream()
-                            .map(column -> one.cells().getOrDefault(column, ""))
+                            .map(column -> SheetCell.out(one.cells().getOrDefault(column, "")))
                             .toList()));
         } catch (IOException e) {
             throw new UncheckedIOException("writing to memory", e);

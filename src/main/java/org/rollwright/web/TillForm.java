@@ -7,9 +7,9 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.format.DateTimeParseException;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.rollwright.coin.Limits;
 
 /// Reads the fields of the Till's forms; what cannot be read becomes one sentence.
 final class TillForm {
@@ -55,11 +55,9 @@ final class TillForm {
     /// A day, today when blank.
     LocalDate day(String name, String what) {
         String text = text(name);
-        try {
-            return text.isEmpty() ? today : LocalDate.parse(text);
-        } catch (DateTimeParseException e) {
-            throw new Unread(t("till.is-no-date-write-it", what, text));
-        }
+        return text.isEmpty()
+                ? today
+                : Limits.day(text).orElseThrow(() -> new Unread(t("till.is-no-date-write-it", what, text)));
     }
 
     /// An amount of money, above zero.

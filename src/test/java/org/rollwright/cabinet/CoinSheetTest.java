@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.SheetCell;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
@@ -55,7 +56,23 @@ class CoinSheetTest {
     }
 
     private static void fill(Desk desk, Random random) {
-        String[] words = {"=1+1", "@sum", "-3", "'x", "a, \"b\"", "tab\there", "plain", "", "ümlaut › arrow"};
+        String[] words = {
+            "=1+1",
+            "@sum",
+            "-3",
+            "'x",
+            "a, \"b\"",
+            "tab\there",
+            "plain",
+            "",
+            "ümlaut › arrow",
+            "＝1+1",
+            "＠sum",
+            " =1",
+            "\n=1",
+            "ends in a space ",
+            "'"
+        };
         desk.record(
                 0,
                 "",
@@ -110,11 +127,12 @@ class CoinSheetTest {
 
     @Test
     void no_cell_can_be_a_formula() {
-        for (String bad : List.of("=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "'=1")) {
-            assertThat(CoinSheet.safe(bad)).startsWith("'");
+        for (String bad :
+                List.of("=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "'=1", "＝1+1", "＋1", " =1")) {
+            assertThat(SheetCell.out(bad)).startsWith("'");
         }
-        assertThat(CoinSheet.safe("-")).isEqualTo("-");
-        assertThat(CoinSheet.safe("plain")).isEqualTo("plain");
+        assertThat(SheetCell.out("-")).isEqualTo("-");
+        assertThat(SheetCell.out("plain")).isEqualTo("plain");
     }
 
     @Test

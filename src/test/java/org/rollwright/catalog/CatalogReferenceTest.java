@@ -256,4 +256,31 @@ class CatalogReferenceTest {
         assertThat(CATALOG.ofYear(new Denomination(Country.US, "dime"), 1932)).isEmpty();
         assertThat(CATALOG.ofYear(new Denomination(Country.US, "nickel"), 1922)).isEmpty();
     }
+
+    /// A face value with three decimals ended the program at its start; a cell without end filled every page.
+    @Test
+    void a_cell_of_a_catalogue_that_cannot_be_used_is_named_and_the_rest_is_read() {
+        for (String face : List.of("0.005", "1d", "0x1p3", "1e99999999", "NaN", "-1", "9999999999999999999")) {
+            List<NamedText> files = CatalogFolder.files().stream()
+                    .map(file -> file.name().equals("denominations.csv")
+                            ? new NamedText(file.name(), file.text().replace("1c,0.01,", "1c," + face + ","))
+                            : file)
+                    .toList();
+            CatalogLoader.Loaded loaded = CatalogLoader.load(files);
+            assertThat(loaded.problems().toString())
+                    .as(face)
+                    .contains("denominations.csv")
+                    .contains("face");
+        }
+        List<NamedText> files = CatalogFolder.files().stream()
+                .map(file -> file.name().equals("denominations.csv")
+                        ? new NamedText(file.name(), file.text().replace("one cent,", "x".repeat(50_000) + ","))
+                        : file)
+                .toList();
+        assertThat(CatalogLoader.load(files).problems().stream().map(Object::toString))
+                .allMatch(sentence -> sentence.length() < 1_000)
+                .first()
+                .asString()
+                .contains("The cell has 50,000 characters. Write at most 4,096.");
+    }
 }

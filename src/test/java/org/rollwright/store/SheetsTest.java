@@ -8,11 +8,14 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.rollwright.catalog.SheetCell;
 import org.rollwright.entry.sheet.SheetRow;
 
 class SheetsTest {
@@ -131,5 +134,96 @@ class SheetsTest {
         assertThat(sentence(Sheets.read(folder.resolve("none.csv")))).contains("no file");
         assertThat(sentence(csv("Box,Wheats\n" + "1,".repeat(300), StandardCharsets.UTF_8)))
                 .contains("columns");
+    }
+
+    /// Written as a table and read back as one, in both kinds of file: signs of formulas in all widths, spaces, line
+    /// breaks, quotes, letters of all sorts.
+    @Test
+    void what_goes_out_as_a_table_comes_back_the_same() throws IOException {
+        List<String> parts = List.of(
+                "=",
+                "+",
+                "-",
+                "@",
+                "＝",
+                "＋",
+                "－",
+                "＠",
+                "'",
+                "\"",
+                " ",
+                "\t",
+                "\n",
+                "\r",
+                "\r\n",
+                "\u00A0",
+                "\u3000",
+                "\u200B",
+                "\uFEFF",
+                ",",
+                ";",
+                "a",
+                "1",
+                "SUM(A1)",
+                "_x000D_",
+                "<b>",
+                "&amp;",
+                "é",
+                "\uD83E\uDE99",
+                "שלום");
+        Random random = new Random(20_261_127);
+        List<List<String>> texts = new ArrayList<>();
+        for (int i = 0; i < 400; i++) {
+            List<String> row = new ArrayList<>();
+            for (int c = 0; c < 3; c++) {
+                StringBuilder text = new StringBuilder();
+                for (int part = random.nextInt(6); part > 0; part--) {
+                    text.append(parts.get(random.nextInt(parts.size())));
+                }
+                row.add(text.toString());
+            }
+            // a full last column, so that every row has all its cells
+            row.add("end");
+            texts.add(row);
+        }
+        for (String name : List.of("out.csv", "out.xlsx")) {
+            Path file = folder.resolve(name);
+            Tables.write(
+                    file,
+                    "coins",
+                    List.of("one", "two", "three", "four"),
+                    texts.stream()
+                            .map(row -> row.stream().map(SheetCell::out).toList())
+                            .toList());
+            List<SheetRow> back = rows(Sheets.read(file));
+            assertThat(back).as(name).hasSize(texts.size() + 1);
+            for (int r = 0; r < texts.size(); r++) {
+                List<String> cells =
+                        back.get(r + 1).cells().stream().map(SheetCell::in).toList();
+                assertThat(cells).as(name + ", row " + r).isEqualTo(texts.get(r));
+            }
+        }
+    }
+
+    @Test
+    void a_number_without_end_in_a_workbook_does_not_fill_memory() throws IOException {
+        Path file = folder.resolve("endless.xlsx");
+        Tables.write(file, "coins", List.of("year"), List.of(List.of("1")));
+        Path endless = folder.resolve("endless2.xlsx");
+        try (java.util.zip.ZipFile zip = new java.util.zip.ZipFile(file.toFile());
+                ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(endless))) {
+            for (ZipEntry entry : java.util.Collections.list(zip.entries())) {
+                out.putNextEntry(new ZipEntry(entry.getName()));
+                byte[] bytes = zip.getInputStream(entry).readAllBytes();
+                String text = new String(bytes, StandardCharsets.UTF_8);
+                out.write(
+                        entry.getName().endsWith("sheet1.xml")
+                                ? text.replaceAll("<c r=\"A2\".*?</c>", "<c r=\"A2\"><v>1e99999999</v></c>")
+                                        .getBytes(StandardCharsets.UTF_8)
+                                : bytes);
+            }
+        }
+        List<SheetRow> read = rows(Sheets.read(endless));
+        assertThat(read.getLast().cells().getFirst().length()).isLessThan(100);
     }
 }

@@ -13,6 +13,7 @@ import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Desk;
+import org.rollwright.hunt.Entry;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Logbook;
@@ -37,7 +38,9 @@ final class TestBench implements AutoCloseable {
     final Server server;
     final String address;
 
-    TestBench() {
+    /// @param earlier what an older record holds, from entry 1
+    TestBench(Entry... earlier) {
+        List.of(earlier).forEach(journal::append);
         InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
         Desk desk = new Desk(journal, clock, new Logbook());
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());

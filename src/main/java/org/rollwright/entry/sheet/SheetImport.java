@@ -18,6 +18,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.Limits;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Event;
@@ -268,16 +269,19 @@ public final class SheetImport {
         }
         try {
             if (mapping.dates().equals("iso") || (value.length() == 10 && value.charAt(4) == '-')) {
-                return LocalDate.parse(value);
+                return Limits.day(value).orElseThrow(() -> new DateTimeException(value));
             }
             String[] parts = value.split("[./-]");
             if (parts.length == 3) {
                 boolean dayFirst = mapping.dates().equals("dmy");
                 int year = Integer.parseInt(parts[2].strip());
-                return LocalDate.of(
+                LocalDate day = LocalDate.of(
                         year < 100 ? 2000 + year : year,
                         Integer.parseInt(parts[dayFirst ? 1 : 0].strip()),
                         Integer.parseInt(parts[dayFirst ? 0 : 1].strip()));
+                if (Limits.isDay(day)) {
+                    return day;
+                }
             }
         } catch (DateTimeException | NumberFormatException e) {
             // falls through to the refusal, which quotes the cell

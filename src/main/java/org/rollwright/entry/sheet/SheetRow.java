@@ -1,6 +1,7 @@
 package org.rollwright.entry.sheet;
 
 import java.util.List;
+import org.rollwright.catalog.SheetCell;
 
 /// One row of a spreadsheet.
 ///
@@ -12,7 +13,7 @@ public record SheetRow(long line, List<String> cells) {
 
     /// A cell's text without outer spaces; blank beyond the last.
     String cell(int column) {
-        return column < cells.size() ? cells.get(column).strip() : "";
+        return column < cells.size() ? SheetCell.in(cells.get(column)) : "";
     }
 
     boolean isBlank() {
