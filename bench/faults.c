@@ -1,6 +1,7 @@
 /* A disk that fails on purpose: preloaded into a process, it lets the first writes to the store's files pass and then
    answers ENOSPC or EIO, or writes half and then fails (torn), once or for good.
-   FAULT_KIND: enospc, eio, torn, fsync. FAULT_AT: how many calls pass. FAULT_ONCE: 1 when only that call fails. */
+   FAULT_KIND: enospc, eio, torn, fsync. FAULT_AT: the first call that fails. FAULT_CALLS: how many fail from there on, all if
+   left out. */
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>
@@ -23,13 +24,13 @@ static int ours(int fd) {
 
 /* Whether this call fails; writing tells a write from a synchronisation. */
 static int fails(int fd, int writing) {
-    const char *kind = getenv("FAULT_KIND"), *at = getenv("FAULT_AT"), *once = getenv("FAULT_ONCE");
+    const char *kind = getenv("FAULT_KIND"), *at = getenv("FAULT_AT"), *calls_failing = getenv("FAULT_CALLS");
     if (!kind || !at || !ours(fd)) return 0;
     int sync = strcmp(kind, "fsync") == 0;
     if (sync == writing) return 0;
     int call = __sync_add_and_fetch(&calls, 1);
     int wanted = atoi(at);
-    return once && *once == '1' ? call == wanted : call >= wanted;
+    return call >= wanted && (!calls_failing || call < wanted + atoi(calls_failing));
 }
 
 static int code(void) {

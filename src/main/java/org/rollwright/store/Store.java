@@ -167,25 +167,22 @@ public final class Store implements AutoCloseable {
     private static Opening openToWrite(Path folder, InstantSource clock, int mostPages, StoreLock lock)
             throws IOException {
         Path file = folder.resolve(Database.FILE);
-        Optional<Opening> refused = refused(folder);
-        if (refused.isPresent()) {
-            return refused.get();
+        Looked looked = look(folder);
+        if (looked.refused.isPresent()) {
+            return looked.refused.get();
         }
-        if (!Files.exists(file)) {
-            Database.createEmpty(file);
-        }
-        int found = version(file);
-        if (found < SCHEMA) {
+        if (looked.version < SCHEMA) {
+            if (!Files.exists(file)) {
+                Database.createEmpty(file);
+            }
             Database.migrate(file);
-            if (version(file) != SCHEMA) {
-                return new Opening.Unusable(
-                        t("store.the-store-cannot-be-opened", file, t("store.the-file-is-damaged-or")));
+            looked = look(folder);
+            if (looked.refused.isPresent() || looked.version != SCHEMA) {
+                return looked.refused.orElseGet(() -> new Opening.Unusable(
+                        t("store.the-store-cannot-be-opened", file, t("store.the-file-is-damaged-or"))));
             }
         }
-        HighWater water;
-        try (Handle handle = Database.beside(file)) {
-            water = HighWater.open(folder, SqliteJournal.last(handle));
-        }
+        HighWater water = HighWater.open(folder, looked.end);
         SqliteJournal journal;
         AtomicInteger bound = new AtomicInteger(mostPages);
         try {
@@ -203,15 +200,24 @@ public final class Store implements AutoCloseable {
         }
     }
 
-    /// Looks over what is there before anything of it is touched.
-    private static Optional<Opening> refused(Path folder) {
+    /// What was found before anything was touched.
+    ///
+    /// @param refused why the store is not opened
+    /// @param version of the schema, 0 when there is no store yet
+    private record Looked(Optional<Opening> refused, int version, HighWater.Mark end) {}
+
+    private static Looked look(Path folder) {
+        HighWater.Mark start = new HighWater.Mark(0, 0);
         if (!Inspection.hasStore(folder)) {
-            return Inspection.ofNothing(folder).map(Store::damaged);
+            return new Looked(Inspection.ofNothing(folder).map(Store::damaged), 0, start);
         }
         Path file = folder.resolve(Database.FILE);
         Optional<HighWater.Mark> mark = HighWater.read(folder).mark();
         try (Handle handle = Database.hasLog(file) ? Database.beside(file) : Database.frozen(file)) {
-            return refused(folder, mark, handle);
+            Optional<Opening> refused = refused(folder, mark, handle);
+            int version = version(handle);
+            return new Looked(
+                    refused, version, refused.isPresent() || version == 0 ? start : SqliteJournal.last(handle));
         }
     }
 
@@ -245,12 +251,6 @@ public final class Store implements AutoCloseable {
                     .one();
         }
         return handle;
-    }
-
-    private static int version(Path file) {
-        try (Handle handle = Database.beside(file)) {
-            return version(handle);
-        }
     }
 
     private static int version(Handle handle) {

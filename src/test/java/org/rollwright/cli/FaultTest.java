@@ -85,6 +85,60 @@ class FaultTest {
         assertThat(failed).isPositive();
     }
 
+    /// The same in a process that goes on: refused lines are entered again, as a person at the bench does.
+    @Test
+    void after_an_error_the_next_line_works_as_soon_as_the_disk_does() throws Exception {
+        Path library = shim();
+        assumeTrue(Files.exists(library), "no C compiler here");
+        Random random = new Random(16);
+        int refused = 0;
+        for (String kind : KINDS) {
+            for (int calls : List.of(1, 4)) {
+                for (int point = 0; point < POINTS; point++) {
+                    Path data = folder.resolve("retried-" + kind + calls + point);
+                    try (Store store = opened(data)) {
+                        store.desk();
+                    }
+                    ProcessBuilder builder = ToolProcess.of(RetryingHunt.class, List.of(data.toString()));
+                    builder.environment().put("LD_PRELOAD", library.toString());
+                    builder.environment().put("FAULT_KIND", kind);
+                    // behind the opening, which ends with a sentence when the disk fails
+                    int at = kind.equals("fsync") ? 4 + random.nextInt(30) : 20 + random.nextInt(80);
+                    builder.environment().put("FAULT_AT", Integer.toString(at));
+                    builder.environment().put("FAULT_CALLS", Integer.toString(calls));
+                    Process process = builder.redirectErrorStream(true).start();
+                    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+                    assertThat(process.waitFor())
+                            .as("%s, %d calls from %d on: %s", kind, calls, at, out)
+                            .isZero();
+                    refused += (int) out.lines()
+                            .filter(line -> line.startsWith("refused"))
+                            .count();
+                    try (Store store = opened(data)) {
+                        List<String> labels = store.desk()
+                                .read(book -> book.boxes().stream()
+                                        .map(box -> box.details().label())
+                                        .toList());
+                        assertThat(labels)
+                                .as("%s, %d calls from %d on: %s", kind, calls, at, out)
+                                .isEqualTo(IntStream.range(0, RetryingHunt.LINES)
+                                        .mapToObj(i -> "Box " + i)
+                                        .toList());
+                    }
+                }
+            }
+        }
+        System.out.println(KINDS.size() * 2 * POINTS + " disks that failed and recovered, " + refused
+                + " lines refused and entered again, each recorded once");
+        assertThat(refused).isPositive();
+    }
+
+    private static Store opened(Path data) {
+        Store.Opening opening = Store.open(data, Store.Mode.WRITE, InstantSource.system());
+        assertThat(opening).isInstanceOf(Store.Opening.Opened.class);
+        return ((Store.Opening.Opened) opening).store();
+    }
+
     private record Run(int status, int acknowledged, String err) {}
 
     private Run run(Path data, Path script, Path library, String kind, int at, boolean once) throws Exception {
@@ -97,7 +151,9 @@ class FaultTest {
             builder.environment().put("LD_PRELOAD", library.toString());
             builder.environment().put("FAULT_KIND", kind);
             builder.environment().put("FAULT_AT", Integer.toString(at));
-            builder.environment().put("FAULT_ONCE", once ? "1" : "0");
+            if (once) {
+                builder.environment().put("FAULT_CALLS", "1");
+            }
         }
         Process process = builder.start();
         String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

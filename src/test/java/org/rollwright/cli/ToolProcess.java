@@ -10,6 +10,11 @@ final class ToolProcess {
 
     /// A process that runs a command, not yet started.
     static ProcessBuilder of(List<String> arguments) {
+        return of(org.rollwright.Main.class, arguments);
+    }
+
+    /// A process that runs another program of the tests, not yet started.
+    static ProcessBuilder of(Class<?> program, List<String> arguments) {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
@@ -17,7 +22,7 @@ final class ToolProcess {
                 "--enable-native-access=ALL-UNNAMED",
                 "-cp",
                 System.getProperty("java.class.path"),
-                "org.rollwright.Main"));
+                program.getName()));
         command.addAll(arguments);
         return new ProcessBuilder(command);
     }
