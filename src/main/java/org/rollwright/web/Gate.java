@@ -40,6 +40,9 @@ final class Gate extends Handler.Wrapper {
     /// The one spelling of letters that forms of ours are sent in.
     private static final Pattern LETTERS = Pattern.compile(";\\s*charset\\s*=\\s*\"?(utf-?8|us-ascii)\"?\\s*(;|$)");
 
+    /// What the web library calls an address it could not read.
+    private static final String UNREAD = "/badMessage";
+
     private static final Set<String> FRAMES = Set.of("iframe", "frame", "object", "embed", "fencedframe");
 
     /// Addresses that get as far as here: also those with broken escapes, so that it is us who say what is wrong.
@@ -53,9 +56,12 @@ final class Gate extends Handler.Wrapper {
     private final Render render;
     private final Refusal.Judge judge;
     private final Intake intake;
+    private final boolean home;
 
     /// @param judge whether who asks may
-    Gate(Bench bench, Render render, Refusal.Judge judge) {
+    /// @param home whether only this computer can ask
+    Gate(Bench bench, Render render, Refusal.Judge judge, boolean home) {
+        this.home = home;
         this.bench = bench;
         this.render = render;
         this.judge = judge;
@@ -226,12 +232,14 @@ final class Gate extends Handler.Wrapper {
                                         t("server.a-percent-sign-there-begins"));
                 };
         response.getHeaders().put("Connection", "close");
-        // who asks is seldom known here, and a page is for the hunter alone
+        // of an address that cannot be read nobody knows who asks for it: the sentence tells nothing of the hunter, but
+        // in the network it stays bare
+        boolean page = home && request.getHttpURI().getPath().equals(UNREAD);
         answer(
                 request,
                 response,
                 callback,
-                judge.judge(request) == null ? refusal : Refusal.bare(status, refusal.text()));
+                page || judge.judge(request) == null ? refusal : Refusal.bare(status, refusal.text()));
         return true;
     }
 }

@@ -161,7 +161,8 @@ public final class Server implements AutoCloseable {
             config.jetty.multipartConfig.maxTotalRequestSize(Intake.MOST, SizeUnit.BYTES);
             config.jetty.multipartConfig.maxFileSize(Intake.MOST, SizeUnit.BYTES);
             config.http.generateEtags = false;
-            Gate gate = new Gate(bench, render, lan == null ? Server::home : new PhoneDoor(lan, lanPort, guesses));
+            Gate gate = new Gate(
+                    bench, render, lan == null ? Server::home : new PhoneDoor(lan, lanPort, guesses), lan == null);
             config.jetty.modifyServer(server -> {
                 server.setStopTimeout(0);
                 server.insertHandler(gate);
@@ -208,7 +209,7 @@ public final class Server implements AutoCloseable {
             });
             config.routes.exception(Exception.class, (e, context) -> {
                 if (context.isMultipartFormData() && noRoom(e)) {
-                    LOG.log(Level.WARNING, "temporary folder", e);
+                    LOG.log(Level.WARNING, "temporary folder: {0}", root(e));
                     context.status(HttpStatus.SERVICE_UNAVAILABLE);
                     sorry(
                             bench,
@@ -264,6 +265,14 @@ public final class Server implements AutoCloseable {
             }
         }
         return false;
+    }
+
+    private static Throwable root(Throwable failure) {
+        Throwable root = failure;
+        for (@Nullable Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            root = cause;
+        }
+        return root;
     }
 
     /// Whether a request was cut short, too large or no form at all: the sender's doing, not ours.

@@ -171,9 +171,21 @@ class IntakeTest {
         // two files, each as large as a photograph may be
         String between = kind == Body.FILE ? "\r\n" + begin : "";
         String end = parts ? "\r\n--cut--\r\n" : "";
-        byte[] piece =
-                (kind == Body.LINES ? "line=1&" : "aaaaaaa").repeat(10_000).getBytes(StandardCharsets.UTF_8);
-        int pieces = (kind == Body.FILE ? 49_000_000 : 55_000_000) / piece.length;
+        String some =
+                switch (kind) {
+                    case LINES -> "line=1&";
+                    case ROWS -> "r12345-at=00%3A01%3A02.345&r12345-box=1&";
+                    default -> "aaaaaaa";
+                };
+        byte[] piece = some.repeat(10_000).getBytes(StandardCharsets.UTF_8);
+        int bytes =
+                switch (kind) {
+                    case FORM, LINES, FIELD -> 55_000_000;
+                    case FILE -> 49_000_000;
+                    case LONG -> 19_000_000;
+                    case ROWS -> 9_500_000;
+                };
+        int pieces = bytes / piece.length;
         long length = begin.length() + (long) pieces * piece.length + between.length() + end.length();
         String path = parts ? "/scope/photos" : "/mat/1/line";
         try (Socket socket = Wire.open(port)) {
