@@ -374,6 +374,11 @@ public final class Server implements AutoCloseable {
                 .toList();
     }
 
+    /// Open pages that follow what happens.
+    int following() {
+        return live.open();
+    }
+
     @Override
     public void close() {
         Server phones = forPhones;

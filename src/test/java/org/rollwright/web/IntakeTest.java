@@ -117,13 +117,42 @@ class IntakeTest {
                             .getBytes(StandardCharsets.UTF_8));
             Thread.sleep(12_000);
             bench.type("+ 44d");
-            String heard = "";
-            byte[] some = new byte[4096];
-            while (!heard.contains("data: " + bench.bench.desk().<Long>read(Logbook::last) + "\n")) {
-                int n = socket.getInputStream().read(some);
-                assertThat(n).isPositive();
-                heard += new String(some, 0, n, StandardCharsets.UTF_8);
+            listen(socket, "data: " + bench.bench.desk().<Long>read(Logbook::last) + "\n");
+        }
+    }
+
+    /// Whoever opens pages without end closes the first of them, and those that are open go on.
+    @Test
+    void only_so_many_pages_follow_at_once() throws Exception {
+        try (TestBench bench = new TestBench()) {
+            List<Socket> sockets = new ArrayList<>();
+            for (int i = 0; i < 150; i++) {
+                Socket socket = Wire.open(Wire.port(bench));
+                sockets.add(socket);
+                socket.getOutputStream()
+                        .write("GET /mat/1/live HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: text/event-stream\r\n\r\n"
+                                .getBytes(StandardCharsets.UTF_8));
+                listen(socket, ": open");
             }
+            assertThat(bench.server.following()).isEqualTo(LivePages.MOST);
+            assertThat(new String(sockets.getFirst().getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+                    .as("the first has ended")
+                    .doesNotContain("never");
+            bench.type("+ 44d");
+            listen(sockets.getLast(), "data: " + bench.bench.desk().<Long>read(Logbook::last) + "\n");
+            for (Socket socket : sockets) {
+                socket.close();
+            }
+        }
+    }
+
+    private static void listen(Socket socket, String until) throws IOException {
+        String heard = "";
+        byte[] some = new byte[4096];
+        while (!heard.contains(until)) {
+            int n = socket.getInputStream().read(some);
+            assertThat(n).isPositive();
+            heard += new String(some, 0, n, StandardCharsets.UTF_8);
         }
     }
 
