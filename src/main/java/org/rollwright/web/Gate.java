@@ -213,6 +213,7 @@ final class Gate extends Handler.Wrapper {
     /// Requests that the web library itself refuses, before they reach us: as readable as our own refusals.
     boolean broken(Request request, Response response, Callback callback) {
         protect(response);
+        boolean unread = UNREAD.equals(request.getHttpURI().getPath());
         int status = request.getAttribute(ErrorHandler.ERROR_STATUS) instanceof Integer known ? known : 400;
         Refusal refusal =
                 switch (status) {
@@ -229,12 +230,14 @@ final class Gate extends Handler.Wrapper {
                                 : Refusal.page(
                                         status,
                                         t("server.that-could-not-be-read"),
-                                        t("server.a-percent-sign-there-begins"));
+                                        unread
+                                                ? t("server.a-percent-sign-there-begins")
+                                                : t("server.what-was-sent-is-no"));
                 };
         response.getHeaders().put("Connection", "close");
         // of an address that cannot be read nobody knows who asks for it: the sentence tells nothing of the hunter, but
         // in the network it stays bare
-        boolean page = home && request.getHttpURI().getPath().equals(UNREAD);
+        boolean page = home && unread;
         answer(
                 request,
                 response,
