@@ -209,7 +209,7 @@ public final class Server implements AutoCloseable {
             });
             config.routes.exception(Exception.class, (e, context) -> {
                 if (context.isMultipartFormData() && noRoom(e)) {
-                    LOG.log(Level.WARNING, "temporary folder: {0}", root(e));
+                    LOG.log(Level.WARNING, "temporary folder: {0}", root(e).toString());
                     context.status(HttpStatus.SERVICE_UNAVAILABLE);
                     sorry(
                             bench,
