@@ -93,7 +93,7 @@ public final class Main {
     private static Pages.Phones phones(Server server, Bench bench, int port, Path folder) {
         try {
             Lan lan = Lan.open(folder, bench.clock().instant());
-            OptionalInt taken = server.alsoFor(lan, bench, port);
+            OptionalInt taken = server.alsoFor(lan, bench, port, System.out::println);
             return taken.isEmpty()
                     ? new Pages.Phones.NotServed("No port near " + port + " is free for phones.")
                     : new Pages.Phones.Served(

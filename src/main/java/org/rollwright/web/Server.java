@@ -6,17 +6,19 @@ import io.javalin.Javalin;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
+import io.javalin.http.HandlerType;
 import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.BindException;
+import java.nio.file.FileSystemException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.eclipse.jetty.http.HttpException;
@@ -24,6 +26,7 @@ import org.eclipse.jetty.io.EofException;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.SslConnectionFactory;
@@ -43,7 +46,6 @@ public final class Server implements AutoCloseable {
 
     private static final Logger LOG = Logger.getLogger(Server.class.getName());
     private static final int PORTS_TRIED = 20;
-    private static final long MOST_BYTES = 60_000_000;
 
     /// Files a page may ask for, and where they lie on the class path.
     private static final Map<String, String> ASSETS = Map.ofEntries(
@@ -60,32 +62,31 @@ public final class Server implements AutoCloseable {
             Map.entry("overlay.js", "/web/overlay.js"),
             Map.entry("recap.js", "/web/recap.js"));
 
-    /// Nothing but our own files is ever loaded, and nothing inline runs.
-    private static final String POLICY =
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
-                    + "connect-src 'self'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
-
     private final Javalin javalin;
     private final LivePages live;
+    private final Guesses guesses;
     private @Nullable Server forPhones;
 
-    private Server(Javalin javalin, LivePages live) {
+    private Server(Javalin javalin, LivePages live, Guesses guesses) {
         this.javalin = javalin;
         this.live = live;
+        this.guesses = guesses;
     }
 
     /// Starts the pages a second time for phones in the same network: encrypted, and only for those that know
     /// the word.
     ///
     /// @param port the port wished for
+    /// @param tell takes a sentence for the person at the computer, when somebody guesses at the word
     /// @return the port taken
-    public OptionalInt alsoFor(Lan lan, Bench bench, int port) {
+    public OptionalInt alsoFor(Lan lan, Bench bench, int port, Consumer<String> tell) {
+        guesses.tell(tell);
         for (int attempt = port; attempt < port + PORTS_TRIED; attempt++) {
             LivePages pages = new LivePages();
-            Javalin server = create(bench, pages, lan, attempt);
+            Javalin server = create(bench, pages, guesses, lan, attempt);
             try {
                 server.start();
-                forPhones = new Server(server, pages);
+                forPhones = new Server(server, pages, guesses);
                 return OptionalInt.of(attempt);
             } catch (RuntimeException e) {
                 server.stop();
@@ -97,16 +98,18 @@ public final class Server implements AutoCloseable {
         return OptionalInt.empty();
     }
 
-    private static Connector encrypted(org.eclipse.jetty.server.Server server, Lan lan, int port) {
+    private static Connector encrypted(org.eclipse.jetty.server.Server server, Lan lan, String address, int port) {
         SslContextFactory.Server keys = new SslContextFactory.Server();
         keys.setKeyStore(lan.keys());
         keys.setKeyStorePassword("");
         HttpConfiguration settings = new HttpConfiguration();
         settings.setSendServerVersion(false);
+        settings.setUriCompliance(Gate.ADDRESSES);
         // the address in the certificate is an IP address, which no server name indication can carry
         settings.addCustomizer(new SecureRequestCustomizer(false));
         ServerConnector connector = new ServerConnector(
                 server, new SslConnectionFactory(keys, "http/1.1"), new HttpConnectionFactory(settings));
+        connector.setHost(address);
         connector.setPort(port);
         return connector;
     }
@@ -121,10 +124,11 @@ public final class Server implements AutoCloseable {
         Texts.use(Locale.forLanguageTag(settings.getOrDefault("language", "en")));
         for (int attempt = port; attempt <= last; attempt++) {
             LivePages live = new LivePages();
-            Javalin javalin = create(bench, live, null, 0);
+            Guesses guesses = new Guesses(bench.clock());
+            Javalin javalin = create(bench, live, guesses, null, 0);
             try {
                 javalin.start("127.0.0.1", attempt);
-                return new Started.Running(new Server(javalin, live), javalin.port());
+                return new Started.Running(new Server(javalin, live, guesses), javalin.port());
             } catch (RuntimeException e) {
                 javalin.stop();
                 if (!isBindFailure(e)) {
@@ -145,7 +149,7 @@ public final class Server implements AutoCloseable {
         return false;
     }
 
-    private static Javalin create(Bench bench, LivePages live, @Nullable Lan lan, int lanPort) {
+    private static Javalin create(Bench bench, LivePages live, Guesses guesses, @Nullable Lan lan, int lanPort) {
         Render render = new Render();
         AlbumShelf shelf = new AlbumShelf(bench);
         OddsShelf odds = new OddsShelf(bench, shelf.shelves());
@@ -153,26 +157,25 @@ public final class Server implements AutoCloseable {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
             config.http.defaultContentType = "text/html; charset=utf-8";
-            // two photographs of the largest size taken, with the form around them
-            config.http.maxRequestSize = MOST_BYTES;
-            config.jetty.multipartConfig.maxTotalRequestSize(MOST_BYTES, SizeUnit.BYTES);
-            config.jetty.multipartConfig.maxFileSize(MOST_BYTES, SizeUnit.BYTES);
+            config.http.maxRequestSize = Intake.MOST;
+            config.jetty.multipartConfig.maxTotalRequestSize(Intake.MOST, SizeUnit.BYTES);
+            config.jetty.multipartConfig.maxFileSize(Intake.MOST, SizeUnit.BYTES);
             config.http.generateEtags = false;
-            config.jetty.modifyServer(server -> server.setStopTimeout(0));
-            if (lan == null) {
-                config.routes.before(Server::guard);
-            } else {
-                config.jetty.addConnector((server, settings) -> encrypted(server, lan, lanPort));
-                config.routes.before(context -> guard(context, lan, lanPort));
-                config.routes.get("/join", context -> join(context, lan, render));
-            }
-            config.routes.before(context -> {
-                if (context.req().getContentLengthLong() > MOST_BYTES) {
-                    context.status(HttpStatus.CONTENT_TOO_LARGE);
-                    sorry(bench, render, context, t("server.that-was-too-much-at"), t("server.at-most-60-mb-are"));
-                    context.skipRemainingHandlers();
-                }
+            Gate gate = new Gate(
+                    bench, render, lan == null ? Server::home : new PhoneDoor(lan, lanPort, guesses), lan == null);
+            config.jetty.modifyServer(server -> {
+                server.setStopTimeout(0);
+                server.insertHandler(gate);
+                server.setErrorHandler(gate::broken);
             });
+            config.jetty.modifyHttpConfiguration(settings -> settings.setUriCompliance(Gate.ADDRESSES));
+            if (lan != null) {
+                for (String address : lan.addresses()) {
+                    config.jetty.addConnector((server, settings) -> encrypted(server, lan, address, lanPort));
+                }
+                config.routes.get(PhoneDoor.JOIN, context -> join(context, lan, render));
+            }
+            config.routes.before(context -> check(bench, render, context));
             config.routes.get(
                     "/assets/texts.js",
                     context -> context.header("Cache-Control", "no-cache")
@@ -198,13 +201,24 @@ public final class Server implements AutoCloseable {
             new CalcPages(bench, render).register(config.routes);
             new GuidePages(bench, render).register(config.routes);
             new HelpPages(bench, render).register(config.routes);
-            new SettingsPages(bench, render).register(config.routes);
+            new SettingsPages(bench, render, guesses).register(config.routes);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);
                 sorry(bench, render, context, t("server.it-was-not-saved"), String.valueOf(e.getMessage()));
             });
             config.routes.exception(Exception.class, (e, context) -> {
+                if (context.isMultipartFormData() && noRoom(e)) {
+                    LOG.log(Level.WARNING, "temporary folder: {0}", root(e).toString());
+                    context.status(HttpStatus.SERVICE_UNAVAILABLE);
+                    sorry(
+                            bench,
+                            render,
+                            context,
+                            t("server.the-file-was-not-taken"),
+                            t("server.the-folder-for-temporary-files", System.getProperty("java.io.tmpdir")));
+                    return;
+                }
                 if (badlySent(e)) {
                     context.status(HttpStatus.BAD_REQUEST);
                     sorry(bench, render, context, t("server.that-could-not-be-read"), t("server.it-was-cut-short-on"));
@@ -218,6 +232,10 @@ public final class Server implements AutoCloseable {
                         context,
                         t("server.something-is-wrong-with-the"),
                         t("server.this-is-our-mistake-not"));
+            });
+            config.routes.error(HttpStatus.REQUEST_TIMEOUT.getCode(), context -> {
+                context.header("Connection", "close");
+                sorry(bench, render, context, t("server.that-came-too-slowly"), t("server.it-was-given-up"));
             });
             config.routes.error(HttpStatus.NOT_FOUND.getCode(), context -> {
                 if (context.result() == null
@@ -234,6 +252,29 @@ public final class Server implements AutoCloseable {
         });
     }
 
+    /// Whether a file that was sent could not be put down on the disk. What the system says of a full one is no
+    /// type of its own, only words.
+    private static boolean noRoom(Throwable failure) {
+        for (@Nullable Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            String words = String.valueOf(cause.getMessage()).toLowerCase(Locale.ROOT);
+            if (cause instanceof FileSystemException
+                    || words.contains("no space left")
+                    || words.contains("not enough space")
+                    || words.contains("quota exceeded")) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Throwable root(Throwable failure) {
+        Throwable root = failure;
+        for (@Nullable Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            root = cause;
+        }
+        return root;
+    }
+
     /// Whether a request was cut short, too large or no form at all: the sender's doing, not ours.
     private static boolean badlySent(Throwable failure) {
         for (@Nullable Throwable cause = failure; cause != null; cause = cause.getCause()) {
@@ -245,72 +286,46 @@ public final class Server implements AutoCloseable {
     }
 
     private static void sorry(Bench bench, Render render, Context context, String title, String text) {
-        if ("quick".equals(context.header("X-Bench"))) {
+        boolean quick = "quick".equals(context.header("X-Bench"));
+        if (quick) {
             context.header("X-Outcome", "problem");
-            context.html(
-                    render.print("parts/answer", Map.of("answer", Answer.problem("", title + ".", text), "hunt", 0L)));
-            return;
         }
-        render.page(context, "sorry", Map.of("frame", new Frame(title, "", bench.demo()), "text", text));
-    }
-
-    private static void headers(Context context) {
-        context.header("Content-Security-Policy", POLICY);
-        context.header("X-Content-Type-Options", "nosniff");
-        context.header("X-Frame-Options", "DENY");
-        context.header("Cross-Origin-Resource-Policy", "same-origin");
-        context.header("Cross-Origin-Opener-Policy", "same-origin");
-        context.header("Referrer-Policy", "same-origin");
-        context.header("Cache-Control", "no-store");
-    }
-
-    /// Whether a page of another origin asks for a change. Browsers name the origin of every form sent across
-    /// sites and say so in Sec-Fetch-Site.
-    private static boolean foreign(Context context, String own) {
-        String origin = context.header("Origin");
-        String site = Optional.ofNullable(context.header("Sec-Fetch-Site")).orElse("same-origin");
-        boolean changes = !List.of("GET", "HEAD").contains(context.req().getMethod());
-        return changes
-                && ((origin != null && !origin.equals(own))
-                        || !Set.of("same-origin", "none").contains(site));
-    }
-
-    private static void refuse(Context context, String sentence) {
-        context.status(HttpStatus.FORBIDDEN);
-        context.contentType("text/plain; charset=utf-8");
-        context.result(sentence);
-        context.skipRemainingHandlers();
+        context.html(Gate.page(bench, render, quick, title, text));
     }
 
     /// Requests must name this computer, so that a foreign page cannot reach the tool through a rebound name;
     /// and what changes anything must come from our own pages.
-    private static void guard(Context context) {
-        headers(context);
-        String host = hostName(Optional.ofNullable(context.header("Host")).orElse(""));
-        boolean ours = Set.of("127.0.0.1", "localhost", "[::1]").contains(host);
-        if (!ours || foreign(context, "http://" + context.header("Host"))) {
-            refuse(context, t("server.this-page-may-only-be"));
+    private static @Nullable Refusal home(Request request) {
+        String host = Gate.host(request);
+        boolean ours = Set.of("127.0.0.1", "localhost", "[::1]").contains(hostName(host));
+        return ours && !Gate.foreign(request, "http://" + host)
+                ? null
+                : Refusal.bare(403, t("server.this-page-may-only-be"));
+    }
+
+    /// What the gate let in must be what routes answer; a form's escapes must be some, and its fields not too many.
+    private static void check(Bench bench, Render render, Context context) {
+        @Nullable Refusal refusal = null;
+        boolean body = context.req().getContentLengthLong() > 0 || context.header("Transfer-Encoding") != null;
+        if (!context.method().name().equals(context.req().getMethod())) {
+            refusal = Gate.unreadable();
+        } else if (body && !context.isMultipartFormData()) {
+            String form = context.body();
+            refusal = !Escapes.sound(form)
+                    ? Gate.unreadable()
+                    : form.chars().filter(letter -> letter == '&').count() >= Intake.MOST_FIELDS
+                            ? Intake.tooMuch(false)
+                            : null;
+        }
+        if (refusal != null) {
+            context.status(refusal.status());
+            sorry(bench, render, context, refusal.title(), refusal.text());
+            context.skipRemainingHandlers();
         }
     }
 
-    /// From the network every request must carry the word of this start, besides naming this computer.
-    private static void guard(Context context, Lan lan, int port) {
-        headers(context);
-        String host = Optional.ofNullable(context.header("Host")).orElse("");
-        boolean ours = lan.addresses().stream().anyMatch(address -> host.equals(address + ":" + port));
-        boolean joining = context.path().equals("/join");
-        String word = Optional.ofNullable(context.cookie(Lan.COOKIE)).orElse("");
-        if (!ours || foreign(context, "https://" + host) || (!joining && !lan.is(word))) {
-            refuse(context, t("server.open-the-address-that-the"));
-        }
-    }
-
-    /// Lets a browser in that knows the word.
+    /// Lets a browser in that knows the word, as [PhoneDoor] has seen.
     private static void join(Context context, Lan lan, Render render) {
-        if (!lan.is(Optional.ofNullable(context.queryParam("word")).orElse(""))) {
-            refuse(context, t("server.that-word-is-not-or"));
-            return;
-        }
         Cookie cookie = new Cookie(Lan.COOKIE, lan.word());
         cookie.setHttpOnly(true);
         cookie.setSecure(true);
@@ -348,6 +363,20 @@ public final class Server implements AutoCloseable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /// Paths of everything that can be asked for, as routes write them.
+    List<String> pages() {
+        return javalin.unsafe.internalRouter.allHttpHandlers().stream()
+                .map(handler -> handler.endpoint)
+                .filter(endpoint -> endpoint.method.equals(HandlerType.GET))
+                .map(endpoint -> endpoint.path)
+                .toList();
+    }
+
+    /// Open pages that follow what happens.
+    int following() {
+        return live.open();
     }
 
     @Override

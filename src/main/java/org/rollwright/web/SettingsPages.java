@@ -26,8 +26,11 @@ final class SettingsPages {
 
     private final Bench bench;
     private final Render render;
+    private final Guesses guesses;
 
-    SettingsPages(Bench bench, Render render) {
+    /// @param guesses wrong words from the network, which the page tells of
+    SettingsPages(Bench bench, Render render, Guesses guesses) {
+        this.guesses = guesses;
         this.bench = bench;
         this.render = render;
     }
@@ -102,6 +105,8 @@ final class SettingsPages {
                         problems,
                         "phone",
                         fromPhone(context),
+                        "guessed",
+                        guesses.summary().orElse(""),
                         "regions",
                         Arrays.stream(Manner.Region.values())
                                 .map(one -> new OddsView.Choice(one.code(), one.words(), one == now.region()))

@@ -272,7 +272,7 @@ class SecurityTest extends PageWithBench {
                 .isNotEqualTo(lan.word())
                 .hasSize(26);
         assertThat(Files.getPosixFilePermissions(folder.resolve("lan.p12"))).hasSize(2);
-        int phones = bench.server.alsoFor(lan, bench.bench, 17_400).orElseThrow();
+        int phones = bench.server.alsoFor(lan, bench.bench, 17_400, told -> {}).orElseThrow();
         String host = lan.addresses().getFirst();
         for (String path : List.of("/", "/mat", "/assets/bench.css", "/mat/1/live", "/recap/1/card.svg")) {
             assertThat(status(secret(lan, host, phones, path, "", ""))).as(path).isEqualTo(403);

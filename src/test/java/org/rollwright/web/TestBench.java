@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReference;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
@@ -33,6 +34,8 @@ import org.rollwright.store.CatalogTexts;
 final class TestBench implements AutoCloseable {
     /// How often the tool was asked to stop.
     final AtomicInteger stops = new AtomicInteger();
+    /// The time; it stands still until a test moves it.
+    final AtomicReference<Instant> now = new AtomicReference<>(Instant.parse("2026-03-01T19:00:00Z"));
     final MemoryJournal journal = new MemoryJournal();
     final Bench bench;
     final Server server;
@@ -41,7 +44,7 @@ final class TestBench implements AutoCloseable {
     /// @param earlier what an older record holds, from entry 1
     TestBench(Entry... earlier) {
         List.of(earlier).forEach(journal::append);
-        InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
+        InstantSource clock = now::get;
         Desk desk = new Desk(journal, clock, new Logbook());
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
