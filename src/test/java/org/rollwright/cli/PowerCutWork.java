@@ -78,7 +78,7 @@ public final class PowerCutWork {
     }
 
     private void hunt() throws Exception {
-        phase("hunt", "data");
+        phase("making", "data");
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < FINDS; i++) {
             lines.add(i % 13 == 3 ? "+" : i % 13 == 7 ? "<" : i % 26 == 8 ? ">" : find(i));

@@ -56,13 +56,12 @@ final class PowerCutClaims {
         Matcher had = HAD.matcher(line);
         Matcher backup = BACKUP.matcher(line);
         if (line.startsWith("phase ")) {
-            if (position > from) {
-                phases.add(new Phase(phase, store, from, position));
-            }
-            from = position;
-            phase = line.split(" ")[1];
-            store = line.split(" ")[2];
+            begin(line.split(" ")[1], line.split(" ")[2], position);
         } else if (ok.matches()) {
+            if (phase.equals("upgrade") || phase.equals("making")) {
+                // the first entry is recorded: the store is upgraded, or made
+                begin("hunt", store, position);
+            }
             lines.add(position);
             entries.add(new Entries(position, store, Long.parseLong(ok.group(1))));
         } else if (had.matches()) {
@@ -88,6 +87,15 @@ final class PowerCutClaims {
         } else if (BATCH.matcher(line).matches()) {
             batches.add(position);
         }
+    }
+
+    private void begin(String name, String into, int position) {
+        if (position > from) {
+            phases.add(new Phase(phase, store, from, position));
+        }
+        from = position;
+        phase = name;
+        store = into;
     }
 
     /// How many lines had acknowledged something before a place of the log.

@@ -36,6 +36,9 @@ class PowerCutTest {
     private static final int SEED = Integer.getInteger("rollwright.seed", 1);
     private static final int CUTS_PER_RUN = 50;
 
+    /// Of each kind of fault, how many are printed.
+    private static final int EXAMPLES = 4;
+
     /// A new folder after so many runs; each other run goes on where the power was cut.
     private static final int RUNS_PER_FOLDER = 2;
 
@@ -175,8 +178,13 @@ class PowerCutTest {
         String faultsInShort() {
             StringBuilder text = new StringBuilder();
             faults.forEach((kind, all) -> {
-                text.append("\n").append(all.size()).append(" x ").append(kind);
-                all.stream().limit(4).forEach(one -> text.append("\n    ").append(one));
+                long strict =
+                        all.stream().filter(one -> one.contains("(STRICT,")).count();
+                text.append("\n").append(all.size() + " x " + kind);
+                text.append(" (" + strict + " STRICT, " + (all.size() - strict) + " ORDERED)");
+                all.stream()
+                        .limit(EXAMPLES)
+                        .forEach(one -> text.append("\n    ").append(one));
             });
             return text.toString();
         }
@@ -252,7 +260,7 @@ class PowerCutTest {
             }
         }
         String found = tally.faultsInShort();
-        System.out.println(tally.cuts + " power cuts (" + tally.of("hunt") + " hunts, "
+        System.out.println(tally.cuts + " power cuts (" + tally.of("making", "hunt") + " hunts, "
                 + tally.of("narration", "import", "albums", "comparison", "filling") + " batches, "
                 + tally.of("photographs") + " photographs, " + tally.of("backups") + " backups, "
                 + tally.of("restores") + " restores, " + tally.of("snapshots") + " snapshots, "
@@ -292,7 +300,7 @@ class PowerCutTest {
         }
     }
 
-    private static void copy(Path from, Path to) throws IOException {
+    static void copy(Path from, Path to) throws IOException {
         try (Stream<Path> paths = Files.walk(from)) {
             for (Path one : paths.toList()) {
                 Files.copy(one, to.resolve(from.relativize(one).toString()));
