@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -65,7 +64,7 @@ final class PowerCutDisk {
     private final @Nullable Pattern forgotten;
     private final Node top = new Node(true);
     private final Map<Integer, Node> open = new HashMap<>();
-    private final Map<Node, String> lastName = new IdentityHashMap<>();
+    private final Map<Node, String> lastName = new HashMap<>();
     private List<Edit> edits = new ArrayList<>();
     private long position;
 
@@ -277,12 +276,13 @@ final class PowerCutDisk {
     /// @param target made here
     /// @return in a few words, what became of what was not synchronised
     String cut(Path target, Random random) throws IOException {
-        Map<Node, Map<String, Node>> listings = new IdentityHashMap<>();
+        Map<Node, Map<String, Node>> listings = new HashMap<>();
         int how = random.nextInt(4);
         int most = how == 0 ? 0 : how == 1 ? edits.size() : random.nextInt(edits.size() + 1);
+        boolean inOrder = names == Names.ORDERED || how < 3;
         int there = 0;
         for (int i = 0; i < edits.size(); i++) {
-            boolean reached = names == Names.ORDERED || how < 2 ? i < most : how == 2 ? i < most : random.nextBoolean();
+            boolean reached = inOrder ? i < most : random.nextBoolean();
             if (reached) {
                 there++;
                 for (Part part : edits.get(i).parts) {
@@ -292,7 +292,7 @@ final class PowerCutDisk {
         }
         Manner manner = Manner.values()[random.nextInt(Manner.values().length)];
         Files.createDirectories(target);
-        build(top, target, listings, manner, random, new IdentityHashMap<>());
+        build(top, target, listings, manner, random, new HashMap<>());
         return names + ", " + there + " of " + edits.size() + " changes of names, unsynchronised writes: " + manner;
     }
 
