@@ -290,7 +290,7 @@ final class PowerCutDisk {
                 }
             }
         }
-        Manner manner = Manner.values()[random.nextInt(Manner.values().length)];
+        Manner manner = Manner.ALL_OF_THEM.get(random.nextInt(Manner.ALL_OF_THEM.size()));
         Files.createDirectories(target);
         build(top, target, listings, manner, random, new HashMap<>());
         return names + ", " + there + " of " + edits.size() + " changes of names, unsynchronised writes: " + manner;
@@ -305,7 +305,9 @@ final class PowerCutDisk {
         /// Any of their sectors.
         SECTORS,
         /// Of each file another of these.
-        MIXED
+        MIXED;
+
+        static final List<Manner> ALL_OF_THEM = List.of(values());
     }
 
     private void build(
@@ -335,7 +337,7 @@ final class PowerCutDisk {
 
     private static byte[] content(Node node, Manner all, Random random) {
         Content content = new Content(node.kept.bytes());
-        Manner manner = all == Manner.MIXED ? Manner.values()[random.nextInt(4)] : all;
+        Manner manner = all == Manner.MIXED ? Manner.ALL_OF_THEM.get(random.nextInt(4)) : all;
         switch (manner) {
             case NONE -> {
                 // as it was synchronised

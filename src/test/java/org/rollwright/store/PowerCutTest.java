@@ -225,7 +225,7 @@ class PowerCutTest {
             cuts.add(new Cut(
                     place(run, phase, random),
                     phase,
-                    PowerCutDisk.Names.values()[random.nextInt(2)],
+                    random.nextBoolean() ? PowerCutDisk.Names.STRICT : PowerCutDisk.Names.ORDERED,
                     random.nextLong()));
         }
         return cuts;

@@ -352,10 +352,15 @@ final class PowerCutWitness {
         for (String name : found.keySet()) {
             if (!unchanged(folder, name)) {
                 Backups.Backup made = backup(disk, name, faults);
-                acknowledged.stream()
-                        .filter(claim -> made != null && claim.name().equals(name))
-                        .filter(claim -> claim.entries() != made.entries() || claim.photographs() != made.photographs())
-                        .forEach(claim -> faults.add("backup differs: " + claim + " is " + made));
+                if (made != null) {
+                    long entries = made.entries();
+                    int photographs = made.photographs();
+                    acknowledged.stream()
+                            .filter(claim -> claim.name().equals(name))
+                            .filter(claim -> claim.entries() != entries || claim.photographs() != photographs)
+                            .forEach(claim -> faults.add("backup differs: " + claim + " has " + entries
+                                    + " entries and " + photographs + " photographs"));
+                }
             }
         }
     }
