@@ -4,8 +4,10 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.temporal.ChronoUnit;
@@ -243,11 +245,7 @@ public final class PowerCutWork {
     /// By the command, which remembers the place, and by the tool itself, one a day, until old ones go.
     private void backups() throws Exception {
         phase("backups", "data");
-        Files.createDirectories(root.resolve("data/catalog"));
-        Path own = root.resolve("data/catalog/watches.csv");
-        if (Files.notExists(own)) {
-            Files.writeString(own, "watch,words,rule,meaning\n");
-        }
+        own();
         command("backup", "--data", data("data"), "--to", root.resolve("disk").toString());
         Instant first = InstantSource.system().instant().minus(200, ChronoUnit.DAYS);
         for (int i = 0; i < BACKUPS; i++) {
@@ -260,6 +258,23 @@ public final class PowerCutWork {
             }
         }
         had("data");
+    }
+
+    /// The hunter's own catalogue, whole on the disk whatever an editor leaves behind.
+    private void own() throws IOException {
+        Path own = Files.createDirectories(root.resolve("data/catalog")).resolve("watches.csv");
+        Files.writeString(
+                own,
+                "watch,words,rule,meaning\n",
+                StandardOpenOption.CREATE,
+                StandardOpenOption.TRUNCATE_EXISTING,
+                StandardOpenOption.WRITE,
+                StandardOpenOption.SYNC);
+        for (Path folder : List.of(root.resolve("data/catalog"), root.resolve("data"))) {
+            try (FileChannel channel = FileChannel.open(folder, StandardOpenOption.READ)) {
+                channel.force(true);
+            }
+        }
     }
 
     private void restores() throws Exception {
