@@ -99,7 +99,7 @@ class FaultTest {
                     try (Store store = opened(data)) {
                         store.desk();
                     }
-                    ProcessBuilder builder = ToolProcess.of(RetryingHunt.class, List.of(data.toString()));
+                    ProcessBuilder builder = ToolProcess.of(RetryingHunt.class.getName(), List.of(data.toString()));
                     builder.environment().put("LD_PRELOAD", library.toString());
                     builder.environment().put("FAULT_KIND", kind);
                     // behind the opening, which ends with a sentence when the disk fails

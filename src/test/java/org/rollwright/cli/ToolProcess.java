@@ -5,16 +5,16 @@ import java.util.ArrayList;
 import java.util.List;
 
 /// The tool as a process of its own, on the tests' class path.
-final class ToolProcess {
+public final class ToolProcess {
     private ToolProcess() {}
 
     /// A process that runs a command, not yet started.
     static ProcessBuilder of(List<String> arguments) {
-        return of(org.rollwright.Main.class, arguments);
+        return of("org.rollwright.Main", arguments);
     }
 
-    /// A process that runs another program of the tests, not yet started.
-    static ProcessBuilder of(Class<?> program, List<String> arguments) {
+    /// A process of a class of the tests, not yet started.
+    public static ProcessBuilder of(String main, List<String> arguments) {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-XX:TieredStopAtLevel=1",
@@ -22,7 +22,7 @@ final class ToolProcess {
                 "--enable-native-access=ALL-UNNAMED",
                 "-cp",
                 System.getProperty("java.class.path"),
-                program.getName()));
+                main));
         command.addAll(arguments);
         return new ProcessBuilder(command);
     }
