@@ -32,44 +32,75 @@ import org.rollwright.store.CatalogTexts;
 final class TestBench implements AutoCloseable {
     /// How often the tool was asked to stop.
     final AtomicInteger stops = new AtomicInteger();
-    final MemoryJournal journal = new MemoryJournal();
+    final MemoryJournal journal;
     final Bench bench;
     final Server server;
     final String address;
 
+    private final InstantSource clock;
+
     TestBench() {
-        InstantSource clock = () -> Instant.parse("2026-03-01T19:00:00Z");
-        Desk desk = new Desk(journal, clock, new Logbook());
+        this(
+                () -> Instant.parse("2026-03-01T19:00:00Z"),
+                new MemoryJournal(),
+                new Logbook(),
+                new MemoryShelf(),
+                new MemorySettings());
+        begin();
+    }
+
+    /// A bench with a clock of its own; nothing is recorded yet.
+    TestBench(InstantSource clock) {
+        this(clock, new MemoryJournal(), new Logbook(), new MemoryShelf(), new MemorySettings());
+    }
+
+    private TestBench(
+            InstantSource clock, MemoryJournal journal, Logbook start, PhotoShelf photos, SettingsShelf settings) {
+        this.clock = clock;
+        this.journal = journal;
+        Desk desk = new Desk(journal, clock, start);
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
         bench = new Bench(
                 desk,
                 CatalogFolder.catalog(),
                 varieties,
-                new MemoryShelf(),
+                photos,
                 recorder,
                 decoder(),
                 clock,
-                new MemorySettings(),
+                settings,
                 true,
                 stops::incrementAndGet);
-        desk.record(
-                1,
-                "",
-                book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 12", 50, 50)),
-                        new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 13", 50, 50)),
-                        new Event.HuntStarted(
-                                new HuntId(1),
-                                "Box 12 and 13",
-                                List.of(new BoxId(1), new BoxId(2)),
-                                List.of(watch("wheat"), watch("canadian"))))));
         Server.Started started = Server.start(bench, 0);
         if (!(started instanceof Server.Started.Running running)) {
             throw new IllegalStateException("no port: " + started);
         }
         server = running.server();
         address = "http://127.0.0.1:" + running.port();
+    }
+
+    /// The same bench after a restart: the same photographs, settings and clock over another journal and start.
+    TestBench again(MemoryJournal other, Logbook start) {
+        return new TestBench(clock, other, start, bench.photos(), bench.settings());
+    }
+
+    /// Starts the hunt.
+    void begin() {
+        bench.desk()
+                .record(
+                        1,
+                        "",
+                        book -> new Event.Batch(List.of(
+                                new Event.BoxAdded(
+                                        new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 12", 50, 50)),
+                                new Event.BoxAdded(
+                                        new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 13", 50, 50)),
+                                new Event.HuntStarted(
+                                        new HuntId(1),
+                                        "Box 12 and 13",
+                                        List.of(new BoxId(1), new BoxId(2)),
+                                        List.of(watch("wheat"), watch("canadian"))))));
     }
 
     /// Settings in memory.
