@@ -22,13 +22,18 @@ public final class ChangedPages {
 
     private final Bench bench;
     private final Render render;
+    private final Repeats repeats;
 
     ChangedPages(Bench bench, Render render) {
         this.bench = bench;
         this.render = render;
+        this.repeats = new Repeats(bench.clock());
     }
 
     void register(RoutesConfig routes) {
+        routes.before(repeats::before);
+        routes.after(repeats::after);
+        routes.exception(Repeats.Repeated.class, this::repeated);
         routes.exception(Shown.Changed.class, this::changed);
         routes.exception(
                 Shown.Already.class, (already, context) -> context.redirect(already.back(), HttpStatus.SEE_OTHER));
@@ -45,12 +50,13 @@ public final class ChangedPages {
     ///
     /// @param kept fields repeated as they were
     public record View(
-            String title,
+            String heading,
             String sentence,
             String action,
             String back,
             String mark,
-            boolean gone,
+            String keep,
+            String leave,
             List<Row> rows,
             List<Kept> kept) {}
 
@@ -104,7 +110,43 @@ public final class ChangedPages {
                         "frame",
                         new Frame(t("changed.changed-meanwhile"), "", bench.demo()),
                         "view",
-                        new View(now.title(), sentence, context.path(), now.back(), now.mark(), gone, rows, kept)));
+                        new View(
+                                t("changed.changed-meanwhile-2", now.title()),
+                                sentence + " " + t("changed.nothing-was-saved-yet"),
+                                context.path(),
+                                now.back(),
+                                now.mark(),
+                                t("changed.save-mine-all-the-same"),
+                                gone ? t("changed.leave-it-so") : t("changed.take-the-other-s"),
+                                rows,
+                                kept)));
+    }
+
+    private void repeated(Repeats.Repeated repeated, Context context) {
+        List<Kept> kept = new ArrayList<>(List.of(new Kept(Repeats.AGAIN, "yes")));
+        context.formParamMap().forEach((name, values) -> {
+            if (!name.equals(Repeats.AGAIN)) {
+                values.forEach(value -> kept.add(new Kept(name, value)));
+            }
+        });
+        context.status(HttpStatus.CONFLICT);
+        render.page(
+                context,
+                "changed",
+                Map.of(
+                        "frame",
+                        new Frame(t("changed.recorded-already"), "", bench.demo()),
+                        "view",
+                        new View(
+                                t("changed.recorded-already"),
+                                t("changed.the-same-form-was-sent", when(repeated.at())),
+                                context.path(),
+                                repeated.location(),
+                                "",
+                                t("changed.record-it-once-more"),
+                                t("changed.leave-it-so"),
+                                List.of(),
+                                kept)));
     }
 
     private static String when(Instant at) {

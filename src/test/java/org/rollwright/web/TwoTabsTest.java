@@ -46,6 +46,14 @@ class TwoTabsTest {
                 : "";
     }
 
+    private static String chosen(String options) {
+        Matcher option = Pattern.compile("<option\\b([^>]*\\bselected\\b[^>]*)>([^<]*)")
+                .matcher(options.substring(0, options.indexOf("</select>")));
+        return !option.find()
+                ? ""
+                : option.group(1).contains("value=") ? attribute(option.group(1), "value") : option.group(2);
+    }
+
     private String get(String path) throws IOException, InterruptedException {
         return client.send(
                         HttpRequest.newBuilder(URI.create(bench.address + path)).build(),
@@ -66,12 +74,14 @@ class TwoTabsTest {
                 while (field.find()) {
                     boolean unticked = field.group(2).contains("checkbox")
                             && !field.group(2).contains(" checked");
+                    String value =
+                            switch (field.group(1)) {
+                                case "textarea" -> field.group(3);
+                                case "select" -> chosen(form.group(1).substring(field.end()));
+                                default -> attribute(field.group(2), "value");
+                            };
                     if (!unticked) {
-                        fields.put(
-                                attribute(field.group(2), "name"),
-                                field.group(1).equals("textarea")
-                                        ? field.group(3)
-                                        : attribute(field.group(2), "value"));
+                        fields.put(attribute(field.group(2), "name"), value);
                     }
                 }
                 return fields;
@@ -221,6 +231,32 @@ class TwoTabsTest {
         assertThat(post("/mat/1/line", line).statusCode()).isEqualTo(422);
         assertThat(bench.bench.desk().<Integer>read(book -> book.finds().size()))
                 .isEqualTo(2);
+    }
+
+    @Test
+    void a_form_sent_twice_is_recorded_once_unless_it_is_meant_twice() throws IOException, InterruptedException {
+        Map<String, String> draw = form("/till", "/till", "amount");
+        draw.putAll(Map.of("kind", "DRAW", "amount", "25.00", "day", "2026-03-01"));
+        assertThat(post("/till", draw).statusCode()).isEqualTo(303);
+        HttpResponse<String> again = post("/till", draw);
+        assertThat(again.statusCode()).isEqualTo(409);
+        assertThat(again.body()).contains("Recorded already").contains("Record it once more");
+        assertThat(bench.bench.desk().<Integer>read(book -> book.cashMoves().size()))
+                .isEqualTo(1);
+        // other words from the same page are another deed, and so are the same words from a new page
+        draw.put("amount", "26.00");
+        assertThat(post("/till", draw).statusCode()).isEqualTo(303);
+        Map<String, String> fresh = form("/till", "/till", "amount");
+        fresh.putAll(Map.of("kind", "DRAW", "amount", "25.00", "day", "2026-03-01"));
+        assertThat(post("/till", fresh).statusCode()).isEqualTo(303);
+        fresh.put("again", "yes");
+        assertThat(post("/till", fresh).statusCode()).isEqualTo(303);
+        assertThat(bench.bench.desk().<Integer>read(book -> book.cashMoves().size()))
+                .isEqualTo(4);
+        // what was refused may be sent again as it is
+        fresh.putAll(Map.of("amount", "0", "again", "no"));
+        assertThat(post("/till", fresh).statusCode()).isEqualTo(422);
+        assertThat(post("/till", fresh).statusCode()).isEqualTo(422);
     }
 
     @Test

@@ -10,7 +10,7 @@ class WalkTest {
     @Test
     void after_a_walk_with_undo_the_journal_folded_anew_prints_every_page_the_same()
             throws IOException, InterruptedException {
-        Walk.Sum sum = Walk.walk(600, 20_261_127, 300, 1);
+        Walk.Sum sum = Walk.walk(400, 20_261_127, 400, 1);
         System.out.println(sum);
         assertThat(sum.differences).isEmpty();
         assertThat(sum.undone).isPositive();
