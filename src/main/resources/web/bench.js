@@ -114,6 +114,8 @@
   // Lines go to the server one after the other, in the order typed; a line leaves the queue when it is durable or held.
   var queue = [];
   var busy = false;
+  // The last line of this page that is durable: undo never takes back what neither it nor the board has told.
+  var own = 0;
 
   function send(text) {
     queue.push(text);
@@ -133,7 +135,7 @@
     fetch("/mat/" + hunt + "/line", {
       method: "POST",
       headers: { "Content-Type": "application/x-www-form-urlencoded", "X-Bench": "quick" },
-      body: "line=" + encodeURIComponent(text)
+      body: "line=" + encodeURIComponent(text) + "&asof=" + Math.max(shown, own)
     }).then(function (response) {
       return response.text().then(function (html) {
         queue.shift();
@@ -141,6 +143,7 @@
         busy = false;
         var outcome = response.headers.get("X-Outcome");
         if (outcome === "recorded") {
+          own = Number(response.headers.get("X-Entry"));
           if (line.value === "") preview.innerHTML = "";
           refresh(Number(response.headers.get("X-Entry")));
         } else {

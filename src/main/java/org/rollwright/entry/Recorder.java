@@ -7,6 +7,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Selection;
@@ -63,8 +64,20 @@ public final class Recorder {
         return recordAt(clock.instant(), hunt, line);
     }
 
+    /// As [#record], for a page that shows the state at some position: a look at the state comes first, under the
+    /// desk's lock, and undo takes back nothing later than the position.
+    ///
+    /// @param look may throw; then nothing is recorded
+    public Outcome record(HuntId hunt, String line, long asOf, Consumer<Logbook> look) {
+        return recordAt(clock.instant(), hunt, line, asOf, look);
+    }
+
     /// As [#record], at a given instant: for scripts, which tell of the past.
     public Outcome recordAt(Instant at, HuntId hunt, String line) {
+        return recordAt(at, hunt, line, Long.MAX_VALUE, book -> {});
+    }
+
+    private Outcome recordAt(Instant at, HuntId hunt, String line, long asOf, Consumer<Logbook> look) {
         Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
             return new Outcome.Refused(new Refusal(t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of")));
@@ -74,17 +87,16 @@ public final class Recorder {
             return new Outcome.NotClear(reading);
         }
         if (clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Undo) {
-            return outcome(desk.undo(hunt.number(), line));
+            return outcome(desk.undo(hunt.number(), line, asOf));
         }
         if (clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Redo) {
             return outcome(desk.redo(hunt.number(), line));
         }
         try {
-            return outcome(desk.recordAt(
-                    at,
-                    line,
-                    book -> new Desk.Step(
-                            hunt.number(), new Translation(book, hunt, at, checkList).event(clear.commands()))));
+            return outcome(desk.recordAt(at, line, book -> {
+                look.accept(book);
+                return new Desk.Step(hunt.number(), new Translation(book, hunt, at, checkList).event(clear.commands()));
+            }));
         } catch (CannotTranslate e) {
             return new Outcome.Refused(e.refusal);
         }

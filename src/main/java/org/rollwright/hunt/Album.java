@@ -1,8 +1,8 @@
 package org.rollwright.hunt;
 
 import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.TreeMap;
 
 /// An album's name, rule and what lies in its holes, as the journal tells it. What the rule means is the
 /// business of the album room. Part of the [Logbook]: read it only inside [Desk#read].
@@ -10,7 +10,8 @@ public final class Album {
     private final AlbumId id;
     String name;
     String rule;
-    final Map<String, CoinRef> holes = new LinkedHashMap<>();
+    /// By the hole's key, so that their order does not depend on how they came to be filled.
+    final Map<String, CoinRef> holes = new TreeMap<>();
 
     Album(AlbumId id, String name, String rule) {
         this.id = id;

@@ -31,6 +31,12 @@ public final class Box {
     final List<Weight> weights = new ArrayList<>();
     final FindList finds = new FindList();
     int foundCoins;
+
+    /// The scope it was added in, and how many changes of other scopes lie on it: they would hang in the air if
+    /// it were taken back.
+    long scope;
+
+    int changedElsewhere;
     Event.@Nullable BoxTallied earlier;
 
     Box(BoxId id, Denomination denomination, BoxDetails details) {

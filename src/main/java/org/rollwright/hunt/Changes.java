@@ -14,7 +14,7 @@ final class Changes {
     /// Applies an event and answers its inverse. Inverses are run in the opposite order of their events, within
     /// a hunt.
     static Runnable apply(Logbook book, Event event, Entry entry) {
-        noteNumbers(book, event);
+        noteNumbers(book, event, entry.scope());
         Runnable change = change(book, event, entry);
         if (entry.scope() == 0) {
             return change;
@@ -32,7 +32,7 @@ final class Changes {
     }
 
     /// Takes note of numbers used, so that none is given twice, not even that of something undone.
-    static void noteNumbers(Logbook book, Event event) {
+    static void noteNumbers(Logbook book, Event event, long scope) {
         switch (event) {
             case Event.BoxAdded added ->
                 book.lastBox = Math.max(book.lastBox, added.box().number());
@@ -40,11 +40,14 @@ final class Changes {
                 book.lastHunt = Math.max(book.lastHunt, started.hunt().number());
             case Event.FindLogged logged -> {
                 book.lastFind = Math.max(book.lastFind, logged.find().id().number());
-                noteOrdinal(book.hunts.get(logged.find().hunt()), logged.find().ordinal());
+                noteOrdinal(book, logged.find().hunt(), logged.find().ordinal());
             }
             case Event.FindSplit split -> {
                 book.lastFind = Math.max(book.lastFind, split.part().number());
-                book.find(split.find()).ifPresent(whole -> noteOrdinal(book.hunts.get(whole.hunt()), split.ordinal()));
+                if (scope > 0) {
+                    // the find it was split from may be taken back at present
+                    noteOrdinal(book, new HuntId(scope), split.ordinal());
+                }
             }
             case Event.AlbumDefined defined ->
                 book.lastAlbum = Math.max(book.lastAlbum, defined.album().number());
@@ -56,30 +59,31 @@ final class Changes {
                 book.lastPlace = Math.max(book.lastPlace, made.place().id().number());
             case Event.OrderPlaced placed ->
                 book.lastOrder = Math.max(book.lastOrder, placed.order().number());
-            case Event.Batch batch -> batch.events().forEach(part -> noteNumbers(book, part));
+            case Event.Batch batch -> batch.events().forEach(part -> noteNumbers(book, part, scope));
             default -> {
                 // no other event brings a number into the world
             }
         }
     }
 
-    private static void noteOrdinal(@Nullable Hunt hunt, int ordinal) {
-        if (hunt != null) {
-            hunt.lastOrdinal = Math.max(hunt.lastOrdinal, ordinal);
-        }
+    /// Also of a hunt that is taken back at present: it may come again.
+    private static void noteOrdinal(Logbook book, HuntId hunt, int ordinal) {
+        book.ordinal(hunt, Math.max(ordinal, book.ordinals.getOrDefault(hunt, 0)));
     }
 
     private static Runnable change(Logbook book, Event event, Entry entry) {
         return switch (event) {
             case Event.BoxAdded added -> {
-                book.boxes.put(added.box(), new Box(added.box(), added.denomination(), added.details()));
+                Box box = new Box(added.box(), added.denomination(), added.details());
+                box.scope = entry.scope();
+                book.boxes.put(added.box(), box);
                 yield () -> book.boxes.remove(added.box());
             }
             case Event.BoxChanged changed -> {
                 Box box = book.known(changed.box());
                 BoxDetails before = box.details;
                 box.details = changed.details();
-                yield () -> box.details = before;
+                yield elsewhere(box, entry, () -> box.details = before);
             }
             case Event.HuntStarted started -> huntStarted(book, started, entry.at());
             case Event.BoxJoined joined -> boxJoined(book, joined);
@@ -132,7 +136,7 @@ final class Changes {
                 // Enders may be seen before a hunt begins, so another scope may have added some since.
                 Box.Enders enders = new Box.Enders(seen.matching(), seen.visible());
                 box.enders.add(enders);
-                yield () -> box.enders.remove(box.enders.lastIndexOf(enders));
+                yield elsewhere(box, entry, () -> box.enders.remove(box.enders.lastIndexOf(enders)));
             }
             case Event.Weighed weighed -> {
                 Box box = book.known(weighed.box());
@@ -211,10 +215,10 @@ final class Changes {
                                         .sum());
                 box.earlier = tallied;
                 box.foundCoins += coins;
-                yield () -> {
+                yield elsewhere(box, entry, () -> {
                     box.earlier = before;
                     box.foundCoins -= coins;
-                };
+                });
             }
             case Event.CoinAdded added -> {
                 book.added.put(added.coin(), new OwnedCoin(added.coin(), added.facts(), added.provenance()));
@@ -333,6 +337,18 @@ final class Changes {
 
     private static void nothing() {}
 
+    /// Counts a change made to a box from another scope than that which added it.
+    private static Runnable elsewhere(Box box, Entry entry, Runnable back) {
+        if (entry.scope() == box.scope) {
+            return back;
+        }
+        box.changedElsewhere++;
+        return () -> {
+            box.changedElsewhere--;
+            back.run();
+        };
+    }
+
     private static Runnable all(List<Runnable> inverses) {
         return () -> inverses.reversed().forEach(Runnable::run);
     }
@@ -375,8 +391,9 @@ final class Changes {
     }
 
     private static Runnable huntStarted(Logbook book, Event.HuntStarted started, Instant at) {
-        book.hunts.put(
-                started.hunt(), new Hunt(started.hunt(), started.name(), at, started.boxes(), started.watches()));
+        Hunt hunt = new Hunt(started.hunt(), started.name(), at, started.boxes(), started.watches());
+        hunt.lastOrdinal = book.ordinals.getOrDefault(started.hunt(), 0);
+        book.hunts.put(started.hunt(), hunt);
         started.boxes().forEach(id -> book.known(id).hunt = started.hunt());
         return () -> {
             started.boxes().forEach(id -> book.known(id).hunt = null);
@@ -429,7 +446,7 @@ final class Changes {
 
     private static Runnable findLogged(Logbook book, Find find) {
         put(book, find);
-        noteOrdinal(book.known(find.hunt()), find.ordinal());
+        noteOrdinal(book, find.hunt(), find.ordinal());
         return () -> take(book, find);
     }
 

@@ -251,6 +251,12 @@ final class Checks {
         }
         for (Event part : parts) {
             if (part instanceof Event.BoxAdded added) {
+                if (book.box(added.box())
+                        .filter(box -> box.changedElsewhere > 0)
+                        .isPresent()) {
+                    return refusal(
+                            t("hunt.box-was-changed-outside-this", added.box()), t("hunt.undo-that-change-on-the"));
+                }
                 Optional<HuntId> hunt = book.box(added.box()).flatMap(Box::hunt);
                 if (hunt.isPresent() && !startedHere.contains(hunt.get())) {
                     return refusal(t("hunt.the-box-is-already-being", hunt.get()), t("hunt.undo-the-start-of-that"));
@@ -283,17 +289,15 @@ final class Checks {
         long albums = book.lastAlbum;
         int added = book.lastAdded;
         long places = book.lastPlace;
-        Map<Hunt, Integer> ordinals = new HashMap<>();
+        long orders = book.lastOrder;
+        Map<HuntId, Integer> ordinals = new HashMap<>();
         for (Event part : batch.events()) {
-            Hunt hunt = part instanceof Event.FindLogged logged
-                    ? book.hunts.get(logged.find().hunt())
+            Optional<HuntId> hunt = part instanceof Event.FindLogged logged
+                    ? Optional.of(logged.find().hunt())
                     : part instanceof Event.FindSplit split
-                                    && book.find(split.find()).isPresent()
-                            ? book.hunts.get(book.known(split.find()).hunt())
-                            : null;
-            if (hunt != null) {
-                ordinals.putIfAbsent(hunt, hunt.lastOrdinal);
-            }
+                            ? book.find(split.find()).map(Find::hunt)
+                            : Optional.empty();
+            hunt.ifPresent(id -> ordinals.putIfAbsent(id, book.ordinals.getOrDefault(id, 0)));
         }
         Optional<Refusal> refusal = Optional.empty();
         for (Event part : batch.events()) {
@@ -312,7 +316,8 @@ final class Checks {
         book.lastAlbum = albums;
         book.lastAdded = added;
         book.lastPlace = places;
-        ordinals.forEach((hunt, ordinal) -> hunt.lastOrdinal = ordinal);
+        book.lastOrder = orders;
+        ordinals.forEach(book::ordinal);
         return refusal;
     }
 

@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /// Where an event becomes durable and then visible, in this order. Thread-safe.
 public final class Desk {
@@ -29,6 +30,9 @@ public final class Desk {
     }
 
     private static final long NO_SCOPE = -1;
+
+    /// Entries before a snapshot that are read again at the start.
+    private static final int LOOKED_BACK = 1_000;
 
     private final Journal journal;
     private final InstantSource clock;
@@ -44,13 +48,49 @@ public final class Desk {
         this.journal = journal;
         this.clock = clock;
         boolean[] needsAll = new boolean[1];
-        journal.read(start.last(), entry -> {
+        long image = start.last();
+        List<Entry> before = new ArrayList<>();
+        journal.read(start.fromImage ? Math.max(0, image - LOOKED_BACK) : image, entry -> {
+            if (entry.seq() <= image) {
+                before.add(entry);
+                return;
+            }
+            if (entry.seq() == image + 1) {
+                recentlyUndone(before, start);
+            }
             needsAll[0] |= !start.knowsStepOf(entry);
             if (!needsAll[0]) {
                 start.apply(entry);
             }
         });
+        if (start.last() == image) {
+            recentlyUndone(before, start);
+        }
         this.book = needsAll[0] ? refold(journal, NO_SCOPE) : start;
+    }
+
+    /// Tells a state from an image what was undone shortly before it, so that redo outlives a restart.
+    private static void recentlyUndone(List<Entry> before, Logbook start) {
+        Map<Long, Entry> known = new HashMap<>();
+        Map<Long, Deque<Entry>> redo = new HashMap<>();
+        for (Entry entry : before) {
+            known.put(entry.seq(), entry);
+            Deque<Entry> own = redo.computeIfAbsent(entry.scope(), key -> new ArrayDeque<>());
+            switch (entry.event()) {
+                case Event.Undone step -> {
+                    Entry target = known.get(step.target());
+                    if (target == null) {
+                        // further back than was looked: what lies below it on the stack could not be told in order
+                        own.clear();
+                    } else {
+                        own.addLast(target);
+                    }
+                }
+                case Event.Redone step -> own.pollLast();
+                default -> own.clear();
+            }
+        }
+        redo.forEach(start::redoable);
     }
 
     /// Reads the state. The function must not keep what belongs to the logbook.
@@ -100,24 +140,60 @@ public final class Desk {
         return new Outcome.Kept(entry);
     }
 
+    /// When something was said last of what a predicate picks out, taken back or brought again, among the
+    /// latest entries.
+    public Optional<Instant> lastTouched(Predicate<Event> about) {
+        Map<Long, Entry> known = new HashMap<>();
+        Instant[] last = new Instant[1];
+        long from = Math.max(0, read(Logbook::last) - LOOKED_BACK);
+        journal.read(from, entry -> {
+            known.put(entry.seq(), entry);
+            long target = entry.event() instanceof Event.Undone undone
+                    ? undone.target()
+                    : entry.event() instanceof Event.Redone redone ? redone.target() : entry.seq();
+            Entry said = known.get(target);
+            boolean touches = said != null
+                    && (said.event() instanceof Event.Batch batch ? batch.events() : List.of(said.event()))
+                            .stream().anyMatch(about);
+            if (touches) {
+                last[0] = entry.at();
+            }
+        });
+        return Optional.ofNullable(last[0]);
+    }
+
     /// Takes back the last step of a scope.
     public Outcome undo(long scope, String raw) {
-        return step(scope, raw, true);
+        return step(scope, raw, true, Long.MAX_VALUE);
+    }
+
+    /// As [#undo], for a page printed at some position of the journal: refused when the scope has a later entry,
+    /// because the step taken back would be another than the person saw.
+    public Outcome undo(long scope, String raw, long asOf) {
+        return step(scope, raw, true, asOf);
     }
 
     /// Brings back the step undone last in a scope, unless something was recorded since.
     public Outcome redo(long scope, String raw) {
-        return step(scope, raw, false);
+        return step(scope, raw, false, Long.MAX_VALUE);
     }
 
-    private Outcome step(long scope, String raw, boolean back) {
+    private Outcome step(long scope, String raw, boolean back, long asOf) {
         Entry entry;
         lock.writeLock().lock();
         try {
+            if (book.latest(scope) > asOf) {
+                return new Outcome.Refused(
+                        new Refusal(t("hunt.something-else-was-recorded-since"), t("hunt.look-at-what-it-was")));
+            }
             Optional<Entry> target = back ? book.undoable(scope) : book.redoable(scope);
             if (target.isEmpty() && back && book.mayHaveOlderSteps(scope)) {
                 deepen(scope);
                 target = book.undoable(scope);
+            }
+            if (!back && book.mustFoldToRedo(target)) {
+                deepen(scope);
+                target = book.redoable(scope);
             }
             if (target.isEmpty()) {
                 return new Outcome.Refused(

@@ -35,6 +35,9 @@ public final class Logbook {
         final Deque<Done> done = new ArrayDeque<>();
         final Deque<Entry> undone = new ArrayDeque<>();
         boolean forgotSome;
+
+        /// Position of its last entry, whatever it was.
+        long latest;
     }
 
     /// An opening balance as stored.
@@ -59,6 +62,10 @@ public final class Logbook {
     final List<Effort> efforts = new ArrayList<>();
     long lastPlace;
     long lastOrder;
+
+    /// The last ordinal given to a find of each hunt, also of hunts that are taken back at present.
+    final Map<HuntId, Integer> ordinals = new HashMap<>();
+
     private final Map<String, Integer> checks = new HashMap<>();
     final Map<FindId, AttributionNote> attributions = new TreeMap<>(Comparator.comparing(FindId::number));
     final Map<String, Map<String, String>> varieties = new TreeMap<>();
@@ -72,6 +79,9 @@ public final class Logbook {
 
     /// Whether the state began from an image, so that earlier steps have no inverse here.
     boolean fromImage;
+
+    /// Position of the last entry in that image.
+    long imaged;
     String policy = "";
     long last;
     long lastBox;
@@ -351,6 +361,33 @@ public final class Logbook {
         return own == null || own.undone.isEmpty() ? Optional.empty() : Optional.of(own.undone.getLast());
     }
 
+    /// Whether undo is worth offering in a scope. After a start from a snapshot earlier steps are known to the
+    /// journal alone: a hunt has at least its beginning, what lies outside hunts is taken to have some.
+    public boolean canUndo(long scope) {
+        return undoable(scope).isPresent()
+                || (mayHaveOlderSteps(scope) && (scope == 0 || hunts.containsKey(new HuntId(scope))));
+    }
+
+    /// The position a page may carry beside its button for undo; 0 when there is nothing to take back.
+    public long undoAsOf(long scope) {
+        return canUndo(scope) ? last : 0;
+    }
+
+    /// Position of the last entry of a scope; of an image, the latest it can have.
+    long latest(long scope) {
+        Steps own = steps.get(scope);
+        return Math.max(imaged, own == null ? 0 : own.latest);
+    }
+
+    /// Sets the last ordinal given in a hunt.
+    void ordinal(HuntId id, int last) {
+        ordinals.put(id, last);
+        Hunt hunt = hunts.get(id);
+        if (hunt != null) {
+            hunt.lastOrdinal = last;
+        }
+    }
+
     /// Folds one entry in.
     ///
     /// @throws IllegalStateException when the entry contradicts the state; [Checks] keeps such entries out
@@ -359,6 +396,7 @@ public final class Logbook {
             throw new IllegalStateException("entry " + entry.seq() + " does not follow entry " + last);
         }
         Steps own = steps.computeIfAbsent(entry.scope(), scope -> new Steps());
+        own.latest = entry.seq();
         switch (entry.event()) {
             case Event.Undone undone -> {
                 Done step = own.done.pollLast();
@@ -395,7 +433,8 @@ public final class Logbook {
     }
 
     /// Whether an entry can be applied from memory: false when it takes back or brings back a step whose
-    /// inverse was forgotten, or lies before the image the state began from.
+    /// inverse was forgotten, or lies before the image the state began from; nor does an image know what numbers
+    /// were given in a hunt that it does not hold.
     boolean knowsStepOf(Entry entry) {
         return switch (entry.event()) {
             case Event.Undone step ->
@@ -404,10 +443,21 @@ public final class Logbook {
                         .isPresent();
             case Event.Redone step ->
                 redoable(entry.scope())
-                        .filter(known -> known.seq() == step.target())
+                        .filter(known -> known.seq() == step.target() && !(fromImage && startsHunt(known)))
                         .isPresent();
             default -> true;
         };
+    }
+
+    private static boolean startsHunt(Entry entry) {
+        return entry.event() instanceof Event.HuntStarted
+                || (entry.event() instanceof Event.Batch batch
+                        && batch.events().stream().anyMatch(Event.HuntStarted.class::isInstance));
+    }
+
+    /// Whether bringing an entry back, or finding out that there is none, needs a new fold first.
+    boolean mustFoldToRedo(Optional<Entry> entry) {
+        return fromImage && entry.map(Logbook::startsHunt).orElse(true);
     }
 
     /// Sets what redo would bring back in a scope, the next one last.
@@ -422,7 +472,8 @@ public final class Logbook {
 
     /// Counts an entry as read without letting it change anything but the numbers already given.
     void passOver(Entry entry) {
-        Changes.noteNumbers(this, entry.event());
+        Changes.noteNumbers(this, entry.event(), entry.scope());
+        steps.computeIfAbsent(entry.scope(), key -> new Steps()).latest = entry.seq();
         last = entry.seq();
     }
 

@@ -147,6 +147,7 @@ public record LogbookImage(
     public Logbook toLogbook() {
         Logbook book = new Logbook();
         book.fromImage = true;
+        book.imaged = last;
         book.last = last;
         book.lastBox = numbers.get(0);
         book.lastHunt = numbers.get(1);
@@ -185,6 +186,7 @@ public record LogbookImage(
             hunt.trials.addAll(image.trials);
             image.trials.forEach(trial -> book.countCheck(trial.variety(), 1));
             book.hunts.put(image.id, hunt);
+            book.ordinals.put(image.id, image.lastOrdinal);
         }
         for (Find find : finds) {
             book.finds.put(find.id(), find);

@@ -59,6 +59,7 @@ final class AlbumPages {
                         AlbumShelves.policy(book).text(),
                         name,
                         rule,
+                        book.last(),
                         problems));
         render.page(
                 context, "albums", Map.of("frame", new Frame(t("page.albums"), "albums", bench.demo()), "view", view));
@@ -108,18 +109,19 @@ final class AlbumPages {
             case Policy.Parsed.Good good ->
                 done(
                         context,
-                        bench.desk()
-                                .record(
-                                        0,
-                                        "",
-                                        book -> new Event.PolicyChanged(
-                                                good.policy().text())),
+                        bench.desk().record(0, "", book -> {
+                            Shown.check(
+                                    context,
+                                    Things.policy(AlbumShelves.policy(book).text()),
+                                    Things.policy(good.policy().text()));
+                            return new Event.PolicyChanged(good.policy().text());
+                        }),
                         "/albums");
         }
     }
 
     private void undo(Context context) {
-        done(context, bench.desk().undo(0, ""), "/albums");
+        done(context, bench.desk().undo(0, "", HuntForm.asOf(context)), "/albums");
     }
 
     private void done(Context context, Desk.Outcome outcome, String next) {
@@ -156,7 +158,13 @@ final class AlbumPages {
     private void change(Context context) {
         AlbumId id = id(context);
         if ("remove".equals(context.formParam("do"))) {
-            done(context, bench.desk().record(0, "", book -> new Event.AlbumRemoved(id)), "/albums");
+            done(
+                    context,
+                    bench.desk().record(0, "", book -> {
+                        Shown.check(context, now(book, id));
+                        return new Event.AlbumRemoved(id);
+                    }),
+                    "/albums");
             return;
         }
         if ("take".equals(context.formParam("do"))) {
@@ -180,9 +188,18 @@ final class AlbumPages {
         } else {
             done(
                     context,
-                    bench.desk().record(0, "", book -> new Event.AlbumDefined(id, name, rule)),
+                    bench.desk().record(0, "", book -> {
+                        Shown.check(context, now(book, id), Things.album(id.number(), name, rule));
+                        return new Event.AlbumDefined(id, name, rule);
+                    }),
                     "/albums/" + id.number());
         }
+    }
+
+    private static Shown.Thing now(Logbook book, AlbumId id) {
+        return book.album(id)
+                .map(album -> Things.album(id.number(), album.name(), album.rule()))
+                .orElseGet(() -> Things.album(id.number(), "", "").absent());
     }
 
     private Proposal propose(Logbook book) {

@@ -37,6 +37,7 @@ public final class AlbumViews {
             String policy,
             String name,
             String rule,
+            long undoAsOf,
             List<String> problems) {}
 
     /// One album in the list.

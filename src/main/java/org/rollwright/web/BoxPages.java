@@ -15,6 +15,7 @@ import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Limits;
+import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Desk;
@@ -143,7 +144,7 @@ final class BoxPages {
     }
 
     private void undo(Context context) {
-        done(context, bench.desk().undo(0, ""), "/boxes");
+        done(context, bench.desk().undo(0, "", HuntForm.asOf(context)), "/boxes");
     }
 
     private void done(Context context, Desk.Outcome outcome, String next) {
@@ -211,7 +212,11 @@ final class BoxPages {
                 HuntForm.text(context, "returnedTo"),
                 HuntForm.text(context, "note"));
         if (wrong.isEmpty()) {
-            Desk.Outcome outcome = bench.desk().record(0, "", book -> new Event.BoxChanged(id, after));
+            Desk.Outcome outcome = bench.desk().record(0, "", book -> {
+                BoxDetails now = book.box(id).map(Box::details).orElseThrow(NotFoundResponse::new);
+                Shown.check(context, Things.box(id, now), Things.box(id, after));
+                return new Event.BoxChanged(id, after);
+            });
             if (outcome instanceof Desk.Outcome.Refused refused) {
                 wrong.add(refused.refusal().toString());
             }

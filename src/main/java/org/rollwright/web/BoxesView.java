@@ -19,6 +19,7 @@ import org.rollwright.hunt.Logbook;
 
 /// Every box, from order to return.
 ///
+/// @param undoAsOf position of the journal the page shows
 /// @param order what the list is sorted by: newest, finds or label
 public record BoxesView(
         List<Group> groups,
@@ -26,6 +27,7 @@ public record BoxesView(
         String chosen,
         String order,
         List<Balance> balances,
+        long undoAsOf,
         List<String> problems) {
 
     /// The boxes of one denomination.
@@ -75,6 +77,7 @@ public record BoxesView(
                                 balance.coins(),
                                 balance.found()))
                         .toList(),
+                book.last(),
                 problems);
     }
 

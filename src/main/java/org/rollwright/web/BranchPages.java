@@ -98,10 +98,12 @@ final class BranchPages {
                 filled,
                 problems,
                 TillForm.today(bench).toString(),
-                book.undoable(0).isPresent());
+                book.undoAsOf(0));
     }
 
     private static void fill(Map<String, String> filled, Branch branch) {
+        filled.putIfAbsent(
+                Shown.FIELD, Things.branch(branch.name(), Optional.of(branch)).mark());
         filled.putIfAbsent("bank", branch.bank());
         filled.putIfAbsent("branch", branch.branch());
         filled.putIfAbsent("gives", branch.gives() ? "yes" : "no");
@@ -147,7 +149,8 @@ final class BranchPages {
                 String.join(", ", fees),
                 branch.kilometres() == 0 ? "" : Manner.road(branch.kilometres()) + " " + branch.bearing(),
                 branch.note(),
-                branch.closed());
+                branch.closed(),
+                Things.branch(branch.name(), Optional.of(branch)).mark());
     }
 
     private String coins(Order order) {
@@ -199,12 +202,20 @@ final class BranchPages {
         if (open.isEmpty() && !branch.closed()) {
             throw new TillForm.Unread(t("branch.the-branch-opens-on-no"));
         }
-        record(context, book -> new Event.BranchWritten(branch));
+        record(context, book -> {
+            Optional<Branch> known = book.branch(branch.name());
+            Shown.check(
+                    context, Things.branch(branch.name(), known), Things.branch(branch.name(), Optional.of(branch)));
+            return new Event.BranchWritten(branch);
+        });
     }
 
     private void remove(Context context) {
         String name = HuntForm.text(context, "name");
-        record(context, book -> new Event.BranchRemoved(name));
+        record(context, book -> {
+            Shown.check(context, Things.branch(name, book.branch(name)));
+            return new Event.BranchRemoved(name);
+        });
     }
 
     private void order(Context context) {

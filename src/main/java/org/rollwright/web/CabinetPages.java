@@ -316,7 +316,7 @@ final class CabinetPages {
     }
 
     private void undo(Context context) {
-        if (bench.desk().undo(0, "<") instanceof Desk.Outcome.Refused refused) {
+        if (bench.desk().undo(0, "<", HuntForm.asOf(context)) instanceof Desk.Outcome.Refused refused) {
             refuse(context, refused.refusal().toString());
         } else {
             String back = field(context, "back");
@@ -368,11 +368,22 @@ final class CabinetPages {
             return;
         }
         Event event = new Event.CoinDescribed(ref, read.get(), high.orElse(null));
-        if (bench.desk().record(0, "", book -> event) instanceof Desk.Outcome.Refused refused) {
+        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
+            CabinetIndex.Entry now = entry(book, ref);
+            Shown.check(
+                    context, thing(ref, now.description(), now.gradeUpTo()), thing(ref, read.get(), high.orElse(null)));
+            return event;
+        });
+        if (outcome instanceof Desk.Outcome.Refused refused) {
             refuseCoin(context, refused.refusal().toString());
         } else {
             context.redirect("/cabinet/coin/" + ref, HttpStatus.SEE_OTHER);
         }
+    }
+
+    private Shown.Thing thing(CoinRef ref, CoinDescription what, @Nullable Grade upTo) {
+        return Things.coin(
+                ref.toString(), CabinetView.line(what, bench.catalog()), upTo == null ? "" : upTo.toString());
     }
 
     /// Prices typed into the grid, or pasted as lines of grade, colour and amount.
@@ -427,7 +438,11 @@ final class CabinetPages {
                     problems);
         }
         if (problems.isEmpty() && !events.isEmpty()) {
-            Desk.Outcome outcome = bench.desk().record(0, "", book -> new Event.Batch(events));
+            Desk.Outcome outcome = bench.desk().record(0, "", book -> {
+                List<PricePoint> now = book.prices().getOrDefault(issue, List.of());
+                Shown.check(context, Things.prices(ref.toString(), issue, now), pricesAfter(ref, issue, now, events));
+                return new Event.Batch(events);
+            });
             if (outcome instanceof Desk.Outcome.Refused refused) {
                 problems.add(refused.refusal().toString());
             }
@@ -438,6 +453,19 @@ final class CabinetPages {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             coin(context, problems);
         }
+    }
+
+    private static Shown.Thing pricesAfter(CoinRef ref, Identity issue, List<PricePoint> now, List<Event> events) {
+        List<PricePoint> after = new ArrayList<>(now);
+        for (Event event : events) {
+            PricePoint price =
+                    event instanceof Event.PriceNoted noted ? noted.price() : ((Event.PriceForgotten) event).price();
+            after.removeIf(price::sameCell);
+            if (event instanceof Event.PriceNoted) {
+                after.add(price);
+            }
+        }
+        return Things.prices(ref.toString(), issue, after);
     }
 
     private void cell(
@@ -482,14 +510,18 @@ final class CabinetPages {
             refuseCoin(context, t("cabinet.write-grades-from-1-to"));
             return;
         }
-        Event event = new Event.CoinSubmitted(
-                ref,
-                new CabinetNote.Submission(
-                        Double.parseDouble(estimate),
-                        outcome.isEmpty() ? 0 : Double.parseDouble(outcome),
-                        new BigDecimal(cost),
-                        today()));
-        if (bench.desk().record(0, "", book -> event) instanceof Desk.Outcome.Refused refused) {
+        CabinetNote.Submission sent = new CabinetNote.Submission(
+                Double.parseDouble(estimate),
+                outcome.isEmpty() ? 0 : Double.parseDouble(outcome),
+                new BigDecimal(cost),
+                today());
+        Desk.Outcome kept = bench.desk().record(0, "", book -> {
+            CabinetNote.Submission now =
+                    book.cabinet(ref).map(CabinetNote::submission).orElse(null);
+            Shown.check(context, Things.submission(ref, now), Things.submission(ref, sent));
+            return new Event.CoinSubmitted(ref, sent);
+        });
+        if (kept instanceof Desk.Outcome.Refused refused) {
             refuseCoin(context, refused.refusal().toString());
         } else {
             context.redirect("/cabinet/coin/" + ref + "#grading", HttpStatus.SEE_OTHER);

@@ -16,6 +16,7 @@ import org.rollwright.cabinet.GradingDecision;
 import org.rollwright.cabinet.GradingRecord;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
@@ -49,7 +50,7 @@ public final class CabinetView {
             List<Row> rows,
             List<PlaceRow> places,
             List<String> problems,
-            boolean canUndo) {}
+            long undoAsOf) {}
 
     /// One coin in the list.
     public record Row(String ref, String name, String state, String place, String from, String value, int alike) {}
@@ -79,6 +80,7 @@ public final class CabinetView {
             String record,
             @Nullable Sent sent,
             List<PlaceRow> places,
+            List<Shown.Thing> things,
             List<String> problems,
             Map<String, String> typed) {}
 
@@ -134,7 +136,7 @@ public final class CabinetView {
                 rows,
                 places(book, state.index()),
                 problems,
-                book.undoable(0).isPresent());
+                book.undoAsOf(0));
     }
 
     private static String state(CabinetIndex.Entry entry) {
@@ -221,10 +223,7 @@ public final class CabinetView {
                 ref.toString(),
                 entry.name(),
                 state(entry),
-                FindText.print(
-                        new Command.FindDraft(entry.description(), 1, false, Disposition.OPEN),
-                        catalog,
-                        identity.denomination()),
+                line(entry.description(), catalog),
                 upTo == null ? "" : upTo.toString(),
                 entry.place(),
                 entry.placeId() == null ? 0 : entry.placeId().number(),
@@ -254,11 +253,22 @@ public final class CabinetView {
                                 submission.outcome() == 0 ? "" : number(submission.outcome()),
                                 submission.cost().toPlainString()),
                 places(book, state.index()),
+                List.of(
+                        Things.prices(ref.toString(), identity, book.prices().getOrDefault(identity, List.of())),
+                        Things.submission(ref, submission)),
                 problems,
                 typed);
     }
 
-    private static String number(double value) {
+    /// A coin as one would type it.
+    static String line(CoinDescription what, Catalog catalog) {
+        return FindText.print(
+                new Command.FindDraft(what, 1, false, Disposition.OPEN),
+                catalog,
+                what.identity().denomination());
+    }
+
+    static String number(double value) {
         return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 

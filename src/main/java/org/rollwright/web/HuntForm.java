@@ -86,6 +86,12 @@ public record HuntForm(
         return Optional.ofNullable(context.formParam(field)).orElse("").strip();
     }
 
+    /// The position of the journal that the page with an undo button showed; without one, whatever is last.
+    static long asOf(Context context) {
+        String text = text(context, "asof");
+        return text.matches("[0-9]{1,18}") ? Long.parseLong(text) : Long.MAX_VALUE;
+    }
+
     HuntForm withProblems(List<String> why) {
         return new HuntForm(
                 name,

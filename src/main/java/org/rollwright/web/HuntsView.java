@@ -14,6 +14,8 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Logbook;
 
 /// The list of hunts and the form for a new one.
+///
+/// @param last position of the journal it shows
 public record HuntsView(
         List<Row> running,
         List<Row> finished,
@@ -21,7 +23,8 @@ public record HuntsView(
         HuntForm form,
         List<DenominationFacts> denominations,
         List<WatchName> watches,
-        List<Waiting> waiting) {
+        List<Waiting> waiting,
+        long last) {
 
     private static final int FINISHED_LISTED = 30;
 
@@ -60,7 +63,8 @@ public record HuntsView(
                                 box.id().number(),
                                 box.details().label(),
                                 t("hunts.waiting-rolls", box.details().rolls(), box.denomination())))
-                        .toList());
+                        .toList(),
+                book.last());
     }
 
     private static Row row(Logbook book, Hunt hunt) {

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.EntryContext;
@@ -40,6 +41,8 @@ final class MatPages {
     }
 
     void register(RoutesConfig routes) {
+        // whatever page a save came from, its form comes back on one page
+        new ChangedPages(bench, render).register(routes);
         routes.get("/mat", this::hunts);
         routes.post("/mat", this::start);
         routes.get("/mat/{hunt}", context -> mat(context, Answer.empty()));
@@ -196,7 +199,7 @@ final class MatPages {
         List<String> lines = context.formParams("line");
         // A chosen option is sent beside the field's own text, and comes last.
         String line = lines.isEmpty() ? "" : lines.getLast();
-        Answer failure = record(hunt, line).orElse(null);
+        Answer failure = record(context, hunt, line, book -> {}).orElse(null);
         boolean quick = "quick".equals(context.header("X-Bench"));
         if (failure == null) {
             if (quick) {
@@ -216,14 +219,14 @@ final class MatPages {
     }
 
     /// Records a line; empty when it is durable, otherwise what to show.
-    private Optional<Answer> record(long hunt, String line) {
+    private Optional<Answer> record(Context context, long hunt, String line, Consumer<Logbook> look) {
         if (line.isBlank()) {
             return Optional.of(Answer.empty());
         }
         if (hunt < 1) {
             throw new NotFoundResponse();
         }
-        return switch (bench.recorder().record(new HuntId(hunt), line)) {
+        return switch (bench.recorder().record(new HuntId(hunt), line, HuntForm.asOf(context), look)) {
             case Recorder.Outcome.Recorded recorded -> Optional.empty();
             case Recorder.Outcome.Refused refused ->
                 Optional.of(Answer.problem(
@@ -249,13 +252,26 @@ final class MatPages {
                     case "split" -> "split " + find + " 1";
                     default -> saved(context, hunt, find, what);
                 };
-        Answer failure = line.isEmpty() ? null : record(hunt, line).orElse(null);
+        Consumer<Logbook> look = book -> book.hunt(new HuntId(hunt)).ifPresent(known -> {
+            Shown.Thing now = Things.find(book, known, ordinal(find), bench.catalog());
+            if (line.startsWith("drop") || line.startsWith("split")) {
+                Shown.check(context, now);
+            } else {
+                Shown.check(context, now, Things.find(now, context));
+            }
+        });
+        Answer failure =
+                line.isEmpty() ? null : record(context, hunt, line, look).orElse(null);
         if (failure == null) {
             context.redirect("/mat/" + hunt, HttpStatus.SEE_OTHER);
         } else {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             mat(context, failure);
         }
+    }
+
+    private static int ordinal(String find) {
+        return find.matches("f[0-9]{1,9}") ? Integer.parseInt(find.substring(1)) : 0;
     }
 
     private String saved(Context context, long hunt, String find, String what) {
@@ -291,7 +307,7 @@ final class MatPages {
 
     private void finish(Context context) {
         long hunt = number(context);
-        Answer failure = record(hunt, "finish").orElse(null);
+        Answer failure = record(context, hunt, "finish", book -> {}).orElse(null);
         if (failure == null) {
             context.redirect("/albums/compare?hunt=" + hunt, HttpStatus.SEE_OTHER);
         } else {

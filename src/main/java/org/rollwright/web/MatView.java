@@ -138,7 +138,7 @@ public record MatView(
                 rows(book, hunt, catalog, denomination, varieties),
                 hunt.finds().size(),
                 side(box, odds.side(book, hunt, box)),
-                book.undoable(hunt.id().number()).isPresent(),
+                book.canUndo(hunt.id().number()),
                 book.redoable(hunt.id().number()).isPresent());
     }
 

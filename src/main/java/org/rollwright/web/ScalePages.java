@@ -162,7 +162,7 @@ final class ScalePages {
     }
 
     private void undo(Context context) {
-        if (bench.desk().undo(0, "<") instanceof Desk.Outcome.Refused refused) {
+        if (bench.desk().undo(0, "<", HuntForm.asOf(context)) instanceof Desk.Outcome.Refused refused) {
             refuse(context, refused.refusal().toString());
         } else {
             context.redirect("/scale", HttpStatus.SEE_OTHER);

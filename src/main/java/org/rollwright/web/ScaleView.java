@@ -35,7 +35,7 @@ public record ScaleView(
         List<MetalRow> metals,
         List<String> prices,
         String caution,
-        boolean canUndo) {
+        long undoAsOf) {
 
     /// An alloy to choose.
     public record Choice(String value, String name) {}
@@ -93,7 +93,7 @@ public record ScaleView(
                 metals(book, catalog),
                 book.metalPrices().values().stream().map(ScaleView::price).toList(),
                 MetalContent.caution(),
-                book.undoable(0).isPresent());
+                book.undoAsOf(0));
     }
 
     static String name(Alloy alloy) {

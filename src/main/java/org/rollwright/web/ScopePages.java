@@ -20,10 +20,12 @@ import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.SheetCell;
+import org.rollwright.hunt.AttributionNote;
 import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Logbook;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
@@ -76,7 +78,7 @@ final class ScopePages {
     }
 
     private void undo(Context context) {
-        Desk.Outcome outcome = bench.desk().undo(0, "<");
+        Desk.Outcome outcome = bench.desk().undo(0, "<", HuntForm.asOf(context));
         if (outcome instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             listing(context, List.of(refused.refusal().toString()));
@@ -116,7 +118,9 @@ final class ScopePages {
                         "problems",
                         problems,
                         "order",
-                        Variety.orderOfImages()));
+                        Variety.orderOfImages(),
+                        "seen",
+                        Optional.ofNullable(context.formParam(Shown.FIELD)).orElse("new")));
     }
 
     private void save(Context context) {
@@ -144,8 +148,10 @@ final class ScopePages {
         }
         if (problems.isEmpty()) {
             Variety variety = rows.varieties().getFirst();
-            Desk.Outcome outcome =
-                    bench.desk().record(0, "", book -> new Event.VarietyWritten(variety.key(), variety.cells()));
+            Desk.Outcome outcome = bench.desk().record(0, "", book -> {
+                Shown.check(context, now(book, variety.key()), Things.variety(variety.key(), variety.cells()));
+                return new Event.VarietyWritten(variety.key(), variety.cells());
+            });
             if (outcome instanceof Desk.Outcome.Refused refused) {
                 problems.add(refused.refusal().toString());
             } else {
@@ -157,9 +163,18 @@ final class ScopePages {
         edit(context, cells, problems);
     }
 
+    private Shown.Thing now(Logbook book, String key) {
+        return Things.variety(
+                key,
+                bench.varieties().book(book).variety(key).map(Variety::cells).orElse(Map.of()));
+    }
+
     private void remove(Context context) {
         String key = context.pathParam("key");
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> new Event.VarietyRemoved(key));
+        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
+            Shown.check(context, now(book, key));
+            return new Event.VarietyRemoved(key);
+        });
         if (outcome instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             listing(context, List.of(refused.refusal().toString()));
@@ -281,7 +296,13 @@ final class ScopePages {
         Investigation now = investigation(find, said);
         AttributionView view = bench.desk()
                 .read(book -> AttributionView.of(book, bench.catalog(), bench.varieties(), find, now, said, problem));
-        render.page(context, "attribution", Map.of("frame", frame(t("scope.what-is", view.coin())), "view", view));
+        Shown.Thing kept = bench.desk()
+                .read(book -> Things.attribution(
+                        find, Optional.ofNullable(book.attributions().get(find.id()))));
+        render.page(
+                context,
+                "attribution",
+                Map.of("frame", frame(t("scope.what-is", view.coin())), "view", view, "kept", kept));
     }
 
     private void keepVerdict(Context context) {
@@ -303,12 +324,25 @@ final class ScopePages {
         if (compared) {
             path.add(new Event.Look(Investigation.COMPARED_LOOK, Investigation.Answer.YES.word()));
         }
-        Desk.Outcome outcome = bench.desk()
-                .record(
-                        find.hunt().number(),
-                        "",
-                        book -> new Event.Attributed(
-                                find.id(), verdict.key(), verdict.word(), path, field(context, "note")));
+        Desk.Outcome outcome = bench.desk().record(find.hunt().number(), "", book -> {
+            Event.Attributed told =
+                    new Event.Attributed(find.id(), verdict.key(), verdict.word(), path, field(context, "note"));
+            Optional<AttributionNote> known =
+                    Optional.ofNullable(book.attributions().get(find.id()));
+            Shown.check(
+                    context,
+                    Things.attribution(find, known),
+                    Things.attribution(
+                            find,
+                            Optional.of(new AttributionNote(
+                                    told.find(),
+                                    told.variety(),
+                                    told.verdict(),
+                                    told.path(),
+                                    told.note(),
+                                    bench.clock().instant()))));
+            return told;
+        });
         if (outcome instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             show(context, find, said, refused.refusal().toString());

@@ -54,14 +54,18 @@ final class SettingsPages {
         chosen.put(Manner.REGION, region.get().code());
         chosen.put(Manner.WEIGHTS, weights.get().name().toLowerCase(Locale.ROOT));
         chosen.put(Manner.ROADS, roads.get().name().toLowerCase(Locale.ROOT));
+        Shown.Thing mine = Things.settings(Manner.of(chosen));
         try {
-            bench.settings().choose(chosen);
+            synchronized (this) {
+                Shown.check(context, Things.settings(Manner.now()), mine);
+                bench.settings().choose(chosen);
+                Manner.use(Manner.of(bench.settings().read()));
+            }
         } catch (IOException e) {
             context.status(HttpStatus.SERVICE_UNAVAILABLE);
             show(context, List.of(t("settings.the-data-folder-cannot-be")));
             return;
         }
-        Manner.use(Manner.of(bench.settings().read()));
         context.redirect("/settings", HttpStatus.SEE_OTHER);
     }
 
@@ -103,6 +107,8 @@ final class SettingsPages {
                         new Frame(t("page.settings"), "guide", bench.demo()),
                         "problems",
                         problems,
+                        "kept",
+                        Things.settings(now),
                         "phone",
                         fromPhone(context),
                         "guessed",

@@ -183,7 +183,7 @@ final class TillPages {
                 own(book, ledger, currency, prior),
                 String.format(Locale.ROOT, "%.0f", 100 * prior),
                 TillForm.today(bench).toString(),
-                book.undoable(0).isPresent());
+                book.undoAsOf(0));
     }
 
     private static String signed(BigDecimal amount, CurrencyUnit currency) {
@@ -469,7 +469,7 @@ final class TillPages {
 
     private void undo(Context context) {
         String next = Objects.requireNonNullElse(context.formParam("next"), "/till");
-        if (bench.desk().undo(0, "<") instanceof Desk.Outcome.Refused refused) {
+        if (bench.desk().undo(0, "<", HuntForm.asOf(context)) instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
             show(context, List.of(refused.refusal().toString()));
         } else {

@@ -28,7 +28,7 @@ public final class TillView {
             List<OwnLine> own,
             String prior,
             String today,
-            boolean canUndo) {}
+            long undoAsOf) {}
 
     /// One place and what is there.
     public record Balance(String words, String amount) {}
@@ -54,11 +54,18 @@ public final class TillView {
             Map<String, String> typed,
             List<String> problems,
             String today,
-            boolean canUndo) {}
+            long undoAsOf) {}
 
     /// One branch.
     public record BranchRow(
-            String name, String days, String does, String fees, String road, String note, boolean closed) {}
+            String name,
+            String days,
+            String does,
+            String fees,
+            String road,
+            String note,
+            boolean closed,
+            String seen) {}
 
     /// One order.
     public record OrderRow(
@@ -79,7 +86,7 @@ public final class TillView {
             Map<String, String> typed,
             List<String> problems,
             String today,
-            boolean canUndo) {}
+            long undoAsOf) {}
 
     /// What a source yields.
     public record YieldRow(

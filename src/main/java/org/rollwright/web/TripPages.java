@@ -145,7 +145,7 @@ final class TripPages {
                 typed,
                 problems,
                 TillForm.today(bench).toString(),
-                book.undoable(0).isPresent());
+                book.undoAsOf(0));
     }
 
     private static String hours(double minutes) {

@@ -35,7 +35,7 @@ public final class VarietyViews {
             List<Row> rows,
             List<String> problems,
             List<Thumb> photos,
-            boolean canUndo) {}
+            long undoAsOf) {}
 
     /// One entry of a choice.
     public record Choice(String value, String name) {}
@@ -72,6 +72,7 @@ public final class VarietyViews {
             boolean ours,
             boolean own,
             Map<String, String> cells,
+            String seen,
             List<Thumb> photos,
             List<String> problems) {}
 
@@ -111,7 +112,7 @@ public final class VarietyViews {
                         .limit(12)
                         .map(note -> thumb(book, catalog, note))
                         .toList(),
-                book.undoable(0).isPresent());
+                book.undoAsOf(0));
     }
 
     /// Every word must occur; a date such as `1972-D` asks for that mint as well.
@@ -209,6 +210,7 @@ public final class VarietyViews {
                 shelf.isOurs(one.key()),
                 book.varieties().containsKey(one.key()),
                 cells,
+                Things.variety(one.key(), one.cells()).mark(),
                 thumbs(book, catalog, PhotoSubject.variety(one.key(), 0)),
                 problems);
     }

@@ -121,7 +121,14 @@ public final class Histories {
                                 : new Event.PhotoTaken("p" + random.nextInt(4), PhotoSubject.BENCH));
             case 0 -> new Desk.Step(0, new Event.BoxAdded(book.nextBox(), Denomination.US_CENT, box()));
             case 1 -> new Desk.Step(0, new Event.AlbumDefined(book.nextAlbum(), "Album", "series wheat"));
-            case 2 -> new Desk.Step(0, new Event.PolicyChanged("policy " + random.nextInt(9)));
+            case 2 ->
+                new Desk.Step(
+                        0,
+                        random.nextBoolean()
+                                ? new Event.PolicyChanged("policy " + random.nextInt(9))
+                                : new Event.BoxChanged(
+                                        new BoxId(1 + random.nextInt(4)),
+                                        BoxDetails.plain("Box " + random.nextInt(9), 50, 50)));
             case 3 ->
                 new Desk.Step(
                         0,

@@ -23,6 +23,11 @@ public final class MemoryJournal implements Journal {
         return entries.isEmpty() ? 0 : entries.getLast().seq();
     }
 
+    /// The entry at a position.
+    public synchronized Entry at(long seq) {
+        return entries.get((int) seq - 1);
+    }
+
     @Override
     public void close() {
         // nothing to let go of

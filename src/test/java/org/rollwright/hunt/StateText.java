@@ -7,6 +7,33 @@ import java.util.stream.Collectors;
 public final class StateText {
     private StateText() {}
 
+    /// As [#of], with what only shows later: coins owned, times, and the numbers given next.
+    public static String whole(Logbook book) {
+        StringBuilder text = new StringBuilder(of(book)).append('\n');
+        text.append(book.ownedCoins()).append('\n');
+        book.ownedCoins().forEach(coin -> text.append(book.acquisition(coin.ref())));
+        text.append('\n');
+        book.hunts()
+                .forEach(hunt -> text.append(hunt.id())
+                        .append(" touched ")
+                        .append(hunt.touched())
+                        .append(" next ")
+                        .append(hunt.nextOrdinal())
+                        .append('\n'));
+        book.boxes().forEach(box -> text.append(box.id()).append(box.finds()).append(box.earlier()));
+        text.append("next ")
+                .append(book.nextBox())
+                .append(book.nextHunt())
+                .append(book.nextFind())
+                .append(book.nextAlbum())
+                .append(book.nextAdded())
+                .append(book.nextPlace())
+                .append(book.nextOrder())
+                .append(" last ")
+                .append(book.last());
+        return text.toString();
+    }
+
     public static String of(Logbook book) {
         StringBuilder text = new StringBuilder();
         book.hunts()

@@ -34,48 +34,95 @@ import org.rollwright.store.CatalogTexts;
 final class TestBench implements AutoCloseable {
     /// How often the tool was asked to stop.
     final AtomicInteger stops = new AtomicInteger();
-    /// The time; it stands still until a test moves it.
-    final AtomicReference<Instant> now = new AtomicReference<>(Instant.parse("2026-03-01T19:00:00Z"));
-    final MemoryJournal journal = new MemoryJournal();
+    /// The time of a bench without a clock of its own; it stands still until a test moves it.
+    final AtomicReference<Instant> now;
+    final MemoryJournal journal;
     final Bench bench;
     final Server server;
     final String address;
 
+    private final InstantSource clock;
+
     /// @param earlier what an older record holds, from entry 1
     TestBench(Entry... earlier) {
+        this(new AtomicReference<>(Instant.parse("2026-03-01T19:00:00Z")), earlier);
+    }
+
+    private TestBench(AtomicReference<Instant> now, Entry... earlier) {
+        this(now, now::get, journal(earlier), new Logbook(), new MemoryShelf(), new MemorySettings());
+        begin();
+    }
+
+    /// A bench with a clock of its own; nothing is recorded yet.
+    TestBench(InstantSource clock) {
+        this(
+                new AtomicReference<>(clock.instant()),
+                clock,
+                new MemoryJournal(),
+                new Logbook(),
+                new MemoryShelf(),
+                new MemorySettings());
+    }
+
+    private static MemoryJournal journal(Entry... earlier) {
+        MemoryJournal journal = new MemoryJournal();
         List.of(earlier).forEach(journal::append);
-        InstantSource clock = now::get;
-        Desk desk = new Desk(journal, clock, new Logbook());
+        return journal;
+    }
+
+    private TestBench(
+            AtomicReference<Instant> now,
+            InstantSource clock,
+            MemoryJournal journal,
+            Logbook start,
+            PhotoShelf photos,
+            SettingsShelf settings) {
+        this.now = now;
+        this.clock = clock;
+        this.journal = journal;
+        Desk desk = new Desk(journal, clock, start);
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
         bench = new Bench(
                 desk,
                 CatalogFolder.catalog(),
                 varieties,
-                new MemoryShelf(),
+                photos,
                 recorder,
                 decoder(),
                 clock,
-                new MemorySettings(),
+                settings,
                 true,
                 stops::incrementAndGet);
-        desk.record(
-                1,
-                "",
-                book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 12", 50, 50)),
-                        new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 13", 50, 50)),
-                        new Event.HuntStarted(
-                                new HuntId(1),
-                                "Box 12 and 13",
-                                List.of(new BoxId(1), new BoxId(2)),
-                                List.of(watch("wheat"), watch("canadian"))))));
         Server.Started started = Server.start(bench, 0);
         if (!(started instanceof Server.Started.Running running)) {
             throw new IllegalStateException("no port: " + started);
         }
         server = running.server();
         address = "http://127.0.0.1:" + running.port();
+    }
+
+    /// The same bench after a restart: the same photographs, settings and clock over another journal and start.
+    TestBench again(MemoryJournal other, Logbook start) {
+        return new TestBench(now, clock, other, start, bench.photos(), bench.settings());
+    }
+
+    /// Starts the hunt.
+    void begin() {
+        bench.desk()
+                .record(
+                        1,
+                        "",
+                        book -> new Event.Batch(List.of(
+                                new Event.BoxAdded(
+                                        new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 12", 50, 50)),
+                                new Event.BoxAdded(
+                                        new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 13", 50, 50)),
+                                new Event.HuntStarted(
+                                        new HuntId(1),
+                                        "Box 12 and 13",
+                                        List.of(new BoxId(1), new BoxId(2)),
+                                        List.of(watch("wheat"), watch("canadian"))))));
     }
 
     /// Settings in memory.
