@@ -59,10 +59,10 @@ final class BackupCommand implements Callable<Integer> {
             }
             System.out.println(made.folder() + ": " + made.entries() + " entries and " + made.photographs()
                     + " photographs, proved by reading every one back.");
-            made.warnings().forEach(System.err::println);
+            made.warnings().forEach(warning -> System.err.println(open.advice(warning)));
             return (made.warnings().isEmpty() ? ExitCode.OK : ExitCode.STORE).number();
         } catch (Backups.Failed e) {
-            throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));
+            throw new Open.Stop(ExitCode.STORE, open.advice(String.valueOf(e.getMessage())));
         } catch (IOException e) {
             throw new Open.Stop(
                     ExitCode.STORE,

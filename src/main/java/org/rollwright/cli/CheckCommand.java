@@ -44,8 +44,8 @@ final class CheckCommand implements Callable<Integer> {
                         case CARE -> "  care  ";
                         case BAD -> "  BAD   ";
                     }
-                    + finding.what()
-                    + (finding.toDo().isBlank() ? "" : "\n        → " + finding.toDo())));
+                    + open.advice(finding.what())
+                    + (finding.toDo().isBlank() ? "" : "\n        → " + open.advice(finding.toDo()))));
         }
         boolean bad = findings.stream().anyMatch(finding -> finding.weight() == Checkup.Weight.BAD);
         return (bad ? ExitCode.STORE : ExitCode.OK).number();

@@ -5,6 +5,8 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
@@ -20,6 +22,7 @@ import org.rollwright.scope.VarietyShelf;
 import org.rollwright.store.CatalogTexts;
 import org.rollwright.store.DataFolder;
 import org.rollwright.store.Store;
+import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
 /// The options every command shares, and what they open.
@@ -91,6 +94,12 @@ final class Open {
     /// What was said of the folder, as it would be said again; blank when nothing was.
     String named() {
         return (data == null ? "" : " --data " + data) + (demo ? " --demo" : "");
+    }
+
+    /// Advice that names a command, with the folder it is about.
+    String advice(String text) {
+        return text.replaceAll(
+                Pattern.quote(Texts.command()) + " (salvage|backup|restore)", "$0" + Matcher.quoteReplacement(named()));
     }
 
     Path folder() {
@@ -175,7 +184,7 @@ final class Open {
                         "The store in " + folder() + " was written by a newer version (format " + tooNew.found()
                                 + "; this version knows " + tooNew.known()
                                 + "). Use the newer version; nothing was changed.");
-            case Store.Opening.Unusable unusable -> throw new Stop(ExitCode.STORE, unusable.sentence());
+            case Store.Opening.Unusable unusable -> throw new Stop(ExitCode.STORE, advice(unusable.sentence()));
         };
     }
 }

@@ -47,18 +47,25 @@ final class SalvageCommand implements Callable<Integer> {
                     "Say either --photographs or --into DIR: a new folder gets its photographs anyway.");
         }
         try {
-            Salvage salvage = Salvage.of(open.folder());
             if (photographs) {
-                List<String> put = salvage.putPhotographsBack();
+                List<String> put = Salvage.putPhotographsBack(open.folder());
                 put.forEach(System.out::println);
                 System.out.println(Count.of(put.size(), "photograph", "photographs") + " put back from the backups. "
                         + Texts.command() + " check tells whether any is still missing.");
                 return ExitCode.OK.number();
             }
-            return entries(salvage, target);
+            if (Salvage.isInUse(open.folder())) {
+                throw new Open.Stop(
+                        ExitCode.BUSY, "A tool works on the store in " + open.folder() + ". Stop it first.");
+            }
+            return entries(Salvage.of(open.folder()), target);
         } catch (Salvage.Failed e) {
             throw new Open.Stop(ExitCode.STORE, String.valueOf(e.getMessage()));
         }
+    }
+
+    private static String entries(long from, long to) {
+        return from == to ? "entry " + from : "entries " + from + " to " + to;
     }
 
     private int entries(Salvage salvage, @Nullable Path target) throws Salvage.Failed {
@@ -69,18 +76,19 @@ final class SalvageCommand implements Callable<Integer> {
             throw new Open.Stop(
                     ExitCode.NOTHING, "There is no store in " + open.folder() + ", and no backup that is known of.");
         }
-        runs.forEach(
-                run -> System.out.println("  entries " + run.from() + " to " + run.to() + " from " + run.source()));
+        runs.forEach(run -> System.out.println("  " + entries(run.from(), run.to()) + " from " + run.source()));
+        List<String> others = salvage.others();
+        others.forEach(System.out::println);
         if (last < known) {
             List<String> behind = salvage.behindTheGap();
-            System.out.println("  entries " + (last + 1) + " to " + known + " are not to be had whole"
+            System.out.println("  " + entries(last + 1, known) + ": not to be had whole"
                     + (behind.isEmpty()
                             ? "."
                             : "; the lines of " + Count.of(behind.size(), "entry", "entries")
                                     + " behind a gap, as typed:"));
             behind.forEach(line -> System.out.println("    " + line));
         }
-        boolean lost = last < known;
+        boolean lost = last < known || !others.isEmpty();
         if (target == null) {
             System.out.println(
                     last == 0

@@ -192,6 +192,9 @@ public final class Backups {
         } catch (IOException e) {
             throw new Failed(t("store.the-backup-does-not-read", t("store.the-folder-cannot-be-read")));
         }
+        if (!Inspection.hasStore(backup)) {
+            throw new Failed(t("store.the-backup-does-not-read", t("store.file-is-damaged", Database.FILE)));
+        }
         return switch (Store.open(backup, Store.Mode.READ, InstantSource.fixed(at))) {
             case Store.Opening.Opened opened -> {
                 try (Store store = opened.store()) {

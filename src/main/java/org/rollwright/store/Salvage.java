@@ -58,12 +58,28 @@ public final class Salvage {
     private final TreeMap<Long, Map<SqliteJournal.Row, String>> rows = new TreeMap<>();
     private final Map<SqliteJournal.Row, Boolean> unchained = new HashMap<>();
 
+    private final Optional<HighWater.Mark> mark;
+
     private Salvage(Path folder, Backups backups) {
         this.folder = folder;
+        this.mark = HighWater.read(folder).mark();
         this.backups = backups;
     }
 
-    /// Looks through a data folder and its backups; nothing is changed.
+    /// Whether a tool works on the store: then only photographs can be put back.
+    public static boolean isInUse(Path folder) {
+        return StoreLock.isHeld(folder);
+    }
+
+    /// Puts sound copies of photographs from the backups in the place of missing and damaged ones, in the folder
+    /// itself, also beside a running tool; a sound photograph is never touched.
+    ///
+    /// @return names of those put back
+    public static List<String> putPhotographsBack(Path folder) throws Failed {
+        return new Salvage(folder, new Backups(new Settings(folder).backups())).putPhotographsBack();
+    }
+
+    /// Looks through a data folder that no tool works on, and its backups; nothing is changed.
     public static Salvage of(Path folder) throws Failed {
         try {
             NativeLibrary.load();
@@ -73,9 +89,6 @@ public final class Salvage {
         Salvage salvage = new Salvage(folder, new Backups(new Settings(folder).backups()));
         Path file = folder.resolve(Database.FILE);
         if (Files.exists(file)) {
-            if (StoreLock.isHeld(folder)) {
-                throw new Failed(t("store.stop-the-tool-first"));
-            }
             salvage.lookAtStore(file);
         }
         for (Path backup : salvage.backups.all()) {
@@ -93,10 +106,11 @@ public final class Salvage {
         }
         try {
             byte[] log = Disk.bytes(file.resolveSibling(Database.WAL)).orElse(new byte[0]);
+            // the file first: a log that is not its own must not speak for it
+            look(t("store.the-store-s-file-alone"), () -> Database.frozen(file));
             if (log.length > 0) {
                 lookWithLog(t("store.the-store-with-its-log"), file, trial, log);
             }
-            look(t("store.the-store-s-file-alone"), () -> Database.frozen(file));
             Optional<WalFile> frames = WalFile.read(file.resolveSibling(Database.WAL));
             if (frames.isPresent()) {
                 WalFile wal = frames.get();
@@ -164,7 +178,8 @@ public final class Salvage {
         }
     }
 
-    /// The longest row of entries from the first on in which each is sound and follows from the one before.
+    /// The longest row of entries from the first on in which each is sound and follows from the one before, of those
+    /// that begin as this store does: a log or a backup of another store may be longer.
     private List<Node> longest() {
         List<Node> level = new ArrayList<>();
         for (long seq = 1; rows.containsKey(seq); seq++) {
@@ -174,16 +189,56 @@ public final class Salvage {
                         .ifPresent(before -> next.add(
                                 new Node(one.getKey(), one.getValue(), before.row.seq() == 0 ? null : before)));
             }
-            if (next.isEmpty()) {
+            List<Node> ours = next.stream().filter(this::isAsMarked).toList();
+            if (ours.isEmpty()) {
                 break;
             }
-            level = next;
+            level = ours;
         }
         List<Node> chain = new ArrayList<>();
         for (@Nullable Node node = level.isEmpty() ? null : level.getFirst(); node != null; node = node.before) {
             chain.addFirst(node);
         }
         return chain;
+    }
+
+    /// Whether an entry is the one that the mark, or else the store's file by itself, has in its place. What neither of
+    /// them tells of is taken from wherever it follows.
+    private boolean isAsMarked(Node node) {
+        long seq = node.row.seq();
+        if (mark.filter(one -> one.seq() == seq).isPresent()) {
+            return mark.get().checksum() == node.row.checksum();
+        }
+        Map.Entry<SqliteJournal.Row, String> first =
+                at(seq).entrySet().iterator().next();
+        return !first.getValue().equals(t("store.the-store-s-file-alone"))
+                || node.source.equals(first.getValue())
+                || !isSoundAlone(first.getKey());
+    }
+
+    private Map<SqliteJournal.Row, String> at(long seq) {
+        return rows.getOrDefault(seq, Map.of());
+    }
+
+    /// Whether a row of the store's file by itself holds its own checksum over the row before it there.
+    private boolean isSoundAlone(SqliteJournal.Row row) {
+        return row.checksum() == row.alone()
+                || at(row.seq() - 1).keySet().stream().anyMatch(one -> row.checksum() == row.chained(one.checksum()));
+    }
+
+    /// Entries that some source has otherwise than what is brought back; a log or a backup of another store has.
+    public List<String> others() {
+        Map<Long, SqliteJournal.Row> chosen = new HashMap<>();
+        longest().forEach(node -> chosen.put(node.row.seq(), node.row));
+        Map<String, Long> counts = new TreeMap<>();
+        chosen.forEach((seq, row) -> at(seq).forEach((other, source) -> {
+            if (!other.equals(row) && isSoundAlone(other)) {
+                counts.merge(source, 1L, Long::sum);
+            }
+        }));
+        return counts.entrySet().stream()
+                .map(one -> t("store.other-entries", one.getValue(), one.getKey()))
+                .toList();
     }
 
     private static final Node START = new Node(new SqliteJournal.Row(0, "", 0, "", "", 0), "", null);
@@ -212,8 +267,7 @@ public final class Salvage {
 
     /// The last entry known to have been acknowledged, as far as anything tells.
     public long acknowledged() {
-        long mark = HighWater.read(folder).mark().map(HighWater.Mark::seq).orElse(0L);
-        return Math.max(mark, rows.isEmpty() ? 0 : rows.lastKey());
+        return Math.max(mark.map(HighWater.Mark::seq).orElse(0L), rows.isEmpty() ? 0 : rows.lastKey());
     }
 
     /// Lines as they were typed of entries behind a gap, which cannot be joined to the journal any more.
@@ -225,11 +279,7 @@ public final class Salvage {
                 .toList();
     }
 
-    /// Puts sound copies of photographs from the backups in the place of missing and damaged ones, in the folder
-    /// itself; a sound photograph is never touched.
-    ///
-    /// @return names of those put back
-    public List<String> putPhotographsBack() throws Failed {
+    private List<String> putPhotographsBack() throws Failed {
         PhotoFolder here = new PhotoFolder(folder);
         List<String> put = new ArrayList<>();
         try {

@@ -61,7 +61,7 @@ class BackupSoundTest {
         assertThat(new PhotoFolder(data()).jpeg(photo.id()))
                 .as("a damaged photograph is not shown as if it were one")
                 .isEmpty();
-        assertThat(Salvage.of(data()).putPhotographsBack()).containsExactly(photo.id());
+        assertThat(Salvage.putPhotographsBack(data())).containsExactly(photo.id());
         assertThat(Files.readAllBytes(original)).isEqualTo(photo.jpeg());
         assertThat(Stores.bad(data())).isEmpty();
     }

@@ -151,6 +151,31 @@ class DamageTest {
         assertThat(Stores.labels(data)).isEqualTo(Stores.boxes(220));
     }
 
+    /// Found by an attack from outside: what was brought back was the other store's.
+    @Test
+    void a_log_of_another_store_does_not_speak_for_this_one() throws Exception {
+        Path other = folder.resolve("other");
+        try (Store store = Stores.open(other)) {
+            for (int i = 0; i < 221; i++) {
+                Stores.add(store, "Other " + i);
+            }
+            Path left = folder.resolve("left");
+            Stores.copyAsKilled(other, left);
+            Files.copy(left.resolve(Database.WAL), data.resolve(Database.WAL));
+        }
+        assertThat(Stores.refusal(data)).contains("salvage");
+        for (boolean marked : List.of(true, false)) {
+            if (!marked) {
+                Files.delete(data.resolve(HighWater.FILE));
+            }
+            Salvage salvage = Salvage.of(data);
+            assertThat(salvage.others()).isNotEmpty();
+            Path again = folder.resolve("again " + marked);
+            assertThat(salvage.into(again).entries()).isEqualTo(120);
+            assertThat(Stores.labels(again)).isEqualTo(Stores.boxes(120));
+        }
+    }
+
     @Test
     void rows_deleted_changed_or_swapped_by_another_program_are_noticed() throws Exception {
         Path rows = folder.resolve("rows");
