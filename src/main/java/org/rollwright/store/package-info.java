@@ -1,7 +1,8 @@
 /// The journal on disk, snapshots, and the folders of the user.
 ///
 /// Entries enter and are durable when the call returns: SQLite, one file, write-ahead log, full
-/// synchronisation. Only this room knows SQL and file paths; it knows nothing of pages or commands.
+/// synchronisation. Checksums cover the entry before, a mark outside the file says how far it had come, and a store
+/// that is damaged is not written to (docs/decisions/0012-kept-for-good.md). Only this room knows SQL and file paths; it knows nothing of pages or commands.
 @NullMarked
 package org.rollwright.store;
 
