@@ -310,7 +310,10 @@ public final class Backups {
                 Optional<HighWater.Mark> end = end(other);
                 boolean inside = end.filter(mark -> holds(handle, mark)).isPresent();
                 if (inside && superfluous.contains(time(other))) {
-                    Disk.deleteAll(other);
+                    // under a name that counts as no backup first: a power cut must not leave half of one
+                    Path part = where.resolve(other.getFileName() + PART);
+                    Disk.move(other, part);
+                    Disk.deleteAll(part);
                 }
                 if (end.isPresent() && end.get().seq() > last) {
                     warnings.add(t("store.a-backup-holds-more", other, end.get().seq(), last));

@@ -2,7 +2,8 @@
 ///
 /// Entries enter and are durable when the call returns: SQLite, one file, write-ahead log, full
 /// synchronisation. Checksums cover the entry before, a mark outside the file says how far it had come, and a store
-/// that is damaged is not written to (docs/decisions/0012-kept-for-good.md). Only this room knows SQL and file paths; it knows nothing of pages or commands.
+/// that is damaged is not written to (docs/decisions/0012-kept-for-good.md). Only this room knows SQL and file paths;
+// it knows nothing of pages or commands.
 @NullMarked
 package org.rollwright.store;
 

@@ -252,7 +252,7 @@ public final class PowerCutWork {
             Instant at = first.plus((long) run * BACKUPS + i, ChronoUnit.HOURS);
             Backups.Backup made = new Backups(root.resolve("disk")).make(root.resolve("data"), at);
             System.out.println(made.folder() + ": " + made.entries() + " entries and " + made.photographs()
-                    + " photographs, proved by restoring.");
+                    + " photographs, proved by reading every one back.");
             try (Store store = open("data")) {
                 box(store.desk(), "between " + run + "-" + i);
             }

@@ -25,7 +25,7 @@ final class PowerCutClaims {
     private static final Pattern BATCH = Pattern.compile(
             ".*( recorded as one step\\.|Accepted\\.|Imported as one step.*| taken from .*| made from .*)");
     private static final Pattern BACKUP =
-            Pattern.compile("(.*): (\\d+) entries and (\\d+) photographs, proved by restoring\\.");
+            Pattern.compile("(.*): (\\d+) entries and (\\d+) photographs, proved by reading every one back\\.");
 
     final List<Phase> phases = new ArrayList<>();
     final List<Entries> entries = new ArrayList<>();

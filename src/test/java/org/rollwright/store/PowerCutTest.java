@@ -274,8 +274,8 @@ class PowerCutTest {
     /// Without these the test above would prove nothing.
     @ParameterizedTest
     @CsvSource({
-        "-wal$, hunt, ORDERED, acknowledged lost",
-        "-wal$, comparison, ORDERED, acknowledged lost",
+        "-wal$, hunt, ORDERED, acknowledged lost|does not open",
+        "-wal$, comparison, ORDERED, acknowledged lost|does not open",
         "/data/photos/.*[^/]$, snapshots, ORDERED, photograph damaged",
         "/disk/.*[^/]$, backups, ORDERED, backup unsound",
         "/$, hunt, STRICT, store lost"
@@ -300,7 +300,7 @@ class PowerCutTest {
         }
         Tally tally = new Tally();
         cut(run, cuts.subList(0, 12), Pattern.compile(forgotten), tally);
-        assertThat(tally.faults).containsKey(kind);
+        assertThat(tally.faults.keySet()).anyMatch(found -> found.matches(kind));
     }
 
     static void delete(Path path) throws IOException {
