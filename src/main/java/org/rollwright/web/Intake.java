@@ -240,11 +240,13 @@ final class Intake {
                 return;
             }
             loan = asked;
-            if (asked.granted().isDone()) {
-                begin = System.nanoTime();
-                passOn(whole);
+            if (asked.granted().isDone() && whole) {
+                passOn(true);
                 return;
             }
+            // never from here when more is to come: the server tells of more only once this call has ended, and the
+            // page
+            // would wait for it in vain
             var unused = asked.granted()
                     .orTimeout(SECONDS_IN_LINE, TimeUnit.SECONDS)
                     .whenCompleteAsync(

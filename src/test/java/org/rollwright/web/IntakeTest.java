@@ -320,4 +320,32 @@ class IntakeTest {
             System.setProperty("java.io.tmpdir", before);
         }
     }
+
+    /// A browser sends a photograph in pieces; the page waited for the second one in vain, until the time was up.
+    @Test
+    void a_large_body_that_comes_in_pieces_is_taken_at_once() throws Exception {
+        try (TestBench bench = new TestBench();
+                java.net.Socket socket = new java.net.Socket(java.net.InetAddress.getLoopbackAddress(), port(bench))) {
+            socket.setSoTimeout(5_000);
+            byte[] body = ("note=" + "x".repeat(3_000_000)).getBytes(java.nio.charset.StandardCharsets.UTF_8);
+            java.io.OutputStream out = socket.getOutputStream();
+            out.write(("POST /scale/cup HTTP/1.1\r\nHost: 127.0.0.1:" + port(bench)
+                            + "\r\nConnection: close\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: "
+                            + body.length + "\r\n\r\n")
+                    .getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+            for (int at = 0; at < body.length; at += 300_000) {
+                out.write(body, at, Math.min(300_000, body.length - at));
+                out.flush();
+                Thread.sleep(30);
+            }
+            byte[] answer = socket.getInputStream().readNBytes(12);
+            assertThat(new String(answer, java.nio.charset.StandardCharsets.US_ASCII))
+                    .startsWith("HTTP/1.1 ")
+                    .doesNotContain(" 408");
+        }
+    }
+
+    private static int port(TestBench bench) {
+        return java.net.URI.create(bench.address).getPort();
+    }
 }
