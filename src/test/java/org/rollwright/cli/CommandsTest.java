@@ -138,7 +138,7 @@ class CommandsTest {
                     .contains("Usage: rollwright", "rollwright box \"Box 12\"")
                     .doesNotContain("./run");
             assertThat(run("box", "--nonsense").err()).contains("rollwright box --help tells what is possible.");
-            assertThat(run("check").out()).contains("rollwright backup --to").doesNotContain("./run");
+            assertThat(run("check").out()).contains("rollwright backup --data ").doesNotContain("./run");
         } finally {
             Texts.calledBy("./run");
         }
