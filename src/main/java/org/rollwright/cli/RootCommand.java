@@ -4,7 +4,9 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.rollwright.hunt.JournalException;
@@ -40,6 +42,9 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
     private static final Logger LOG = Logger.getLogger(RootCommand.class.getName());
 
     private static final int HELP_WIDTH = 108;
+
+    /// What asks for the help, which lists every command.
+    private static final Set<String> HELP = Set.of("-h", "--help");
 
     /// How each command is made, in the order of the help.
     private static final Map<String, Function<Pages, Object>> COMMANDS = commands();
@@ -105,23 +110,32 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
 
     /// The command line with every command, ready to execute.
     public static CommandLine commandLine(Pages pages) {
-        return commandLine(pages, "");
+        return commandLine(pages, name -> true);
     }
 
-    /// Runs what the arguments say; a command named first is the only one made, which saves a part of the
-    /// start.
+    /// Runs what the arguments say. Making a command takes a part of the start, so only one named first is made, and
+    /// none where the arguments only start the tool; what does not fit is read again with all of them, for a help
+    /// that knows them.
     ///
     /// @return the exit status
     public static int run(Pages pages, List<String> args) {
-        String wanted = !args.isEmpty() && COMMANDS.containsKey(args.getFirst()) ? args.getFirst() : "";
-        return commandLine(pages, wanted).execute(args.toArray(String[]::new));
+        String[] all = args.toArray(String[]::new);
+        if (args.stream().anyMatch(HELP::contains)) {
+            return commandLine(pages).execute(all);
+        }
+        Predicate<String> named =
+                COMMANDS.containsKey(args.isEmpty() ? "" : args.getFirst()) ? args.getFirst()::equals : name -> false;
+        CommandLine few = commandLine(pages, named);
+        return few.setParameterExceptionHandler(
+                        (failure, again) -> commandLine(pages).execute(again))
+                .execute(all);
     }
 
-    /// @param wanted the only command to make, blank for all
-    private static CommandLine commandLine(Pages pages, String wanted) {
+    /// @param made whether a command is made
+    private static CommandLine commandLine(Pages pages, Predicate<String> made) {
         CommandLine line = new CommandLine(new RootCommand(pages));
         COMMANDS.forEach((name, maker) -> {
-            if (wanted.isEmpty() || wanted.equals(name)) {
+            if (made.test(name)) {
                 line.addSubcommand(name, maker.apply(pages));
             }
         });

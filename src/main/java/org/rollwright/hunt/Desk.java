@@ -31,7 +31,7 @@ public final class Desk {
 
     private static final long NO_SCOPE = -1;
 
-    /// Entries before a snapshot that are read again at the start.
+    /// Entries before a snapshot that may be read again at the start, and what is looked through for a late change.
     private static final int LOOKED_BACK = 1_000;
 
     private final Journal journal;
@@ -49,14 +49,21 @@ public final class Desk {
         this.clock = clock;
         boolean[] needsAll = new boolean[1];
         long image = start.last();
-        List<Entry> before = new ArrayList<>();
-        journal.read(start.fromImage ? Math.max(0, image - LOOKED_BACK) : image, entry -> {
+        List<LogbookImage.TakenBack> takenBack = start.imagedTakenBack;
+        long from = takenBack.stream()
+                .flatMap(scope -> scope.entries().stream())
+                .mapToLong(seq -> seq - 1)
+                .filter(seq -> seq >= image - LOOKED_BACK)
+                .min()
+                .orElse(image);
+        Map<Long, Entry> before = new HashMap<>();
+        journal.read(from, entry -> {
             if (entry.seq() <= image) {
-                before.add(entry);
+                before.put(entry.seq(), entry);
                 return;
             }
             if (entry.seq() == image + 1) {
-                recentlyUndone(before, start);
+                redoable(takenBack, before, start);
             }
             needsAll[0] |= !start.knowsStepOf(entry);
             if (!needsAll[0]) {
@@ -64,33 +71,25 @@ public final class Desk {
             }
         });
         if (start.last() == image) {
-            recentlyUndone(before, start);
+            redoable(takenBack, before, start);
         }
         this.book = needsAll[0] ? refold(journal, NO_SCOPE) : start;
     }
 
-    /// Tells a state from an image what was undone shortly before it, so that redo outlives a restart.
-    private static void recentlyUndone(List<Entry> before, Logbook start) {
-        Map<Long, Entry> known = new HashMap<>();
-        Map<Long, Deque<Entry>> redo = new HashMap<>();
-        for (Entry entry : before) {
-            known.put(entry.seq(), entry);
-            Deque<Entry> own = redo.computeIfAbsent(entry.scope(), key -> new ArrayDeque<>());
-            switch (entry.event()) {
-                case Event.Undone step -> {
-                    Entry target = known.get(step.target());
-                    if (target == null) {
-                        // further back than was looked: what lies below it on the stack could not be told in order
-                        own.clear();
-                    } else {
-                        own.addLast(target);
-                    }
+    /// Tells a state from an image what was taken back shortly before it, so that redo outlives a restart. What lies
+    /// further back than was looked is at the bottom of its stack: the journal is folded anew when it is asked for.
+    private static void redoable(List<LogbookImage.TakenBack> takenBack, Map<Long, Entry> before, Logbook start) {
+        for (LogbookImage.TakenBack scope : takenBack) {
+            Deque<Entry> known = new ArrayDeque<>();
+            for (Long seq : scope.entries().reversed()) {
+                Entry entry = before.get(seq);
+                if (entry == null) {
+                    break;
                 }
-                case Event.Redone step -> own.pollLast();
-                default -> own.clear();
+                known.addFirst(entry);
             }
+            start.redoable(scope.scope(), known);
         }
-        redo.forEach(start::redoable);
     }
 
     /// Reads the state. The function must not keep what belongs to the logbook.

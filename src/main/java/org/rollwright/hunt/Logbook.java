@@ -80,6 +80,9 @@ public final class Logbook {
     /// Whether the state began from an image, so that earlier steps have no inverse here.
     boolean fromImage;
 
+    /// What an image says could be brought back; [Desk] reads those entries from the journal.
+    List<LogbookImage.TakenBack> imagedTakenBack = List.of();
+
     /// Position of the last entry in that image.
     long imaged;
     String policy = "";
@@ -359,6 +362,16 @@ public final class Logbook {
     public Optional<Entry> redoable(long scope) {
         Steps own = steps.get(scope);
         return own == null || own.undone.isEmpty() ? Optional.empty() : Optional.of(own.undone.getLast());
+    }
+
+    /// What could be brought back, scope by scope.
+    List<LogbookImage.TakenBack> takenBack() {
+        return steps.entrySet().stream()
+                .filter(own -> !own.getValue().undone.isEmpty())
+                .map(own -> new LogbookImage.TakenBack(
+                        own.getKey(),
+                        own.getValue().undone.stream().map(Entry::seq).toList()))
+                .toList();
     }
 
     /// Whether undo is worth offering in a scope. After a start from a snapshot earlier steps are known to the

@@ -34,7 +34,11 @@ public record LogbookImage(
         List<CashMove> cashMoves,
         List<Branch> branches,
         List<Order> orders,
-        List<Effort> efforts) {
+        List<Effort> efforts,
+        List<TakenBack> takenBack) {
+
+    /// What redo would bring back in a scope, by positions in the journal, the next one last.
+    public record TakenBack(long scope, List<Long> entries) {}
 
     /// How a coin came.
     public record Coming(CoinRef coin, Acquisition acquisition) {}
@@ -109,7 +113,8 @@ public record LogbookImage(
                 List.copyOf(book.cashMoves),
                 List.copyOf(book.branches.values()),
                 List.copyOf(book.orders.values()),
-                List.copyOf(book.efforts));
+                List.copyOf(book.efforts),
+                book.takenBack());
     }
 
     private static HuntImage hunt(Hunt hunt) {
@@ -218,6 +223,7 @@ public record LogbookImage(
         branches.forEach(branch -> book.branches.put(branch.name(), branch));
         orders.forEach(order -> book.orders.put(order.number(), order));
         book.efforts.addAll(efforts);
+        book.imagedTakenBack = takenBack;
         return book;
     }
 }

@@ -84,6 +84,10 @@ final class ImageFormat {
         out.all(image.branches(), ImageFormat::branch);
         out.all(image.orders(), ImageFormat::order);
         out.all(image.efforts(), ImageFormat::effort);
+        out.all(image.takenBack(), (to, scope) -> {
+            to.whole(scope.scope());
+            to.all(scope.entries(), Packer::whole);
+        });
         return out.bytes();
     }
 
@@ -114,7 +118,8 @@ final class ImageFormat {
                     in.all(ImageFormat::cashMove),
                     in.all(ImageFormat::branch),
                     in.all(ImageFormat::order),
-                    in.all(ImageFormat::effort));
+                    in.all(ImageFormat::effort),
+                    in.all(from -> new LogbookImage.TakenBack(from.whole(), from.all(Unpacker::whole))));
             if (!in.atEnd()) {
                 throw new Unpacker.Damaged("something follows the end");
             }

@@ -13,7 +13,7 @@ final class Snapshots {
     static final String FILE = "rollwright.state";
 
     /// Changes whenever the shape of [LogbookImage] does; a snapshot of another format is ignored.
-    static final int FORMAT = 5;
+    static final int FORMAT = 6;
 
     private static final int MAGIC = 0x52575354;
     private static final int HEAD = 4 + 4 + 8 + 8 + 8;
