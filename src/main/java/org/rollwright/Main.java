@@ -67,6 +67,7 @@ public final class Main {
                 work.clock(),
                 shelf(work.settings()),
                 work.demo(),
+                work.trouble(),
                 work.stop());
         return switch (Server.start(bench, port)) {
             case Server.Started.NoPort none -> new Pages.Started.NoPort(none.first(), none.last());

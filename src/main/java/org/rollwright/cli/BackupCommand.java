@@ -57,8 +57,9 @@ final class BackupCommand implements Callable<Integer> {
             if (wanted != null) {
                 settings.backups(where);
             }
-            System.out.println(made.folder() + ": " + made.entries() + " entries and " + made.photographs()
-                    + " photographs, proved by reading every one back.");
+            System.out.println(made.folder() + ": " + Count.of(made.entries(), "entry", "entries") + " and "
+                    + Count.of(made.photographs(), "photograph", "photographs")
+                    + ", proved by reading every one back.");
             made.warnings().forEach(warning -> System.err.println(open.advice(warning)));
             return (made.warnings().isEmpty() ? ExitCode.OK : ExitCode.STORE).number();
         } catch (Backups.Failed e) {

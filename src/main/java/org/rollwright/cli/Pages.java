@@ -2,6 +2,7 @@ package org.rollwright.cli;
 
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.function.Supplier;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
@@ -14,6 +15,7 @@ import org.rollwright.store.Settings;
 public interface Pages {
     /// What the pages work on.
     ///
+    /// @param trouble what the hunter must know whichever page is open; blank when all is well
     /// @param stop ends the tool; returns at once
     record Work(
             Desk desk,
@@ -25,6 +27,7 @@ public interface Pages {
             InstantSource clock,
             Settings settings,
             boolean demo,
+            Supplier<String> trouble,
             Runnable stop) {}
 
     /// Pages that are being served.

@@ -52,14 +52,14 @@ final class RestoreCommand implements Callable<Integer> {
             if (all.isEmpty()) {
                 throw new Open.Stop(ExitCode.NOTHING, "There is no backup in " + named + ". Name one with --from.");
             }
-            backup = all.getFirst();
+            backup = backups.latest(InstantSource.system().instant()).orElse(all.getFirst());
         }
         try {
             Backups.Backup restored =
                     backups.restore(backup, into.toAbsolutePath().normalize());
             restored.warnings().forEach(System.err::println);
-            System.out.println(into + " made from " + backup + ": " + restored.entries() + " entries and "
-                    + restored.photographs() + " photographs.");
+            System.out.println(into + " made from " + backup + ": " + Count.of(restored.entries(), "entry", "entries")
+                    + " and " + Count.of(restored.photographs(), "photograph", "photographs") + ".");
             System.out.println("Look at it: " + Texts.command() + " --data " + into);
             return (restored.warnings().isEmpty() ? ExitCode.OK : ExitCode.STORE).number();
         } catch (Backups.Failed e) {

@@ -81,6 +81,7 @@ final class ServeCommand implements Callable<Integer> {
                 fill(bench);
             }
             InstantSource clock = InstantSource.system();
+            BackupKeeper keeper = new BackupKeeper(open.folder(), clock, open::advice);
             Pages.Work work = new Pages.Work(
                     bench.desk(),
                     bench.catalog(),
@@ -91,6 +92,7 @@ final class ServeCommand implements Callable<Integer> {
                     clock,
                     new Settings(open.folder()),
                     open.demo(),
+                    keeper::trouble,
                     stop::countDown);
             switch (pages.start(work, port)) {
                 case Pages.Started.NoPort none ->
@@ -98,7 +100,7 @@ final class ServeCommand implements Callable<Integer> {
                             ExitCode.INPUT,
                             "No port from " + none.first() + " to " + none.last()
                                     + " is free. Name another with --port.");
-                case Pages.Started.Running running -> serve(bench, running.serving(), stop);
+                case Pages.Started.Running running -> serve(bench, running.serving(), keeper, stop);
             }
             return ExitCode.OK.number();
         } finally {
@@ -106,7 +108,7 @@ final class ServeCommand implements Callable<Integer> {
         }
     }
 
-    private void serve(Open.Bench bench, Pages.Serving serving, CountDownLatch stop) {
+    private void serve(Open.Bench bench, Pages.Serving serving, BackupKeeper keeper, CountDownLatch stop) {
         String address = "http://127.0.0.1:" + serving.port() + "/";
         bench.store().serving(address);
         System.out.println("Rollwright is at " + address + (open.demo() ? "  (demo series, invented)" : ""));
@@ -157,10 +159,7 @@ final class ServeCommand implements Callable<Integer> {
             return thread;
         })) {
             var saving = saver.scheduleWithFixedDelay(bench.store()::saveSnapshot, 60, 60, TimeUnit.SECONDS);
-            var keeping = open.demo()
-                    ? saving
-                    : saver.scheduleWithFixedDelay(
-                            new BackupKeeper(open.folder(), InstantSource.system()), 30, 3_600, TimeUnit.SECONDS);
+            var keeping = open.demo() ? saving : saver.scheduleWithFixedDelay(keeper, 30, 3_600, TimeUnit.SECONDS);
             stop.await();
             keeping.cancel(false);
             saving.cancel(false);

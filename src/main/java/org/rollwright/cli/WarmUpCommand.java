@@ -71,6 +71,7 @@ final class WarmUpCommand implements Callable<Integer> {
                                         clock,
                                         new Settings(folder),
                                         false,
+                                        () -> "",
                                         () -> {}),
                                 0)
                         instanceof Pages.Started.Running running) {

@@ -254,10 +254,13 @@ public final class Backups {
     /// When the newest backup was made that is not dated in the future; a clock that was wrong once must not
     /// put off the next backup.
     public Optional<Instant> newest(Instant now) {
+        return latest(now).flatMap(Backups::when);
+    }
+
+    /// The newest backup that is not dated in the future.
+    public Optional<Path> latest(Instant now) {
         return all().stream()
-                .map(Backups::when)
-                .flatMap(Optional::stream)
-                .filter(at -> !isFuture(at, now))
+                .filter(one -> when(one).filter(at -> !isFuture(at, now)).isPresent())
                 .findFirst();
     }
 
@@ -275,9 +278,13 @@ public final class Backups {
         }
     }
 
-    /// The newest backup that reads whole; empty when none does.
+    /// The newest backup that reads whole, one dated in the future only when no other does; empty when none does.
     public Optional<Path> newestSound(Instant now) {
-        for (Path backup : all()) {
+        List<Path> inOrder = all().stream()
+                .sorted(Comparator.comparing(
+                        one -> when(one).filter(at -> isFuture(at, now)).isPresent()))
+                .toList();
+        for (Path backup : inOrder) {
             try {
                 read(backup, now);
                 return Optional.of(backup);

@@ -89,7 +89,9 @@ public final class Checkup {
                 backups(now, Optional.empty());
             }
             case Store.Opening.Unusable unusable -> {
-                bad(unusable.sentence(), t("store.if-there-is-a-backup"));
+                // most sentences say it themselves, and where nothing ever was there is nothing to bring back
+                boolean said = unusable.sentence().contains(" salvage ") || !Inspection.hasStore(folder);
+                bad(unusable.sentence(), said ? "" : t("store.if-there-is-a-backup"));
                 backups(now, Optional.empty());
             }
             case Store.Opening.Busy busy -> throw new IllegalStateException("reading needs no lock");

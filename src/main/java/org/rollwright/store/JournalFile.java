@@ -16,14 +16,20 @@ import java.util.List;
 import org.rollwright.hunt.Entry;
 import org.rollwright.hunt.Journal;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.cfg.JsonNodeFeature;
 import tools.jackson.databind.json.JsonMapper;
 import tools.jackson.databind.node.ObjectNode;
 
 /// The whole journal as text, one entry a line in JSON: the exchange form of a store, from which the same store
 /// is made again.
 public final class JournalFile {
-    private static final JsonMapper MAPPER = JsonMapper.shared();
+    /// Amounts stay as they were written, to the last digit.
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+            .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
+            .build();
     private static final String HEAD = "rollwright-journal";
 
     private JournalFile() {}

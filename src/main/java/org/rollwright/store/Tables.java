@@ -1,12 +1,10 @@
 package org.rollwright.store;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
-import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
@@ -18,18 +16,16 @@ public final class Tables {
     /// @param file ending in .csv or .xlsx
     /// @throws IOException when it cannot be written
     public static void write(Path file, String sheet, List<String> header, List<List<String>> rows) throws IOException {
-        Path part = file.resolveSibling(file.getFileName() + ".part");
-        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(part))) {
-            if (file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
-                workbook(out, sheet, header, rows);
-            } else {
-                try (CsvWriter writer = CsvWriter.builder().build(out)) {
-                    writer.writeRecord(header);
-                    rows.forEach(writer::writeRecord);
-                }
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        if (file.toString().toLowerCase(java.util.Locale.ROOT).endsWith(".xlsx")) {
+            workbook(out, sheet, header, rows);
+        } else {
+            try (CsvWriter writer = CsvWriter.builder().build(out)) {
+                writer.writeRecord(header);
+                rows.forEach(writer::writeRecord);
             }
         }
-        Files.move(part, file, StandardCopyOption.REPLACE_EXISTING);
+        Disk.write(file, out.toByteArray());
     }
 
     /// Every cell is text: nothing in it can be a formula.

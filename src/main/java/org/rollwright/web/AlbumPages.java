@@ -61,8 +61,7 @@ final class AlbumPages {
                         rule,
                         book.last(),
                         problems));
-        render.page(
-                context, "albums", Map.of("frame", new Frame(t("page.albums"), "albums", bench.demo()), "view", view));
+        render.page(context, "albums", Map.of("frame", bench.frame(t("page.albums"), "albums"), "view", view));
     }
 
     private void define(Context context) {
@@ -152,7 +151,7 @@ final class AlbumPages {
                         .map(album -> AlbumViews.page(
                                 book, shelf.shelves().state(book, album), album.rule(), wished, problems)))
                 .orElseThrow(NotFoundResponse::new);
-        render.page(context, "album", Map.of("frame", new Frame(view.name(), "albums", bench.demo()), "view", view));
+        render.page(context, "album", Map.of("frame", bench.frame(view.name(), "albums"), "view", view));
     }
 
     private void change(Context context) {
@@ -215,7 +214,7 @@ final class AlbumPages {
                 "compare",
                 Map.of(
                         "frame",
-                        new Frame(t("album.compare-with-the-albums"), "albums", bench.demo()),
+                        bench.frame(t("album.compare-with-the-albums"), "albums"),
                         "view",
                         view,
                         "problems",

@@ -48,7 +48,7 @@ final class BoxPages {
                 "boxes",
                 Map.of(
                         "frame",
-                        new Frame(t("page.boxes"), "boxes", bench.demo()),
+                        bench.frame(t("page.boxes"), "boxes"),
                         "view",
                         bench.desk().read(book -> BoxesView.of(book, bench.catalog(), chosen, order, problems))));
     }
@@ -184,7 +184,7 @@ final class BoxPages {
         BoxView view = bench.desk()
                 .read(book -> book.box(id).map(box -> BoxView.of(book, box, bench.catalog(), problems)))
                 .orElseThrow(NotFoundResponse::new);
-        render.page(context, "box", Map.of("frame", new Frame(view.label(), "boxes", bench.demo()), "view", view));
+        render.page(context, "box", Map.of("frame", bench.frame(view.label(), "boxes"), "view", view));
     }
 
     private void change(Context context) {

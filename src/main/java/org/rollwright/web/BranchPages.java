@@ -69,7 +69,7 @@ final class BranchPages {
         render.page(
                 context,
                 "tillbranches",
-                Map.of("frame", new Frame(t("branch.branches-and-orders"), "till", bench.demo()), "view", view));
+                Map.of("frame", bench.frame(t("branch.branches-and-orders"), "till"), "view", view));
     }
 
     private TillView.Branches view(Logbook book, Map<String, String> typed, List<String> problems) {

@@ -62,7 +62,7 @@ final class CabinetPages {
     }
 
     private Frame frame(String title) {
-        return new Frame(title, "cabinet", bench.demo());
+        return bench.frame(title, "cabinet");
     }
 
     private static String parameter(Context context, String name) {

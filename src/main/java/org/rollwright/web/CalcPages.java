@@ -155,10 +155,7 @@ public final class CalcPages {
         if (wrong) {
             context.status(io.javalin.http.HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        render.page(
-                context,
-                "calc",
-                Map.of("frame", new Frame(t("page.calculator"), "odds", bench.demo()), "forms", forms));
+        render.page(context, "calc", Map.of("frame", bench.frame(t("page.calculator"), "odds"), "forms", forms));
     }
 
     private static Map<String, String[]> fields(String... namesLabelsValues) {

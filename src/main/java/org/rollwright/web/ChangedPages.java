@@ -108,7 +108,7 @@ public final class ChangedPages {
                 "changed",
                 Map.of(
                         "frame",
-                        new Frame(t("changed.changed-meanwhile"), "", bench.demo()),
+                        bench.frame(t("changed.changed-meanwhile"), ""),
                         "view",
                         new View(
                                 t("changed.changed-meanwhile-2", now.title()),
@@ -135,7 +135,7 @@ public final class ChangedPages {
                 "changed",
                 Map.of(
                         "frame",
-                        new Frame(t("changed.recorded-already"), "", bench.demo()),
+                        bench.frame(t("changed.recorded-already"), ""),
                         "view",
                         new View(
                                 t("changed.recorded-already"),

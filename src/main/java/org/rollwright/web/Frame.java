@@ -5,4 +5,5 @@ package org.rollwright.web;
 /// @param title of the page
 /// @param place which place in the tool is current: mat, boxes, albums or guide
 /// @param demo whether the invented demo series is open
-public record Frame(String title, String place, boolean demo) {}
+/// @param trouble what the hunter must know whichever page is open; blank when all is well
+public record Frame(String title, String place, boolean demo, String trouble) {}

@@ -207,7 +207,7 @@ final class Gate extends Handler.Wrapper {
     static String page(Bench bench, Render render, boolean quick, String title, String text) {
         return quick
                 ? render.print("parts/answer", Map.of("answer", Answer.problem("", title + ".", text), "hunt", 0L))
-                : render.print("sorry", Map.of("frame", new Frame(title, "", bench.demo()), "text", text));
+                : render.print("sorry", Map.of("frame", bench.frame(title, ""), "text", text));
     }
 
     /// Requests that the web library itself refuses, before they reach us: as readable as our own refusals.

@@ -99,7 +99,7 @@ final class GuidePages {
                 "guide",
                 Map.of(
                         "frame",
-                        new Frame(title, "guide", bench.demo()),
+                        bench.frame(title, "guide"),
                         "pages",
                         pages,
                         "current",

@@ -124,10 +124,7 @@ public final class HelpPages {
             context.html(render.print("parts/helpbody", Map.of("help", help)));
             return;
         }
-        render.page(
-                context,
-                "help",
-                Map.of("frame", new Frame(t("help.help", help.title), "guide", bench.demo()), "help", help));
+        render.page(context, "help", Map.of("frame", bench.frame(t("help.help", help.title), "guide"), "help", help));
     }
 
     private void about(Context context) {
@@ -137,7 +134,7 @@ public final class HelpPages {
                 "about",
                 Map.of(
                         "frame",
-                        new Frame(t("page.about"), "guide", bench.demo()),
+                        bench.frame(t("page.about"), "guide"),
                         "version",
                         Version.NUMBER,
                         "jdk",

@@ -61,7 +61,7 @@ final class MatPages {
                 "hunts",
                 Map.of(
                         "frame",
-                        new Frame(t("page.mat"), "mat", bench.demo()),
+                        bench.frame(t("page.mat"), "mat"),
                         "view",
                         bench.desk().read(book -> HuntsView.of(book, bench.catalog(), HuntForm.blank()))));
     }
@@ -93,7 +93,7 @@ final class MatPages {
                 "hunts",
                 Map.of(
                         "frame",
-                        new Frame(t("page.mat"), "mat", bench.demo()),
+                        bench.frame(t("page.mat"), "mat"),
                         "view",
                         bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form))));
     }
@@ -120,15 +120,7 @@ final class MatPages {
         render.page(
                 context,
                 "mat",
-                Map.of(
-                        "frame",
-                        new Frame(view.name(), "mat", bench.demo()),
-                        "view",
-                        view,
-                        "answer",
-                        answer,
-                        "entry",
-                        entry));
+                Map.of("frame", bench.frame(view.name(), "mat"), "view", view, "answer", answer, "entry", entry));
     }
 
     /// The board as it is now. Every open page of a hunt asks for the same one after each entry, so it is made
@@ -300,9 +292,7 @@ final class MatPages {
         MatView view = view(context);
         FinishView finish = bench.desk().read(book -> FinishView.of(book, view.hunt(), bench.catalog()));
         render.page(
-                context,
-                "finish",
-                Map.of("frame", new Frame(t("page.finish", view.name()), "mat", bench.demo()), "view", finish));
+                context, "finish", Map.of("frame", bench.frame(t("page.finish", view.name()), "mat"), "view", finish));
     }
 
     private void finish(Context context) {

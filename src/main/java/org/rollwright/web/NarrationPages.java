@@ -84,7 +84,7 @@ final class NarrationPages {
                 "narration",
                 Map.of(
                         "frame",
-                        new Frame(t("page.narration"), "mat", bench.demo()),
+                        bench.frame(t("page.narration"), "mat"),
                         "hunt",
                         place.id.number(),
                         "title",
@@ -118,7 +118,7 @@ final class NarrationPages {
     }
 
     private void review(Context context, ReviewView view) {
-        render.page(context, "review", Map.of("frame", new Frame(t("page.review"), "mat", bench.demo()), "view", view));
+        render.page(context, "review", Map.of("frame", bench.frame(t("page.review"), "mat"), "view", view));
     }
 
     private static String field(Context context, String name) {

@@ -42,7 +42,7 @@ final class OddsPages {
         if (!view.problems().isEmpty()) {
             context.status(io.javalin.http.HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        render.page(context, "odds", Map.of("frame", new Frame(t("page.odds"), "odds", bench.demo()), "view", view));
+        render.page(context, "odds", Map.of("frame", bench.frame(t("page.odds"), "odds"), "view", view));
     }
 
     private OddsView view(Logbook book, String coin, String wanted, String cost, String prices) {

@@ -69,9 +69,7 @@ final class PaperPages {
     private void sorry(Context context, String sentence) {
         context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         render.page(
-                context,
-                "sorry",
-                Map.of("frame", new Frame(t("paper.not-printed"), "cabinet", bench.demo()), "text", sentence));
+                context, "sorry", Map.of("frame", bench.frame(t("paper.not-printed"), "cabinet"), "text", sentence));
     }
 
     private void labels(Context context) {

@@ -56,7 +56,7 @@ final class PhotoPages {
     }
 
     private Frame frame(String title) {
-        return new Frame(title, "scope", bench.demo());
+        return bench.frame(title, "scope");
     }
 
     /// Where a photograph goes, from the fields of a form.

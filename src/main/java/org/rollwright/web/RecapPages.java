@@ -149,7 +149,7 @@ public final class RecapPages {
         Story story = story(id);
         Cut cut = cut(context, id);
         Map<String, Object> values = new LinkedHashMap<>();
-        values.put("frame", new Frame(t("recap.recap-of-2", story.title()), "mat", bench.demo()));
+        values.put("frame", bench.frame(t("recap.recap-of-2", story.title()), "mat"));
         values.put("story", story);
         Afterwards after = after(id);
         values.put("after", after);
@@ -194,7 +194,7 @@ public final class RecapPages {
             Denomination coins = chosen(context, book);
             return Map.of(
                     "frame",
-                    new Frame(t("recap.recap-of-the-series"), "boxes", bench.demo()),
+                    bench.frame(t("recap.recap-of-the-series"), "boxes"),
                     "story",
                     SeriesStory.of(book, bench.catalog(), coins),
                     "denominations",

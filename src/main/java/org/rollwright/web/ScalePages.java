@@ -45,7 +45,7 @@ final class ScalePages {
         context.queryParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
         context.formParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
         ScaleView view = bench.desk().read(book -> ScaleView.of(book, bench.catalog(), typed, problems));
-        render.page(context, "scale", Map.of("frame", new Frame(t("page.scale"), "scale", bench.demo()), "view", view));
+        render.page(context, "scale", Map.of("frame", bench.frame(t("page.scale"), "scale"), "view", view));
     }
 
     private static String field(Context context, String name) {

@@ -57,7 +57,7 @@ final class ScopePages {
     }
 
     private Frame frame(String title) {
-        return new Frame(title, "scope", bench.demo());
+        return bench.frame(title, "scope");
     }
 
     private static String parameter(Context context, String name) {

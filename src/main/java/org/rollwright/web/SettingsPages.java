@@ -104,7 +104,7 @@ final class SettingsPages {
                 "settings",
                 Map.of(
                         "frame",
-                        new Frame(t("page.settings"), "guide", bench.demo()),
+                        bench.frame(t("page.settings"), "guide"),
                         "problems",
                         problems,
                         "kept",

@@ -136,7 +136,7 @@ final class TillPages {
 
     private void show(Context context, List<String> problems) {
         TillView.Books view = bench.desk().read(book -> view(context, book, problems));
-        render.page(context, "till", Map.of("frame", new Frame(t("page.till"), "till", bench.demo()), "view", view));
+        render.page(context, "till", Map.of("frame", bench.frame(t("page.till"), "till"), "view", view));
     }
 
     private TillView.Books view(Context context, Logbook book, List<String> problems) {

@@ -98,10 +98,7 @@ final class TripPages {
     private void time(Context context, List<String> problems) {
         Map<String, String> typed = TillForm.typed(context);
         TillView.Time view = bench.desk().read(book -> timeView(book, typed, problems));
-        render.page(
-                context,
-                "tilltime",
-                Map.of("frame", new Frame(t("trip.time-and-yield"), "till", bench.demo()), "view", view));
+        render.page(context, "tilltime", Map.of("frame", bench.frame(t("trip.time-and-yield"), "till"), "view", view));
     }
 
     private long perBox(Denomination coins) {
@@ -352,10 +349,7 @@ final class TripPages {
         if (!problems.isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        render.page(
-                context,
-                "tillround",
-                Map.of("frame", new Frame(t("trip.bank-round"), "till", bench.demo()), "view", view));
+        render.page(context, "tillround", Map.of("frame", bench.frame(t("trip.bank-round"), "till"), "view", view));
     }
 
     private static String points(double worth) {

@@ -39,6 +39,18 @@ class SettingsPageTest extends PageWithBench {
     }
 
     @Test
+    void what_the_hunter_must_know_stands_on_every_page_until_it_is_over() {
+        bench.trouble("The daily backup was not made <here>.");
+        for (String place : new String[] {"/mat", "/cabinet", "/settings", "/nowhere"}) {
+            page.navigate(bench.address + place);
+            assertThat(page.locator(".trouble").innerText()).isEqualTo("The daily backup was not made <here>.");
+        }
+        bench.trouble("");
+        page.navigate(bench.address + "/mat");
+        assertThat(page.locator(".trouble").count()).isZero();
+    }
+
+    @Test
     void another_value_is_refused_with_a_sentence() {
         assertThat(page.request()
                         .post(

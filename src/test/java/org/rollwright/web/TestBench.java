@@ -70,6 +70,8 @@ final class TestBench implements AutoCloseable {
         return journal;
     }
 
+    private volatile String trouble = "";
+
     private TestBench(
             AtomicReference<Instant> now,
             InstantSource clock,
@@ -93,6 +95,7 @@ final class TestBench implements AutoCloseable {
                 clock,
                 settings,
                 true,
+                () -> trouble,
                 stops::incrementAndGet);
         Server.Started started = Server.start(bench, 0);
         if (!(started instanceof Server.Started.Running running)) {
@@ -100,6 +103,11 @@ final class TestBench implements AutoCloseable {
         }
         server = running.server();
         address = "http://127.0.0.1:" + running.port();
+    }
+
+    /// What every page is to tell from now on.
+    void trouble(String sentence) {
+        trouble = sentence;
     }
 
     /// The same bench after a restart: the same photographs, settings and clock over another journal and start.
