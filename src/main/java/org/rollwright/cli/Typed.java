@@ -54,11 +54,9 @@ final class Typed {
 
     /// An amount of money, to the cent.
     static BigDecimal money(String key, String text) {
-        if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-            throw new Unread(key + ": " + quote(text)
-                    + " is no amount of money. Write digits, with two decimals at most, such as 12.35.");
-        }
-        return new BigDecimal(text).setScale(2, java.math.RoundingMode.UNNECESSARY);
+        return Limits.money(text)
+                .orElseThrow(() -> new Unread(key + ": " + quote(text)
+                        + " is no amount of money. Write digits, with two decimals at most, such as 12.35."));
     }
 
     /// A number with a fraction, 0 or more.

@@ -3,6 +3,7 @@ package org.rollwright.coin;
 import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -123,6 +124,16 @@ public final class Limits {
 
     private static Flaw outside(Object when) {
         return new Flaw(t("coin.lies-outside-the-days", when), t("coin.write-a-day-from-to", FIRST_DAY, LAST_DAY));
+    }
+
+    /// Reads an amount of money as it is typed: digits, a point and at most two decimals, nothing else that a program
+    /// might take for a number.
+    ///
+    /// @return with two decimals; empty when it is none
+    public static Optional<BigDecimal> money(String text) {
+        return text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")
+                ? Optional.of(new BigDecimal(text).setScale(2, RoundingMode.UNNECESSARY))
+                : Optional.empty();
     }
 
     /// Looks at an amount of money.

@@ -196,7 +196,7 @@ final class CabinetPages {
             }
             case "left" -> {
                 String price = field(context, "price");
-                if (!price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+                if (!price.isEmpty() && Limits.money(price).isEmpty()) {
                     refuse(context, t("cabinet.price-write-an-amount-such"));
                     return;
                 }
@@ -206,7 +206,7 @@ final class CabinetPages {
                                 coins,
                                 new CabinetNote.Gone(
                                         field(context, "how"),
-                                        price.isEmpty() ? null : new BigDecimal(price),
+                                        Limits.money(price).orElse(null),
                                         field(context, "whom"),
                                         today())),
                         back);
@@ -237,7 +237,7 @@ final class CabinetPages {
                                 : t("cabinet.only-a-coin-can-stand");
                 };
         String price = field(context, "price");
-        if (problem.isEmpty() && !price.isEmpty() && !price.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+        if (problem.isEmpty() && !price.isEmpty() && Limits.money(price).isEmpty()) {
             problem = t("cabinet.price-write-an-amount-such");
         }
         Optional<LocalDate> said =
@@ -255,7 +255,7 @@ final class CabinetPages {
                 field(context, "how").isEmpty() ? "owned" : field(context, "how"),
                 field(context, "from"),
                 said.orElseThrow(),
-                price.isEmpty() ? null : new BigDecimal(price));
+                Limits.money(price).orElse(null));
         String to = field(context, "to");
         @Nullable PlaceId place = to.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(to)) : null;
         Desk.Outcome outcome = bench.desk().record(0, line, book -> {
@@ -265,19 +265,17 @@ final class CabinetPages {
                 events.add(new Event.CoinAcquired(
                         new CoinRef(0, next + i), found.draft().facts(), how));
             }
+            if (place != null) {
+                events.add(new Event.CoinsPut(
+                        events.stream()
+                                .map(event -> ((Event.CoinAcquired) event).coin())
+                                .toList(),
+                        place));
+            }
             return new Event.Batch(events);
         });
         if (outcome instanceof Desk.Outcome.Refused refused) {
             refuse(context, refused.refusal().toString());
-            return;
-        }
-        if (place != null
-                && outcome instanceof Desk.Outcome.Kept kept
-                && kept.entry().event() instanceof Event.Batch batch) {
-            List<CoinRef> coins = batch.events().stream()
-                    .map(event -> ((Event.CoinAcquired) event).coin())
-                    .toList();
-            record(context, new Event.CoinsPut(coins, place), "/cabinet");
             return;
         }
         context.redirect("/cabinet", HttpStatus.SEE_OTHER);
@@ -487,7 +485,7 @@ final class CabinetPages {
             if (before != null) {
                 events.add(new Event.PriceForgotten(before));
             }
-        } else if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
+        } else if (Limits.money(text).isEmpty()) {
             problems.add(t("cabinet.is-no-amount-write-one", label, text));
         } else if (new BigDecimal(text).signum() == 0) {
             problems.add(t("cabinet.is-zero-which-values-nothing", label));

@@ -41,8 +41,6 @@ final class MatPages {
     }
 
     void register(RoutesConfig routes) {
-        // whatever page a save came from, its form comes back on one page
-        new ChangedPages(bench, render).register(routes);
         routes.get("/mat", this::hunts);
         routes.post("/mat", this::start);
         routes.get("/mat/{hunt}", context -> mat(context, Answer.empty()));

@@ -183,6 +183,8 @@ public final class Server implements AutoCloseable {
                             .result(Marks.script()));
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
+            // whatever page a save came from, its form comes back on one page
+            new ChangedPages(bench, render).register(config.routes);
             new MatPages(bench, render, shelf, odds, live).register(config.routes);
             new NarrationPages(bench, render).register(config.routes);
             new BoxPages(bench, render).register(config.routes);

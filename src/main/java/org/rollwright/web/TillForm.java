@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.t;
 
 import io.javalin.http.Context;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
@@ -25,8 +24,6 @@ final class TillForm {
             return String.valueOf(getMessage());
         }
     }
-
-    /// The international mile of 1959, exact.
 
     private final Context context;
     private final LocalDate today;
@@ -74,10 +71,7 @@ final class TillForm {
         if (text.isEmpty()) {
             return BigDecimal.ZERO.setScale(2);
         }
-        if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")) {
-            throw new Unread(t("till.is-no-amount-write-an", what, text(name)));
-        }
-        return new BigDecimal(text).setScale(2, RoundingMode.UNNECESSARY);
+        return Limits.money(text).orElseThrow(() -> new Unread(t("till.is-no-amount-write-an", what, text(name))));
     }
 
     /// A percentage, 0 when blank.
