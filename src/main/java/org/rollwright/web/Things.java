@@ -24,7 +24,6 @@ import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PlaceId;
 import org.rollwright.hunt.PricePoint;
 import org.rollwright.scope.VarietyBook;
 import org.rollwright.web.Shown.Field;
@@ -164,24 +163,6 @@ public final class Things {
                 List.of(
                         Field.line("line", t("coin.as-on-the-entry-line"), line),
                         Field.line("upTo", t("coin.grade-up-to"), upTo)));
-    }
-
-    /// Where one coin lies, or that it left.
-    static Thing whereabouts(CoinRef ref, String name, @Nullable PlaceId place, boolean gone) {
-        return new Thing(
-                "whereabouts " + ref,
-                name,
-                "/cabinet/coin/" + ref,
-                event -> switch (event) {
-                    case Event.CoinsPut put -> put.coins().contains(ref);
-                    case Event.CoinsLeft left -> left.coins().contains(ref);
-                    default -> false;
-                },
-                List.of(new Field(
-                        "to",
-                        t("coin.put-into"),
-                        gone ? "gone" : place == null ? "0" : Long.toString(place.number()),
-                        Kind.FIXED)));
     }
 
     /// The prices of an issue, in the cells of the grid.

@@ -24,7 +24,7 @@ class EarlierStoresTest {
     private Path folder;
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4})
+    @ValueSource(ints = {1, 2, 3, 4, 5})
     void a_store_of_an_earlier_version_opens_and_goes_on(int number) throws Exception {
         try (InputStream packed = EarlierStoresTest.class.getResourceAsStream("/stores/early-" + number + ".db.gz")) {
             Files.copy(new GZIPInputStream(packed), folder.resolve("rollwright.db"));
