@@ -42,6 +42,14 @@ final class BackupCommand implements Callable<Integer> {
         Path wanted = to;
         Path where =
                 wanted == null ? settings.backups() : wanted.toAbsolutePath().normalize();
+        Path data = open.folder().toAbsolutePath().normalize();
+        if (wanted != null && where.startsWith(data) && !where.equals(data.resolve("backups"))) {
+            throw new Open.Stop(
+                    ExitCode.INPUT,
+                    where
+                            + " lies in the data folder itself: a disk that fails takes both. Name a folder elsewhere, best on"
+                            + " another disk.");
+        }
         Backups backups = new Backups(where);
         if (list) {
             List<Path> all = backups.all();

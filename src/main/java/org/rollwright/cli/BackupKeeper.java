@@ -42,6 +42,7 @@ final class BackupKeeper implements Runnable {
     @Override
     public void run() {
         Backups backups = new Backups(new Settings(folder).backups());
+        backups.makePrivate();
         Instant now = clock.instant();
         Optional<Instant> newest = backups.newest(now);
         if (newest.isPresent() && Duration.between(newest.get(), now).compareTo(DUE) < 0) {

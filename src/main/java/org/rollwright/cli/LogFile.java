@@ -3,6 +3,7 @@ package org.rollwright.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.logging.ErrorManager;
 import java.util.logging.FileHandler;
 import java.util.logging.Handler;
 import java.util.logging.LogRecord;
@@ -43,6 +44,13 @@ final class LogFile extends Handler {
                 Files.createDirectories(folder);
                 open = new FileHandler(folder.resolve("rollwright.log").toString(), MOST_BYTES, 1, true);
                 open.setFormatter(new SimpleFormatter());
+                // the usual one prints a stack trace on the terminal, for example when the disk is full
+                open.setErrorManager(new ErrorManager() {
+                    @Override
+                    public void error(@Nullable String message, @Nullable Exception failure, int code) {
+                        // the log is of less use than what it stands beside; the next line may fit again
+                    }
+                });
                 file = open;
             }
             open.publish(record);

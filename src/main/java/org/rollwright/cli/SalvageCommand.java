@@ -48,11 +48,12 @@ final class SalvageCommand implements Callable<Integer> {
         }
         try {
             if (photographs) {
-                List<String> put = Salvage.putPhotographsBack(open.folder());
-                put.forEach(System.out::println);
-                System.out.println(Count.of(put.size(), "photograph", "photographs") + " put back from the backups. "
-                        + Texts.command() + " check tells whether any is still missing.");
-                return ExitCode.OK.number();
+                Salvage.Photographs put = Salvage.putPhotographsBack(open.folder());
+                put.back().forEach(System.out::println);
+                System.out.println(
+                        Count.of(put.back().size(), "photograph", "photographs") + " put back from the backups.");
+                put.wanting().forEach(System.err::println);
+                return (put.wanting().isEmpty() ? ExitCode.OK : ExitCode.STORE).number();
             }
             if (Salvage.isInUse(open.folder())) {
                 throw new Open.Stop(

@@ -63,6 +63,7 @@ public final class Backups {
     /// A clock may have been this much ahead when a backup was made.
     private static final Duration SLACK = Duration.ofMinutes(10);
     private static final Duration LEFT_OVER = Duration.ofHours(1);
+    private static final String LOCK = "rollwright.lock";
 
     private final Path where;
     private final PhotoFolder shelf;
@@ -79,11 +80,24 @@ public final class Backups {
     ///
     /// @throws Failed when it could not be made or does not read back; then no backup of that name stays
     public Backup make(Path dataFolder, Instant now) throws Failed {
+        try {
+            Disk.makeFolder(where);
+        } catch (IOException e) {
+            throw new Failed(t("store.no-backup-was-made-in", where));
+        }
+        try (Turn turn = Turn.take(where.resolve(LOCK))) {
+            if (turn.isTaken()) {
+                throw new Failed(t("store.another-backup-is-being-made", where));
+            }
+            return make(dataFolder, now, turn.isSure());
+        }
+    }
+
+    private Backup make(Path dataFolder, Instant now, boolean alone) throws Failed {
         Path made = free(now);
         Path part = where.resolve(made.getFileName() + PART);
         try {
-            Disk.makeFolder(where);
-            deleteLeftOvers(now);
+            deleteLeftOvers(alone ? Instant.MAX : now.minus(LEFT_OVER));
             Disk.deleteAll(part);
             Disk.makeFolder(part);
             copyStore(dataFolder, part.resolve(Database.FILE));
@@ -105,6 +119,18 @@ public final class Backups {
         }
     }
 
+    /// Makes what others could read of the backups the owner's alone, as far as the disk knows of owners.
+    public void makePrivate() {
+        try (Stream<Path> folders = Files.list(where)) {
+            folders.filter(folder -> when(folder).isPresent()
+                            || folder.getFileName().toString().equals(PhotoFolder.NAME))
+                    .filter(Disk::isOpenToOthers)
+                    .forEach(Disk::makePrivateBelow);
+        } catch (IOException e) {
+            // no backups yet, or a disk that is not plugged in
+        }
+    }
+
     /// The folder of a backup made now; a second later when there is one of this second already.
     private Path free(Instant now) {
         Instant at = now;
@@ -118,15 +144,17 @@ public final class Backups {
         return where.resolve(NAME.format(LocalDateTime.ofInstant(at, ZoneOffset.UTC)));
     }
 
-    /// Halves of backups that were being made when a process was killed. One that is being made now is younger.
-    private void deleteLeftOvers(Instant now) throws IOException {
+    /// Halves of backups that were being made when a process was killed.
+    ///
+    /// @param before those touched since may be of another process, where locks tell nothing
+    private void deleteLeftOvers(Instant before) throws IOException {
         try (Stream<Path> folders = Files.list(where)) {
             for (Path folder : folders.toList()) {
                 String name = folder.getFileName().toString();
                 if (name.endsWith(PART)
                         && when(where.resolve(name.substring(0, name.length() - PART.length())))
                                 .isPresent()
-                        && Files.getLastModifiedTime(folder).toInstant().isBefore(now.minus(LEFT_OVER))) {
+                        && Files.getLastModifiedTime(folder).toInstant().isBefore(before)) {
                     Disk.deleteQuietly(folder);
                 }
             }

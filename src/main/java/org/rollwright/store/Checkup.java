@@ -175,7 +175,7 @@ public final class Checkup {
             try {
                 Backups.Content content = Backups.read(backup, now);
                 store.ifPresent(own -> compare(own, backup, content.end()));
-                if (sound.isEmpty()) {
+                if (sound.isEmpty() && !Backups.isFuture(at, now)) {
                     sound = Optional.of(backup);
                     copies(backups, content.photographs());
                 }
@@ -185,8 +185,10 @@ public final class Checkup {
                         t("store.do-not-restore-it"));
             }
         }
-        age(settings, all.isEmpty(), sound.flatMap(Backups::when), now);
-        if (!all.isEmpty() && settings.named().isEmpty()) {
+        boolean none =
+                all.stream().flatMap(one -> Backups.when(one).stream()).allMatch(at -> Backups.isFuture(at, now));
+        age(settings, none, sound.flatMap(Backups::when), now);
+        if (!all.isEmpty() && settings.backups().startsWith(folder)) {
             care(t("store.backups-lie-on-the-same"), t("store.name-a-folder-on-another"));
         }
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Properties;
 import org.flywaydb.core.Flyway;
@@ -56,8 +57,35 @@ final class Database {
         Flyway.configure()
                 .dataSource(address(file), "", "")
                 .locations("classpath:db/migration")
+                // another attempt a second later helps against nothing here, and a full disk is told at once
+                .lockRetryCount(1)
                 .load()
                 .migrate();
+    }
+
+    /// Makes a new store under another name and gives it its own when it is whole: a power cut leaves either no
+    /// store or one that opens.
+    static void create(Path file) throws IOException {
+        Path part = file.resolveSibling(FILE + ".part");
+        try {
+            deleteWithLogs(part);
+            createEmpty(part);
+            migrate(part);
+            // from here on with a log, which is folded in at once
+            write(part).close();
+            try (FileChannel made = FileChannel.open(part, StandardOpenOption.WRITE)) {
+                made.force(true);
+            }
+            Disk.move(part, file);
+        } finally {
+            deleteWithLogs(part);
+        }
+    }
+
+    private static void deleteWithLogs(Path file) throws IOException {
+        for (String ending : List.of("", "-wal", "-shm", "-journal")) {
+            Files.deleteIfExists(file.resolveSibling(file.getFileName() + ending));
+        }
     }
 
     /// What SQLite says of the file's structure; one answer "ok" when it is sound.

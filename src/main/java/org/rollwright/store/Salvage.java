@@ -10,6 +10,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,6 +41,17 @@ public final class Salvage {
         }
     }
 
+    /// What became of photographs.
+    ///
+    /// @param back names of those put back
+    /// @param wanting sentences on those that no backup has
+    public record Photographs(List<String> back, List<String> wanting) {
+        public Photographs {
+            back = List.copyOf(back);
+            wanting = List.copyOf(wanting);
+        }
+    }
+
     /// What was brought back.
     ///
     /// @param warnings photographs that are lost
@@ -54,8 +66,8 @@ public final class Salvage {
 
     private final Path folder;
     private final Backups backups;
-    /// Candidates for each place, each with the source it was first seen in.
-    private final TreeMap<Long, Map<SqliteJournal.Row, String>> rows = new TreeMap<>();
+    /// Candidates for each place, each with the sources it was seen in, the first one first.
+    private final TreeMap<Long, Map<SqliteJournal.Row, Set<String>>> rows = new TreeMap<>();
     private final Map<SqliteJournal.Row, Boolean> unchained = new HashMap<>();
 
     private final Optional<HighWater.Mark> mark;
@@ -74,8 +86,7 @@ public final class Salvage {
     /// Puts sound copies of photographs from the backups in the place of missing and damaged ones, in the folder
     /// itself, also beside a running tool; a sound photograph is never touched.
     ///
-    /// @return names of those put back
-    public static List<String> putPhotographsBack(Path folder) throws Failed {
+    public static Photographs putPhotographsBack(Path folder) throws Failed {
         return new Salvage(folder, new Backups(new Settings(folder).backups())).putPhotographsBack();
     }
 
@@ -170,7 +181,9 @@ public final class Salvage {
         try (ResultIterator<SqliteJournal.Row> found = SqliteJournal.rows(handle, order)) {
             while (found.hasNext()) {
                 SqliteJournal.Row row = found.next();
-                rows.computeIfAbsent(row.seq(), seq -> new LinkedHashMap<>()).putIfAbsent(row, source);
+                rows.computeIfAbsent(row.seq(), seq -> new LinkedHashMap<>())
+                        .computeIfAbsent(row, first -> new LinkedHashSet<>())
+                        .add(source);
                 unchained.merge(row, row.seq() < chainedFrom, Boolean::logicalOr);
             }
         } catch (JdbiException | IllegalArgumentException e) {
@@ -182,13 +195,17 @@ public final class Salvage {
     /// that begin as this store does: a log or a backup of another store may be longer.
     private List<Node> longest() {
         List<Node> level = new ArrayList<>();
+        Set<String> foreign = foreign();
         for (long seq = 1; rows.containsKey(seq); seq++) {
             List<Node> next = new ArrayList<>();
-            for (Map.Entry<SqliteJournal.Row, String> one : rows.get(seq).entrySet()) {
-                follows(one.getKey(), level)
-                        .ifPresent(before -> next.add(
-                                new Node(one.getKey(), one.getValue(), before.row.seq() == 0 ? null : before)));
-            }
+            List<Node> reached = level;
+            at(seq).forEach((row, sources) -> {
+                if (!foreign.containsAll(sources)) {
+                    follows(row, reached)
+                            .ifPresent(before ->
+                                    next.add(new Node(row, first(sources), before.row.seq() == 0 ? null : before)));
+                }
+            });
             List<Node> ours = next.stream().filter(this::isAsMarked).toList();
             if (ours.isEmpty()) {
                 break;
@@ -202,6 +219,26 @@ public final class Salvage {
         return chain;
     }
 
+    private static String first(Set<String> sources) {
+        return sources.iterator().next();
+    }
+
+    /// Sources that have another sound entry in the place of the mark than the one that was acknowledged there: they
+    /// are of another store from some entry on, so nothing that they alone have is taken.
+    private Set<String> foreign() {
+        Set<String> foreign = new TreeSet<>();
+        Set<String> own = new TreeSet<>();
+        mark.ifPresent(known -> at(known.seq()).forEach((row, sources) -> {
+            if (row.checksum() == known.checksum()) {
+                own.addAll(sources);
+            } else if (isSoundAlone(row)) {
+                foreign.addAll(sources);
+            }
+        }));
+        foreign.removeAll(own);
+        return foreign;
+    }
+
     /// Whether an entry is the one that the mark, or else the store's file by itself, has in its place. What neither of
     /// them tells of is taken from wherever it follows.
     private boolean isAsMarked(Node node) {
@@ -209,14 +246,15 @@ public final class Salvage {
         if (mark.filter(one -> one.seq() == seq).isPresent()) {
             return mark.get().checksum() == node.row.checksum();
         }
-        Map.Entry<SqliteJournal.Row, String> first =
+        Map.Entry<SqliteJournal.Row, Set<String>> first =
                 at(seq).entrySet().iterator().next();
-        return !first.getValue().equals(t("store.the-store-s-file-alone"))
-                || node.source.equals(first.getValue())
+        String source = first(first.getValue());
+        return !source.equals(t("store.the-store-s-file-alone"))
+                || node.source.equals(source)
                 || !isSoundAlone(first.getKey());
     }
 
-    private Map<SqliteJournal.Row, String> at(long seq) {
+    private Map<SqliteJournal.Row, Set<String>> at(long seq) {
         return rows.getOrDefault(seq, Map.of());
     }
 
@@ -231,9 +269,11 @@ public final class Salvage {
         Map<Long, SqliteJournal.Row> chosen = new HashMap<>();
         longest().forEach(node -> chosen.put(node.row.seq(), node.row));
         Map<String, Long> counts = new TreeMap<>();
-        chosen.forEach((seq, row) -> at(seq).forEach((other, source) -> {
-            if (!other.equals(row) && isSoundAlone(other)) {
-                counts.merge(source, 1L, Long::sum);
+        rows.forEach((seq, candidates) -> candidates.forEach((other, sources) -> {
+            SqliteJournal.Row row = chosen.get(seq);
+            boolean elsewhere = row == null ? foreign().containsAll(sources) : !other.equals(row);
+            if (elsewhere && isSoundAlone(other)) {
+                counts.merge(first(sources), 1L, Long::sum);
             }
         }));
         return counts.entrySet().stream()
@@ -267,34 +307,62 @@ public final class Salvage {
 
     /// The last entry known to have been acknowledged, as far as anything tells.
     public long acknowledged() {
-        return Math.max(mark.map(HighWater.Mark::seq).orElse(0L), rows.isEmpty() ? 0 : rows.lastKey());
+        Set<String> foreign = foreign();
+        long seen = rows.descendingMap().entrySet().stream()
+                .filter(place -> place.getValue().values().stream().anyMatch(sources -> !foreign.containsAll(sources)))
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElse(0L);
+        return Math.max(mark.map(HighWater.Mark::seq).orElse(0L), seen);
     }
 
     /// Lines as they were typed of entries behind a gap, which cannot be joined to the journal any more.
     public List<String> behindTheGap() {
         long reached = longest().size();
+        Set<String> foreign = foreign();
         return rows.tailMap(reached, false).values().stream()
-                .flatMap(candidates -> candidates.keySet().stream().limit(1))
+                .flatMap(candidates -> candidates.entrySet().stream()
+                        .filter(one -> !foreign.containsAll(one.getValue()))
+                        .map(Map.Entry::getKey)
+                        .limit(1))
                 .map(row -> row.seq() + "\t" + row.at() + "\t" + row.raw())
                 .toList();
     }
 
-    private List<String> putPhotographsBack() throws Failed {
+    /// Photographs that the record names, as far as it can be read now.
+    private Set<String> named() {
+        return switch (Store.open(folder, Store.Mode.READ, InstantSource.system())) {
+            case Store.Opening.Opened opened -> {
+                try (Store store = opened.store()) {
+                    yield store.photographs();
+                }
+            }
+            default -> Set.of();
+        };
+    }
+
+    private Photographs putPhotographsBack() throws Failed {
         PhotoFolder here = new PhotoFolder(folder);
         List<String> put = new ArrayList<>();
+        List<String> wanting = new ArrayList<>();
         try {
             Set<String> names = new TreeSet<>(here.all());
+            names.addAll(named());
             names.addAll(backups.photographs().all());
             for (String id : names) {
-                if (here.state(id) != PhotoFolder.State.SOUND
-                        && here.take(id, backups.photographs()) == PhotoFolder.State.SOUND) {
+                if (here.state(id) == PhotoFolder.State.SOUND) {
+                    continue;
+                }
+                if (here.take(id, backups.photographs()) == PhotoFolder.State.SOUND) {
                     put.add(id);
+                } else {
+                    wanting.add(t("store.a-photograph-is-nowhere", id, here.file(id)));
                 }
             }
         } catch (IOException e) {
             throw new Failed(t("store.the-data-folder-cannot-be", folder));
         }
-        return put;
+        return new Photographs(put, wanting);
     }
 
     /// Makes a new data folder of what can be brought back: entries, photographs, the user's catalogue, settings.

@@ -3,7 +3,6 @@ package org.rollwright.store;
 import static org.rollwright.text.Texts.t;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
@@ -172,10 +171,11 @@ public final class Store implements AutoCloseable {
             return looked.refused.get();
         }
         if (looked.version < SCHEMA) {
-            if (!Files.exists(file)) {
-                Database.createEmpty(file);
+            if (Inspection.hasStore(folder)) {
+                Database.migrate(file);
+            } else {
+                Database.create(file);
             }
-            Database.migrate(file);
             looked = look(folder);
             if (looked.refused.isPresent() || looked.version != SCHEMA) {
                 return looked.refused.orElseGet(() -> new Opening.Unusable(

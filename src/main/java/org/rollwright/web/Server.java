@@ -160,6 +160,7 @@ public final class Server implements AutoCloseable {
             config.http.maxRequestSize = Intake.MOST;
             config.jetty.multipartConfig.maxTotalRequestSize(Intake.MOST, SizeUnit.BYTES);
             config.jetty.multipartConfig.maxFileSize(Intake.MOST, SizeUnit.BYTES);
+            Uploads.folder().ifPresent(folder -> config.jetty.multipartConfig.cacheDirectory(folder.toString()));
             config.http.generateEtags = false;
             Gate gate = new Gate(
                     bench, render, lan == null ? Server::home : new PhoneDoor(lan, lanPort, guesses), lan == null);

@@ -61,7 +61,7 @@ class BackupSoundTest {
         assertThat(new PhotoFolder(data()).jpeg(photo.id()))
                 .as("a damaged photograph is not shown as if it were one")
                 .isEmpty();
-        assertThat(Salvage.putPhotographsBack(data())).containsExactly(photo.id());
+        assertThat(Salvage.putPhotographsBack(data()).back()).containsExactly(photo.id());
         assertThat(Files.readAllBytes(original)).isEqualTo(photo.jpeg());
         assertThat(Stores.bad(data())).isEmpty();
     }
@@ -228,7 +228,7 @@ class BackupSoundTest {
     }
 
     @Test
-    void halves_left_by_a_kill_are_cleared_away_and_one_being_made_is_not() throws Exception {
+    void halves_left_by_a_kill_are_cleared_away_and_nothing_while_another_is_made() throws Exception {
         filled(2, 0);
         Path old = Files.createDirectories(folder.resolve("shelf/2026-02-01T000000.part"));
         Path fresh = Files.createDirectories(folder.resolve("shelf/2026-03-01T185900.part"));
@@ -236,9 +236,14 @@ class BackupSoundTest {
         Files.setLastModifiedTime(old, FileTime.from(NOW.minusSeconds(9_000)));
         Files.setLastModifiedTime(fresh, FileTime.from(NOW.minusSeconds(60)));
         Files.setLastModifiedTime(foreign, FileTime.from(NOW.minusSeconds(9_000)));
+        try (Turn other = Turn.take(folder.resolve("shelf/rollwright.lock"))) {
+            assertThat(other.isSure()).isTrue();
+            assertThatThrownBy(() -> backups().make(data(), NOW)).hasMessageContaining("Another backup");
+            assertThat(old).exists();
+        }
         backups().make(data(), NOW);
         assertThat(old).doesNotExist();
-        assertThat(fresh).exists();
+        assertThat(fresh).doesNotExist();
         assertThat(foreign).exists();
     }
 

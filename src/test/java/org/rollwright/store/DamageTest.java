@@ -1,5 +1,6 @@
 package org.rollwright.store;
 
+import static java.nio.file.StandardCopyOption.REPLACE_EXISTING;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -174,6 +175,41 @@ class DamageTest {
             assertThat(salvage.into(again).entries()).isEqualTo(120);
             assertThat(Stores.labels(again)).isEqualTo(Stores.boxes(120));
         }
+    }
+
+    /// Found by an attack from outside: entries lay in the log alone, the log was overwritten by another
+    /// store's, and the foreign ones were taken although a backup held the own ones.
+    @Test
+    void entries_that_the_mark_disproves_are_not_brought_back() throws Exception {
+        Path mine = folder.resolve("mine");
+        Path other = folder.resolve("stranger");
+        Path left = folder.resolve("mine as killed");
+        Path shelf = folder.resolve("shelf of mine");
+        try (Store store = Stores.open(mine)) {
+            for (int i = 0; i < 30; i++) {
+                Stores.add(store, "Mine " + i);
+            }
+            new Settings(mine).backups(shelf);
+            new Backups(shelf).make(mine, java.time.Instant.parse("2026-03-01T19:00:00Z"));
+            for (int i = 30; i < 50; i++) {
+                Stores.add(store, "Mine " + i);
+            }
+            Stores.copyAsKilled(mine, left);
+        }
+        try (Store store = Stores.open(other)) {
+            for (int i = 0; i < 66; i++) {
+                Stores.add(store, "Stranger " + i);
+            }
+            Path killed = folder.resolve("stranger as killed");
+            Stores.copyAsKilled(other, killed);
+            Files.copy(killed.resolve(Database.WAL), left.resolve(Database.WAL), REPLACE_EXISTING);
+        }
+        Salvage salvage = Salvage.of(left);
+        assertThat(salvage.others()).isNotEmpty();
+        assertThat(salvage.acknowledged()).isEqualTo(50);
+        Path again = folder.resolve("mine again");
+        assertThat(salvage.into(again).entries()).isEqualTo(30);
+        assertThat(Stores.labels(again)).allMatch(label -> label.startsWith("Mine"));
     }
 
     @Test
