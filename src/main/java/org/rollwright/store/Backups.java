@@ -248,6 +248,19 @@ public final class Backups {
         }
     }
 
+    /// What the newest backup tells of a store that has fewer entries than it, and the same ones as far as it
+    /// goes: such a store was put back, or lost its log, and must not be written to without a word. Empty when
+    /// all is well or there is no backup to hold it against.
+    Optional<String> holdingMore(HighWater.Mark store) {
+        return all().stream()
+                .findFirst()
+                .flatMap(backup -> end(backup)
+                        .filter(its -> its.seq() > store.seq() && store.seq() > 0 && holds(backup, store))
+                        .map(its -> t("store.a-backup-holds-more", backup, its.seq(), store.seq())
+                                + " "
+                                + t("store.if-that-is-meant")));
+    }
+
     /// Whether an entry lies in a backup with the checksum given.
     static boolean holds(Path backup, HighWater.Mark place) {
         try (Handle handle = Database.frozen(backup.resolve(Database.FILE))) {

@@ -105,6 +105,10 @@ public final class Salvage {
         for (Path backup : salvage.backups.all()) {
             salvage.look(t("store.the-backup", backup), () -> Database.frozen(backup.resolve(Database.FILE)));
         }
+        // pages the database does not find its way to; entries of the first format have no chain to prove them
+        for (SqliteJournal.Row row : PageScan.rows(Disk.bytes(file).orElse(new byte[0]))) {
+            salvage.seen(t("store.pages-of-the-store-s-file"), row, false);
+        }
         return salvage;
     }
 
@@ -177,22 +181,26 @@ public final class Salvage {
         }
     }
 
+    private void seen(String source, SqliteJournal.Row row, boolean alone) {
+        rows.computeIfAbsent(row.seq(), seq -> new LinkedHashMap<>())
+                .computeIfAbsent(row, first -> new LinkedHashSet<>())
+                .add(source);
+        unchained.merge(row, alone, Boolean::logicalOr);
+    }
+
     private void collect(String source, long chainedFrom, Handle handle, String order) {
         try (ResultIterator<SqliteJournal.Row> found = SqliteJournal.rows(handle, order)) {
             while (found.hasNext()) {
                 SqliteJournal.Row row = found.next();
-                rows.computeIfAbsent(row.seq(), seq -> new LinkedHashMap<>())
-                        .computeIfAbsent(row, first -> new LinkedHashSet<>())
-                        .add(source);
-                unchained.merge(row, row.seq() < chainedFrom, Boolean::logicalOr);
+                seen(source, row, row.seq() < chainedFrom);
             }
         } catch (JdbiException | IllegalArgumentException e) {
             // what came before it counts
         }
     }
 
-    /// The longest row of entries from the first on in which each is sound and follows from the one before, of those
-    /// that begin as this store does: a log or a backup of another store may be longer.
+    /// The longest row of entries from the first on in which each is sound and follows from the one before, of
+    /// those that begin as this store does: a log or a backup of another store may be longer.
     private List<Node> longest() {
         List<Node> level = new ArrayList<>();
         Set<String> foreign = foreign();
@@ -223,8 +231,8 @@ public final class Salvage {
         return sources.iterator().next();
     }
 
-    /// Sources that have another sound entry in the place of the mark than the one that was acknowledged there: they
-    /// are of another store from some entry on, so nothing that they alone have is taken.
+    /// Sources that have another sound entry in the place of the mark than the one that was acknowledged there:
+    /// they are of another store from some entry on, so nothing that they alone have is taken.
     private Set<String> foreign() {
         Set<String> foreign = new TreeSet<>();
         Set<String> own = new TreeSet<>();
@@ -239,8 +247,8 @@ public final class Salvage {
         return foreign;
     }
 
-    /// Whether an entry is the one that the mark, or else the store's file by itself, has in its place. What neither of
-    /// them tells of is taken from wherever it follows.
+    /// Whether an entry is the one that the mark, or else the store's file by itself, has in its place. What
+    /// neither of them tells of is taken from wherever it follows.
     private boolean isAsMarked(Node node) {
         long seq = node.row.seq();
         if (mark.filter(one -> one.seq() == seq).isPresent()) {

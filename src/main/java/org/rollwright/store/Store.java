@@ -216,8 +216,13 @@ public final class Store implements AutoCloseable {
         try (Handle handle = Database.hasLog(file) ? Database.beside(file) : Database.frozen(file)) {
             Optional<Opening> refused = refused(folder, mark, handle);
             int version = version(handle);
+            HighWater.Mark end = refused.isPresent() || version == 0 ? start : SqliteJournal.last(handle);
             return new Looked(
-                    refused, version, refused.isPresent() || version == 0 ? start : SqliteJournal.last(handle));
+                    refused.or(() -> new Backups(new Settings(folder).backups())
+                            .holdingMore(end)
+                            .map(Store::damaged)),
+                    version,
+                    end);
         }
     }
 

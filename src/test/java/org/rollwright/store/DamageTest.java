@@ -16,9 +16,12 @@ import org.jdbi.v3.core.Jdbi;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.rollwright.coin.Denomination;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.Event;
 
-/// Damage to a store's files, its log above all: it is noticed before anything is written, nothing of what is left is
-/// touched, and what is left can be brought back.
+/// Damage to a store's files, its log above all: it is noticed before anything is written, nothing of what is
+/// left is touched, and what is left can be brought back.
 class DamageTest {
     private static final int ENTRIES = 60;
 
@@ -210,6 +213,65 @@ class DamageTest {
         Path again = folder.resolve("mine again");
         assertThat(salvage.into(again).entries()).isEqualTo(30);
         assertThat(Stores.labels(again)).allMatch(label -> label.startsWith("Mine"));
+    }
+
+    /// Found by an attack from outside: with the first page gone, or one in the middle of the tree, nothing was
+    /// brought back, though every page with entries was whole.
+    @Test
+    void entries_are_read_from_their_pages_when_the_way_to_them_is_destroyed() throws Exception {
+        for (boolean first : List.of(true, false)) {
+            Path whole = folder.resolve("pages " + first);
+            try (Store store = Stores.open(whole)) {
+                for (int i = 0; i < 399; i++) {
+                    Stores.add(store, "Box " + i);
+                }
+                // longer than a page
+                store.desk()
+                        .record(
+                                0,
+                                "x".repeat(4_096),
+                                book -> new Event.BoxAdded(
+                                        book.nextBox(), Denomination.US_CENT, BoxDetails.plain("Long", 50, 50)));
+                Stores.add(store, "Box 400");
+            }
+            int root;
+            try (Handle handle = Database.frozen(whole.resolve(Database.FILE))) {
+                root = handle.createQuery("select rootpage from sqlite_schema where name = 'entry'")
+                        .mapTo(int.class)
+                        .one();
+            }
+            try (java.io.RandomAccessFile file =
+                    new java.io.RandomAccessFile(whole.resolve(Database.FILE).toFile(), "rw")) {
+                file.seek(first ? 0 : (root - 1) * 4096L);
+                file.write(new byte[4096]);
+            }
+            assertThat(Stores.refusal(whole)).contains("salvage");
+            Path again = folder.resolve("pages again " + first);
+            assertThat(Salvage.of(whole).into(again).entries()).isEqualTo(401);
+            assertThat(Stores.labels(again)).hasSize(401);
+        }
+    }
+
+    /// Found by an attack from outside: with log and mark gone the tool went on, and what the backup held more
+    /// was called another store's from the next line on.
+    @Test
+    void a_store_that_its_backup_knows_more_of_is_not_written_to() throws Exception {
+        Path mine = folder.resolve("behind");
+        Path left = folder.resolve("behind as copied");
+        Path shelf = folder.resolve("shelf of behind");
+        try (Store store = Stores.open(mine)) {
+            Stores.add(store, "Box 0");
+        }
+        Stores.copyAsKilled(mine, left);
+        try (Store store = Stores.open(mine)) {
+            Stores.add(store, "Box 1");
+            new Backups(shelf).make(mine, java.time.Instant.parse("2026-03-01T19:00:00Z"));
+        }
+        Files.deleteIfExists(left.resolve(HighWater.FILE));
+        new Settings(left).backups(shelf);
+        assertThat(Stores.refusal(left)).contains("holds 2 entries, the store 1", "salvage", "on purpose");
+        assertThat(Salvage.of(left).into(folder.resolve("not behind")).entries())
+                .isEqualTo(2);
     }
 
     @Test
