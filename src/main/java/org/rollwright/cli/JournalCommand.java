@@ -51,7 +51,10 @@ final class JournalCommand implements Callable<Integer> {
         } catch (JournalFile.Unusable e) {
             throw new Open.Stop(ExitCode.INPUT, String.valueOf(e.getMessage()));
         } catch (IOException e) {
-            throw new Open.Stop(ExitCode.INPUT, (out != null ? out : in) + " could not be read or written.");
+            throw out != null
+                    ? new Open.Stop(
+                            ExitCode.STORE, out + " could not be written. Is its disk full, or not yours to write to?")
+                    : new Open.Stop(ExitCode.INPUT, in + " could not be read.");
         }
     }
 }

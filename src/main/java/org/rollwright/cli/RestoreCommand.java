@@ -52,7 +52,13 @@ final class RestoreCommand implements Callable<Integer> {
             if (all.isEmpty()) {
                 throw new Open.Stop(ExitCode.NOTHING, "There is no backup in " + named + ". Name one with --from.");
             }
-            backup = backups.latest(InstantSource.system().instant()).orElse(all.getFirst());
+            backup = backups.latestOf(open.folder(), InstantSource.system().instant())
+                    .orElse(all.getFirst());
+            if (!backup.equals(all.getFirst())) {
+                System.err.println(
+                        "Not the newest by its name, " + all.getFirst().getFileName()
+                                + ": that one is dated in the future, does not read back, or is of another store.");
+            }
         }
         try {
             Backups.Backup restored =

@@ -157,7 +157,15 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setExecutionStrategy(parsed -> {
             passOn(parsed);
-            LogFile.in(folder(parsed));
+            java.nio.file.Path folder = folder(parsed);
+            if (java.nio.file.Files.isDirectory(folder) && !java.nio.file.Files.isExecutable(folder)) {
+                throw new Open.Stop(
+                        ExitCode.STORE,
+                        "The data folder " + folder
+                                + " belongs to another user of this computer, who keeps it closed. Work as"
+                                + " that user, or name another folder with --data.");
+            }
+            LogFile.in(folder);
             return new CommandLine.RunLast().execute(parsed);
         });
         line.setExecutionExceptionHandler((failure, command, parsed) -> ended(failure));

@@ -116,6 +116,7 @@ final class ServeCommand implements Callable<Integer> {
         Checkup.networkDrive(open.folder())
                 .ifPresent(kind -> System.out.println("Take care: that is a network drive (" + kind
                         + "). Such drives may confirm writing too early; " + Texts.command() + " check says more."));
+        bench.store().remark().ifPresent(remark -> System.out.println("Take care: " + open.advice(remark)));
         Settings settings = new Settings(open.folder());
         if (settings.changedFromOutside()) {
             System.out.println(

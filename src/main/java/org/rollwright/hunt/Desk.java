@@ -17,6 +17,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantReadWriteLock;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import org.rollwright.coin.Limits;
 
 /// Where an event becomes durable and then visible, in this order. Thread-safe.
 public final class Desk {
@@ -114,7 +115,11 @@ public final class Desk {
     /// @param raw what was typed, word for word
     /// @throws JournalException when it could not be made durable; then nothing changed
     public Outcome record(long scope, String raw, Function<Logbook, Event> maker) {
-        return recordAt(clock.instant(), raw, book -> new Step(scope, maker.apply(book)));
+        Instant now = clock.instant();
+        if (!Limits.isMoment(now)) {
+            return new Outcome.Refused(new Refusal(t("hunt.the-clock-says", now), t("hunt.set-the-clock")));
+        }
+        return recordAt(now, raw, book -> new Step(scope, maker.apply(book)));
     }
 
     /// As [#record], at a given instant, for imports and scripts, which tell of the past; the function also

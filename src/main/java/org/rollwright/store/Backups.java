@@ -298,10 +298,11 @@ public final class Backups {
         return latest(now).flatMap(Backups::when);
     }
 
-    /// The newest backup that is not dated in the future.
+    /// The newest backup that is not dated in the future and whose file answers at all.
     public Optional<Path> latest(Instant now) {
         return all().stream()
                 .filter(one -> when(one).filter(at -> !isFuture(at, now)).isPresent())
+                .filter(one -> end(one).isPresent())
                 .findFirst();
     }
 
@@ -316,6 +317,27 @@ public final class Backups {
                     LocalDateTime.parse(backup.getFileName().toString(), NAME).toInstant(ZoneOffset.UTC));
         } catch (DateTimeParseException e) {
             return Optional.empty();
+        }
+    }
+
+    /// The newest usable backup of the store in a folder, as far as that can still be told: several stores may keep
+    /// theirs in one place.
+    public Optional<Path> latestOf(Path dataFolder, Instant now) {
+        Optional<HighWater.Mark> own = HighWater.read(dataFolder).mark();
+        return all().stream()
+                .filter(one -> when(one).filter(at -> !isFuture(at, now)).isPresent())
+                .filter(one -> own.flatMap(mark -> end(one).map(
+                                        its -> its.seq() < mark.seq() ? storeHolds(dataFolder, its) : holds(one, mark)))
+                        .orElse(false))
+                .findFirst()
+                .or(() -> latest(now));
+    }
+
+    private static boolean storeHolds(Path dataFolder, HighWater.Mark place) {
+        try (Handle handle = Database.beside(dataFolder.resolve(Database.FILE))) {
+            return holds(handle, place);
+        } catch (JdbiException e) {
+            return false;
         }
     }
 
@@ -352,6 +374,7 @@ public final class Backups {
                 .map(at -> LocalDateTime.ofInstant(at, ZoneOffset.UTC))
                 .toList();
         List<LocalDateTime> superfluous = Rotation.superfluous(times);
+        List<Path> strange = new ArrayList<>();
         try (Handle handle = Database.frozen(made.resolve(Database.FILE))) {
             long last = SqliteJournal.last(handle).seq();
             for (Path other : others) {
@@ -363,10 +386,20 @@ public final class Backups {
                     Disk.move(other, part);
                     Disk.deleteAll(part);
                 }
-                if (end.isPresent() && end.get().seq() > last) {
-                    warnings.add(t("store.a-backup-holds-more", other, end.get().seq(), last));
+                if (!inside && end.isPresent()) {
+                    boolean same = holds(other, SqliteJournal.last(handle));
+                    if (!same) {
+                        strange.add(other);
+                    } else if (end.get().seq() > last) {
+                        warnings.add(
+                                t("store.a-backup-holds-more", other, end.get().seq(), last));
+                    }
                 }
             }
+        }
+        if (!strange.isEmpty()) {
+            warnings.add(
+                    t("store.a-backup-is-of-another", strange.getFirst()) + " " + t("store.give-each-store-its-own"));
         }
         return warnings;
     }

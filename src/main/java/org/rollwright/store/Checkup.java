@@ -188,8 +188,16 @@ public final class Checkup {
         boolean none =
                 all.stream().flatMap(one -> Backups.when(one).stream()).allMatch(at -> Backups.isFuture(at, now));
         age(settings, none, sound.flatMap(Backups::when), now);
-        if (!all.isEmpty() && settings.backups().startsWith(folder)) {
+        if (!all.isEmpty() && isOnSameDisk(settings.backups())) {
             care(t("store.backups-lie-on-the-same"), t("store.name-a-folder-on-another"));
+        }
+    }
+
+    private boolean isOnSameDisk(Path backups) {
+        try {
+            return backups.startsWith(folder) || Files.getFileStore(backups).equals(Files.getFileStore(folder));
+        } catch (IOException e) {
+            return false;
         }
     }
 

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /// Files that survive a power cut and that nobody else can read.
 ///
@@ -34,6 +35,8 @@ final class Disk {
     private static final Set<PosixFilePermission> FOLDER = PosixFilePermissions.fromString("rwx------");
     private static final Set<PosixFilePermission> FILE = PosixFilePermissions.fromString("rw-------");
     private static final String PART = ".part";
+    /// Bytes: an empty store, its log and the index of that.
+    private static final long LEAST_SPACE = 250_000;
 
     private Disk() {}
 
@@ -237,6 +240,20 @@ final class Disk {
         } catch (IOException | java.io.UncheckedIOException e) {
             // what is left is counted as nothing by all who look
         }
+    }
+
+    /// Whether next to nothing fits on the disk of a folder any more.
+    static boolean isFull(Path folder) {
+        for (@Nullable Path there = folder.toAbsolutePath(); there != null; there = there.getParent()) {
+            if (Files.isDirectory(there)) {
+                try {
+                    return Files.getFileStore(there).getUsableSpace() < LEAST_SPACE;
+                } catch (IOException e) {
+                    return false;
+                }
+            }
+        }
+        return false;
     }
 
     /// Whether a folder is missing or has nothing in it.

@@ -45,6 +45,15 @@ public final class JournalFile {
 
     static void write(Journal journal, Path file) throws IOException {
         Path part = file.resolveSibling(file.getFileName() + ".part");
+        try {
+            fill(journal, part);
+            Disk.move(part, file);
+        } finally {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    private static void fill(Journal journal, Path part) throws IOException {
         try (FileChannel channel = Disk.create(part);
                 BufferedWriter writer = new BufferedWriter(Channels.newWriter(channel, StandardCharsets.UTF_8))) {
             ObjectNode head = MAPPER.createObjectNode();
@@ -73,7 +82,6 @@ public final class JournalFile {
             writer.flush();
             channel.force(true);
         }
-        Disk.move(part, file);
     }
 
     /// Reads a file whole before anything is done with it.

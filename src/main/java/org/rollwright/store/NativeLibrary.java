@@ -7,7 +7,6 @@ import java.io.InputStream;
 import java.net.JarURLConnection;
 import java.net.URL;
 import java.net.URLConnection;
-import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -71,7 +70,9 @@ final class NativeLibrary {
                 return;
             } catch (IOException e) {
                 failures.add(
-                        isFull(place) ? t("store.place-is-full", place) : t("store.place-cannot-be-written", place));
+                        Disk.isFull(place)
+                                ? t("store.place-is-full", place)
+                                : t("store.place-cannot-be-written", place));
             } catch (UnsatisfiedLinkError e) {
                 failures.add(t("store.place-forbids-programs", place));
             }
@@ -148,19 +149,5 @@ final class NativeLibrary {
         CRC32 crc = new CRC32();
         crc.update(Files.readAllBytes(file));
         return jar.getJarEntry().getCrc() == crc.getValue();
-    }
-
-    private static boolean isFull(Path place) {
-        for (@Nullable Path folder = place.toAbsolutePath(); folder != null; folder = folder.getParent()) {
-            if (Files.isDirectory(folder)) {
-                try {
-                    FileStore disk = Files.getFileStore(folder);
-                    return disk.getUsableSpace() < 2_000_000;
-                } catch (IOException e) {
-                    return false;
-                }
-            }
-        }
-        return false;
     }
 }

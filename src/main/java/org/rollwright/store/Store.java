@@ -61,6 +61,7 @@ public final class Store implements AutoCloseable {
     private final Runnable afterwards;
     private long snapshotAt;
     private boolean closed;
+    private boolean markMissing;
 
     private Store(
             SqliteJournal journal,
@@ -107,7 +108,7 @@ public final class Store implements AutoCloseable {
             return new Opening.Unusable(t("store.copy-the-data-folder-before", e.getMessage()));
         } catch (JdbiException | FlywayException e) {
             return new Opening.Unusable(
-                    t("store.the-store-cannot-be-opened", folder.resolve(Database.FILE), reason(e)));
+                    t("store.the-store-cannot-be-opened", folder.resolve(Database.FILE), reason(e, folder)));
         }
     }
 
@@ -170,6 +171,8 @@ public final class Store implements AutoCloseable {
         if (looked.refused.isPresent()) {
             return looked.refused.get();
         }
+        // stores of an earlier schema had no mark
+        boolean marked = looked.version == SCHEMA;
         if (looked.version < SCHEMA) {
             if (Inspection.hasStore(folder)) {
                 Database.migrate(file);
@@ -182,6 +185,8 @@ public final class Store implements AutoCloseable {
                         t("store.the-store-cannot-be-opened", file, t("store.the-file-is-damaged-or"))));
             }
         }
+        boolean markMissing =
+                marked && looked.end.seq() > 0 && HighWater.read(folder).mark().isEmpty();
         HighWater water = HighWater.open(folder, looked.end);
         SqliteJournal journal;
         AtomicInteger bound = new AtomicInteger(mostPages);
@@ -192,8 +197,10 @@ public final class Store implements AutoCloseable {
             throw e;
         }
         try {
-            return new Opening.Opened(new Store(
-                    journal, new Snapshots(folder), clock, Optional.of(new Writing(lock, water, bound)), () -> {}));
+            Store store = new Store(
+                    journal, new Snapshots(folder), clock, Optional.of(new Writing(lock, water, bound)), () -> {});
+            store.markMissing = markMissing;
+            return new Opening.Opened(store);
         } catch (SqliteJournal.Unreadable | IllegalStateException e) {
             journal.close();
             throw e;
@@ -262,8 +269,12 @@ public final class Store implements AutoCloseable {
         return handle.createQuery("pragma user_version").mapTo(int.class).one();
     }
 
-    private static String reason(Exception e) {
+    private static String reason(Exception e, Path folder) {
         int primary = SqliteJournal.code(e).map(code -> code.code & 0xff).orElse(-1);
+        if (Disk.isFull(folder)) {
+            // a full disk shows itself as many things: no room for the log's index is "the disk does not answer"
+            return t("store.the-disk-is-full-free");
+        }
         return switch (primary) {
             case 26, 11 -> t("store.the-file-is-damaged-or");
             case 14, 8 -> t("store.the-folder-cannot-be-written-2");
@@ -276,6 +287,12 @@ public final class Store implements AutoCloseable {
     /// Gives the disk another size, for tests: it is taken on when the connection is made anew.
     void mostPages(int pages) {
         mostPages.set(pages);
+    }
+
+    /// A sentence when the mark of what was acknowledged was not there at the start, so that it cannot be told whether
+    /// lines are missing behind the last one.
+    public Optional<String> remark() {
+        return markMissing ? Optional.of(t("store.the-mark-was-missing", journal.last())) : Optional.empty();
     }
 
     /// Has the journal behave as after an error, for tests.

@@ -13,9 +13,11 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.BindException;
 import java.nio.file.FileSystemException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -208,7 +210,7 @@ public final class Server implements AutoCloseable {
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);
-                sorry(bench, render, context, t("server.it-was-not-saved"), String.valueOf(e.getMessage()));
+                notSaved(bench, render, context, String.valueOf(e.getMessage()));
             });
             config.routes.exception(Exception.class, (e, context) -> {
                 if (context.isMultipartFormData() && noRoom(e)) {
@@ -253,6 +255,38 @@ public final class Server implements AutoCloseable {
                 }
             });
         });
+    }
+
+    /// The page that comes back when the disk took nothing: what was typed stands on it, to be sent again. For
+    /// the quick keys only the sentence: their line still stands in its field.
+    private static void notSaved(Bench bench, Render render, Context context, String sentence) {
+        boolean form =
+                Optional.ofNullable(context.contentType()).orElse("").startsWith("application/x-www-form-urlencoded");
+        if (!form || context.header("HX-Request") != null) {
+            sorry(bench, render, context, t("server.it-was-not-saved"), sentence);
+            return;
+        }
+        List<ChangedPages.Kept> typed = new ArrayList<>();
+        List<ChangedPages.Kept> kept = new ArrayList<>();
+        context.formParamMap()
+                .forEach((name, values) -> values.forEach(value -> {
+                    boolean ours = name.equals(Shown.FIELD) || name.equals(Repeats.FIELD) || name.equals("asof");
+                    (ours || value.isBlank() ? kept : typed).add(new ChangedPages.Kept(name, value));
+                }));
+        render.page(
+                context,
+                "notsaved",
+                Map.of(
+                        "frame",
+                        bench.frame(t("server.it-was-not-saved"), ""),
+                        "text",
+                        sentence,
+                        "action",
+                        context.path(),
+                        "typed",
+                        typed,
+                        "kept",
+                        kept));
     }
 
     /// Whether a file that was sent could not be put down on the disk. What the system says of a full one is no

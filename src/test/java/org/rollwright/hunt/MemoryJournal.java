@@ -7,9 +7,18 @@ import java.util.function.Consumer;
 /// A journal in memory, for tests of what is above it.
 public final class MemoryJournal implements Journal {
     private final List<Entry> entries = new ArrayList<>();
+    private volatile boolean full;
+
+    /// Behaves as on a full disk, or no more.
+    public void full(boolean isFull) {
+        full = isFull;
+    }
 
     @Override
     public synchronized void append(Entry entry) {
+        if (full) {
+            throw new JournalException("Not saved: the disk is full.", new IllegalStateException());
+        }
         entries.add(entry);
     }
 

@@ -227,6 +227,32 @@ class BackupSoundTest {
         return all;
     }
 
+    /// Found by an attack from outside: of two stores that keep their backups in one place, restore took the
+    /// other's, and a backup of today without a byte in it put off the daily one.
+    @Test
+    void the_newest_backup_is_one_of_this_store_that_answers() throws Exception {
+        filled(40, 0);
+        Backups.Backup mine = backups().make(data(), NOW);
+        Path other = folder.resolve("other");
+        try (Store store = Stores.open(other)) {
+            for (int i = 0; i < 70; i++) {
+                Stores.add(store, "Other " + i);
+            }
+        }
+        Backups.Backup theirs = backups().make(other, NOW.plusSeconds(60));
+        assertThat(backups().latest(NOW.plusSeconds(90))).contains(theirs.folder());
+        assertThat(backups().latestOf(data(), NOW.plusSeconds(90))).contains(mine.folder());
+        assertThat(backups().latestOf(other, NOW.plusSeconds(90))).contains(theirs.folder());
+        Backups.Backup again = backups().make(data(), NOW.plusSeconds(120));
+        assertThat(again.warnings()).singleElement().asString().contains("is of another store");
+        Path empty = Files.createDirectories(folder.resolve("shelf/2026-03-02T100000"));
+        Files.createFile(empty.resolve(Database.FILE));
+        assertThat(backups().latest(NOW.plusSeconds(86_400))).contains(again.folder());
+        Path ahead = Files.move(again.folder(), folder.resolve("shelf/2031-03-02T100000"));
+        assertThat(backups().latestOf(data(), NOW.plusSeconds(86_400))).contains(mine.folder());
+        assertThat(ahead).exists();
+    }
+
     @Test
     void halves_left_by_a_kill_are_cleared_away_and_nothing_while_another_is_made() throws Exception {
         filled(2, 0);

@@ -50,6 +50,26 @@ class SettingsPageTest extends PageWithBench {
         assertThat(page.locator(".trouble").count()).isZero();
     }
 
+    /// Found by an attack from outside, without scripts: the sentence said that the line is kept, and it was not.
+    @Test
+    void what_a_full_disk_did_not_take_is_sent_again_from_the_page_that_says_so() {
+        long before = bench.journal.last();
+        bench.journal.full(true);
+        page.navigate(bench.address + "/till");
+        page.locator("select[name=kind]").selectOption("DRAW");
+        page.locator("form[action='/till'] input[name=amount]").fill("25.00");
+        page.locator("form[action='/till'] input[name=day]").fill("2026-03-01");
+        page.locator("form[action='/till'] button").click();
+        assertThat(page.locator("main").innerText()).contains("the disk is full");
+        assertThat(page.locator("textarea[name=amount]").inputValue()).isEqualTo("25.00");
+        page.locator("main button").click();
+        assertThat(page.locator("textarea[name=amount]").inputValue()).isEqualTo("25.00");
+        bench.journal.full(false);
+        page.locator("main button").click();
+        assertThat(page.locator("main").innerText()).contains("25.00").doesNotContain("the disk is full");
+        assertThat(bench.journal.last()).isEqualTo(before + 1);
+    }
+
     @Test
     void another_value_is_refused_with_a_sentence() {
         assertThat(page.request()
