@@ -8,6 +8,7 @@ import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Properties;
 import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.ConnectionException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 
@@ -29,7 +30,7 @@ final class Database {
         settings.setProperty("foreign_keys", "true");
         // no file outside the data folder is needed to write an entry
         settings.setProperty("temp_store", "MEMORY");
-        return Jdbi.create(address(file), settings).open();
+        return open(address(file), settings);
     }
 
     /// Reads what is committed, log included, also while another process writes. Changes neither file nor log;
@@ -38,14 +39,25 @@ final class Database {
         Properties settings = new Properties();
         settings.setProperty("busy_timeout", "5000");
         settings.setProperty("temp_store", "MEMORY");
-        return Jdbi.create(address(file) + "?mode=ro", settings).open();
+        return open(address(file) + "?mode=ro", settings);
     }
 
     /// Reads the file alone as it is, without its log and without locks, also on a disk that cannot be written to.
     static Handle frozen(Path file) {
         Properties settings = new Properties();
         settings.setProperty("temp_store", "MEMORY");
-        return Jdbi.create(address(file) + "?immutable=1", settings).open();
+        return open(address(file) + "?immutable=1", settings);
+    }
+
+    /// The library first: a connection before it would have the driver unpack and load another copy, and two copies
+    /// in one process end it.
+    private static Handle open(String address, Properties settings) {
+        try {
+            NativeLibrary.load();
+        } catch (NativeLibrary.Missing e) {
+            throw new ConnectionException(e);
+        }
+        return Jdbi.create(address, settings).open();
     }
 
     /// The address of a file as a URI, so that a folder's name may hold any character.
@@ -57,8 +69,6 @@ final class Database {
         Flyway.configure()
                 .dataSource(address(file), "", "")
                 .locations("classpath:db/migration")
-                // another attempt a second later helps against nothing here, and a full disk is told at once
-                .lockRetryCount(1)
                 .load()
                 .migrate();
     }

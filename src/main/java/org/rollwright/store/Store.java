@@ -176,6 +176,10 @@ public final class Store implements AutoCloseable {
         if (looked.version < SCHEMA) {
             if (Inspection.hasStore(folder)) {
                 Database.migrate(file);
+            } else if (Disk.isFull(folder)) {
+                // making the tables is tried again for ten seconds, in silence
+                return new Opening.Unusable(
+                        t("store.the-store-cannot-be-opened", file, t("store.the-disk-is-full-free")));
             } else {
                 Database.create(file);
             }
