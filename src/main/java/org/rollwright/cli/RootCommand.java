@@ -159,11 +159,11 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             passOn(parsed);
             java.nio.file.Path folder = folder(parsed);
             if (java.nio.file.Files.isDirectory(folder) && !java.nio.file.Files.isExecutable(folder)) {
-                throw new Open.Stop(
-                        ExitCode.STORE,
-                        "The data folder " + folder
-                                + " belongs to another user of this computer, who keeps it closed. Work as"
-                                + " that user, or name another folder with --data.");
+                // nothing here is inside a command, so nothing would turn a failure into a sentence
+                System.err.println("The data folder " + folder
+                        + " belongs to another user of this computer, who keeps it closed. Work as"
+                        + " that user, or name another folder with --data.");
+                return ExitCode.STORE.number();
             }
             LogFile.in(folder);
             return new CommandLine.RunLast().execute(parsed);
