@@ -152,7 +152,7 @@ final class Open {
     static Decoder decoder() {
         return new Decoder(
                 Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
-                Weights.parse(CatalogTexts.resource("narration/weights.csv")));
+                () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
     /// Opens the store.

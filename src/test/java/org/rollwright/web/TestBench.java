@@ -171,7 +171,7 @@ final class TestBench implements AutoCloseable {
     private static Decoder decoder() {
         return new Decoder(
                 Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
-                Weights.parse(CatalogTexts.resource("narration/weights.csv")));
+                () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
     private static Watch watch(String name) {

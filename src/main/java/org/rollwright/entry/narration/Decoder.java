@@ -4,14 +4,16 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Issue;
+import org.rollwright.coin.Country;
+import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
 import org.rollwright.entry.Command;
@@ -32,7 +34,6 @@ public final class Decoder {
     static final int TOTAL_FITS = 4;
     static final int TOTAL_SLIPS = 5;
     static final int TOTAL_NOISE = 6;
-    static final int MOVES = 7;
     static final int PASSES = 8;
 
     private static final int BEAM = 160;
@@ -40,8 +41,8 @@ public final class Decoder {
     private static final int BASE_ZERO = 100;
     private static final int NEAR_WORDS = 14;
     private static final int LATER_WORDS = 60;
-    private static final int MOST_ROLLS = 511;
     private static final int FEW_WORDS = 25;
+    private static final double NO_ROLL = 0.01;
 
     private static final Set<String> ENGLISH = Set.of(
             "the", "a", "an", "and", "it", "it's", "is", "that", "that's", "i", "we", "of", "in", "no", "this", "to",
@@ -49,11 +50,22 @@ public final class Decoder {
             "not", "but", "so", "okay", "ok", "nothing", "next", "box", "d", "s", "at", "my", "from", "all", "wheat");
 
     private final Phrases phrases;
-    private final Weights weights;
+    private final Supplier<Weights> source;
+    private @Nullable Weights loaded;
 
-    public Decoder(Phrases phrases, Weights weights) {
+    /// @param weights read when the first recording comes: thousands of rows that a start has no use for
+    public Decoder(Phrases phrases, Supplier<Weights> weights) {
         this.phrases = phrases;
-        this.weights = weights;
+        this.source = weights;
+    }
+
+    private synchronized Weights weights() {
+        Weights known = loaded;
+        if (known == null) {
+            known = source.get();
+            loaded = known;
+        }
+        return known;
     }
 
     /// Decodes captions.
@@ -62,17 +74,58 @@ public final class Decoder {
     /// @param rollsPerBox rolls in a full box, 1 or more
     public Narration decode(Captions captions, EntryContext context, int rollsPerBox) {
         List<String> remarks = new ArrayList<>(captions.remarks());
-        Listening heard = listen(captions.cues(), context);
+        Listening heard = listen(captions.cues(), context, rollsPerBox);
         if (!soundsEnglish(heard.words())) {
             remarks.add(t("narration.the-captions-do-not-seem"));
             return new Narration(List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
         }
-        return new Path(heard, context, rollsPerBox).narration(remarks);
+        return new Path(heard, context).narration(remarks);
     }
 
-    Listening listen(List<Cue> cues, EntryContext context) {
+    Listening listen(List<Cue> cues, EntryContext context, int rollsPerBox) {
         List<Word> words = phrases.understood(Word.of(cues));
-        return new Listening(cues, words, new Grammar(words, context, phrases).mentions());
+        EntryContext home = home(words, context);
+        List<Mention> mentions = new Grammar(words, home, phrases).mentions();
+        Rolls rolls = new Rolls(words, cues, rollsPerBox, phrases, weights());
+        return new Listening(cues, words, home.denomination(), mentions, rolls, Cues.of(words, mentions, rolls));
+    }
+
+    private static final Set<String> OF_CANADA =
+            Set.of("king", "kings", "queen", "queens", "george", "georges", "elizabeth", "maple", "canadian", "canada");
+    private static final Set<String> OF_THE_STATES = Set.of(
+            "wheat",
+            "lincoln",
+            "indian",
+            "memorial",
+            "memorials",
+            "buffalo",
+            "jefferson",
+            "kennedy",
+            "denver",
+            "philadelphia");
+
+    /// Whose coins the recording is about: a hunter in Canada has a box of cents like everybody, and speaks of
+    /// kings and queens all the time.
+    private static EntryContext home(List<Word> words, EntryContext said) {
+        long canada =
+                words.stream().filter(word -> OF_CANADA.contains(word.text())).count();
+        long states = words.stream()
+                .filter(word -> OF_THE_STATES.contains(word.text()))
+                .count();
+        Country country = new Country("CA");
+        Denomination other = new Denomination(country, said.denomination().key());
+        boolean abroad = said.denomination().country().code().equals("US") && canada >= 10 && canada > 2 * states;
+        return abroad ? new EntryContext(said.catalog(), other, said.watches(), said.thisYear()) : said;
+    }
+
+    /// For each mention the probability of a find after the first listening; below zero for what is no coin.
+    static double[] first(Listening heard, Weights weights) {
+        double[] first = new double[heard.mentions().size()];
+        for (int m = 0; m < first.length; m++) {
+            Mention.Coin coin = Cues.coin(heard.mentions().get(m));
+            first[m] = coin == null ? -1 : weights.first(heard.around().get(m), coin.features());
+        }
+        return first;
     }
 
     private boolean soundsEnglish(List<Word> words) {
@@ -88,14 +141,13 @@ public final class Decoder {
         return letters < FEW_WORDS || known * 5 >= letters;
     }
 
-    // a state, packed: counted finds, the last find's mention, the base of the speaker's count, coins announced, roll
+    // a state, packed: counted finds, the last find's mention, the base of the speaker's count, coins announced
 
-    private static long pack(int counted, int last, int base, int announced, int roll) {
+    private static long pack(int counted, int last, int base, int announced) {
         return ((long) Math.min(counted, 4095) << 40)
                 | ((long) last << 24)
                 | ((long) base << 14)
-                | ((long) Math.min(announced, 15) << 10)
-                | Math.min(roll, MOST_ROLLS);
+                | ((long) Math.min(announced, 15) << 10);
     }
 
     private static int counted(long state) {
@@ -112,10 +164,6 @@ public final class Decoder {
 
     private static int announced(long state) {
         return (int) (state >>> 10) & 15;
-    }
-
-    private static int roll(long state) {
-        return (int) state & 1023 & MOST_ROLLS;
     }
 
     /// The features of a mention in relation to the last find, behind its own.
@@ -166,12 +214,12 @@ public final class Decoder {
     }
 
     /// Logarithms of the probabilities of a new find, the same coin, an aside.
-    double[] verdict(List<Feature> features, boolean mayBeSame) {
-        double fresh = 0;
-        double same = 0;
+    double[] verdict(List<Feature> features, double[] around, boolean mayBeSame) {
+        double fresh = around[0];
+        double same = around[1];
         for (Feature feature : features) {
-            fresh += weights.fresh[feature.index()];
-            same += weights.same[feature.index()];
+            fresh += weights().fresh[feature.index()];
+            same += weights().same[feature.index()];
         }
         if (!mayBeSame) {
             same = Double.NEGATIVE_INFINITY;
@@ -183,50 +231,38 @@ public final class Decoder {
 
     /// One recording being decoded. Used by one thread.
     private final class Path {
+        private final Weights weights = weights();
         private final Listening heard;
         private final EntryContext context;
-        private final int rollsPerBox;
         private final List<Mention> mentions;
         private final Mention.@Nullable Coin[] coins;
-        private final int[] lastRollMention;
-        private final double bareDate;
+        private final Rolls rolls;
         private final boolean abroadMentioned;
+        private final double[][] around;
 
-        Path(Listening heard, EntryContext context, int rollsPerBox) {
+        Path(Listening heard, EntryContext context) {
             this.heard = heard;
             this.context = context;
-            this.rollsPerBox = rollsPerBox;
             this.mentions =
                     heard.mentions().subList(0, Math.min(heard.mentions().size(), 65_000));
             this.coins = new Mention.Coin[mentions.size()];
-            this.lastRollMention = new int[mentions.size()];
-            int bare = 0;
-            int dated = 0;
+            this.around = new double[mentions.size()][];
+            this.rolls = heard.rolls();
+            List<List<String>> observed = Voice.of(heard, first(heard, weights));
             boolean abroad = false;
-            int lastRoll = -1;
             for (int m = 0; m < mentions.size(); m++) {
                 Mention mention = mentions.get(m);
+                around[m] = weights.together(observed.get(m));
                 coins[m] = mention instanceof Mention.Coin coin
                         ? coin
                         : mention instanceof Mention.Bare number ? number.coin() : null;
-                Mention.Coin spoken = coins[m];
-                bare += spoken != null && spoken.features().contains(Feature.BARE_HALF) ? 1 : 0;
-                boolean plain = spoken != null
-                        && spoken.features().contains(Feature.WATCHED)
-                        && !spoken.features().contains(Feature.PLURAL_WITHOUT_COUNT)
-                        && !spoken.features().contains(Feature.BARE_HALF);
-                dated += plain ? 1 : 0;
                 abroad |= mention instanceof Mention.Coin coin && coin.abroad();
-                lastRoll = mention instanceof Mention.RollTo || mention instanceof Mention.RollNext ? m : lastRoll;
-                lastRollMention[m] = lastRoll;
             }
-            this.bareDate = weights.of(
-                    bare > 2 * dated ? "bare_date_usual" : dated > 0 ? "bare_date_rare" : "bare_date_possible");
             this.abroadMentioned = abroad;
         }
 
         Narration narration(List<String> remarks) {
-            Lattice lattice = new Lattice(mentions.size(), BEAM, pack(0, 0, NO_BASE, 0, 0));
+            Lattice lattice = new Lattice(mentions.size(), BEAM, pack(0, 0, NO_BASE, 0));
             Map<Integer, double[]> verdicts = new HashMap<>();
             for (int m = 0; m < mentions.size(); m++) {
                 lattice.begin();
@@ -249,76 +285,69 @@ public final class Decoder {
 
         private void steps(Lattice lattice, int m, int s, long state, Map<Integer, double[]> verdicts) {
             switch (mentions.get(m)) {
-                case Mention.Coin coin -> coinSteps(lattice, m, s, state, coin, 0, verdicts);
+                case Mention.Coin coin -> coinSteps(lattice, m, s, state, coin, verdicts);
                 case Mention.Bare bare -> bareSteps(lattice, m, s, state, bare, verdicts);
                 case Mention.Total total -> totalSteps(lattice, s, state, total.value(), 0, true);
                 case Mention.Promise promise -> {
-                    long announced = pack(counted(state), last(state), base(state), promise.value(), roll(state));
+                    long announced = pack(counted(state), last(state), base(state), promise.value());
                     lattice.step(s, announced, PASSES, weights.of("promise_ahead"));
                     lattice.step(s, state, PASSES, weights.of("promise_behind"));
                 }
-                case Mention.RollTo to -> rollSteps(lattice, s, state, to.value(), 0);
-                case Mention.RollNext next -> {
-                    double go = weights.of(next.sure() ? "next_roll_moves" : "next_one_moves");
-                    double stay = weights.of(next.sure() ? "next_roll_stays" : "next_one_stays");
-                    move(lattice, s, state, roll(state) + 1, go);
-                    lattice.step(s, state, PASSES, stay);
-                }
-                case Mention.BoxTo box -> {
-                    int first = (box.value() - 1) * rollsPerBox;
-                    boolean there = roll(state) > first && roll(state) <= first + rollsPerBox;
-                    move(
-                            lattice,
-                            s,
-                            state,
-                            there ? roll(state) : first + (rollsPerBox > 1 ? 0 : 1),
-                            weights.of("box_moves"));
-                    lattice.step(s, state, PASSES, weights.of("box_stays"));
-                }
+                case Mention.RollTo to -> turn(lattice, m, s, state);
+                case Mention.RollNext next -> turn(lattice, m, s, state);
+                case Mention.BoxTo box -> turn(lattice, m, s, state);
                 case Mention.MintOnly mint -> lattice.step(s, state, PASSES, 0);
                 case Mention.Weight weight -> lattice.step(s, state, PASSES, 0);
             }
         }
 
-        private void coinSteps(
-                Lattice lattice,
-                int m,
-                int s,
-                long state,
-                Mention.Coin coin,
-                double extra,
-                Map<Integer, double[]> verdicts) {
+        /// @return the logarithm of the probability that it is no coin held
+        private double coinSteps(
+                Lattice lattice, int m, int s, long state, Mention.Coin coin, Map<Integer, double[]> verdicts) {
             int lastIndex = last(state);
             double[] verdict = verdicts.computeIfAbsent(lastIndex, key -> {
                 Mention.Coin last = lastIndex == 0 ? null : coins[lastIndex - 1];
-                boolean changed = lastIndex > 0 && lastRollMention[m] > lastIndex - 1;
-                return verdict(related(coin, last, Decoder.told(mentions, lastIndex, m), changed), last != null);
+                boolean changed = last != null && rolls.turned(last.end(), coin.word());
+                return verdict(
+                        related(coin, last, Decoder.told(mentions, lastIndex, m), changed), around[m], last != null);
             });
             int announced = announced(state);
-            boolean counts = coin.denomination().equals(context.denomination());
+            boolean counts = coin.denomination().equals(heard.home());
             int counted = counted(state) + (counts ? coin.count() : 0);
-            long found = pack(counted, m + 1, base(state), Math.max(0, announced - coin.count()), roll(state));
-            lattice.step(s, found, FRESH, extra + verdict[0] + (announced > 0 ? weights.of("announced_find") : 0));
+            long found = pack(counted, m + 1, base(state), Math.max(0, announced - coin.count()));
+            lattice.step(s, found, FRESH, verdict[0] + (announced > 0 ? weights.of("announced_find") : 0));
             boolean corrects = coin.features().contains(Feature.CORRECTING);
-            long again = corrects ? pack(counted(state), m + 1, base(state), announced, roll(state)) : state;
-            lattice.step(s, again, SAME, extra + verdict[1]);
-            lattice.step(s, state, ASIDE, extra + verdict[2] + (announced > 0 ? weights.of("announced_aside") : 0));
+            long again = corrects ? pack(counted(state), m + 1, base(state), announced) : state;
+            lattice.step(s, again, SAME, verdict[1]);
+            lattice.step(s, state, ASIDE, verdict[2] + (announced > 0 ? weights.of("announced_aside") : 0));
+            return verdict[2];
         }
 
         private void bareSteps(
                 Lattice lattice, int m, int s, long state, Mention.Bare bare, Map<Integer, double[]> verdicts) {
             Mention.Coin coin = bare.coin();
-            if (coin != null) {
-                coinSteps(lattice, m, s, state, coin, bareDate, verdicts);
+            double aside = 0;
+            double roll = rolls.meant(bare.word());
+            if (coin == null) {
+                double otherwise = Math.log(Math.max(NO_ROLL, 1 - roll));
+                lattice.step(s, state, PASSES, otherwise + weights.of("bare_nothing"));
+            } else {
+                aside = coinSteps(lattice, m, s, state, coin, verdicts);
             }
-            lattice.step(s, state, PASSES, weights.of("bare_nothing"));
-            if (bare.alone()) {
-                totalSteps(lattice, s, state, bare.value(), weights.of("bare_total"), false);
-                int here = roll(state);
-                int ahead = bare.value() - (here - (here == 0 ? 0 : (here - 1) / rollsPerBox * rollsPerBox));
-                if (here > 0 && ahead >= 1 && ahead <= 3) {
-                    rollSteps(lattice, s, state, bare.value(), weights.of("bare_roll"));
-                }
+            if (bare.strong()) {
+                totalSteps(lattice, s, state, bare.value(), aside + weights.of("strong_total"), true);
+            } else if (bare.alone() || coin != null) {
+                double alone = weights.of(bare.alone() ? "bare_total" : "inner_total");
+                totalSteps(lattice, s, state, bare.value(), aside + alone, false);
+            }
+            if (roll > NO_ROLL) {
+                int left = rolls.turned(bare.word(), bare.word()) ? announced(state) : 0;
+                long next = left > 0 ? pack(counted(state), last(state), base(state), 0) : state;
+                lattice.step(
+                        s,
+                        next,
+                        PASSES,
+                        aside + Math.log(roll) + weights.of("bare_roll") + left * weights.of("announced_missing"));
             }
         }
 
@@ -361,7 +390,7 @@ public final class Decoder {
                 lattice.step(s, state, TOTAL_FITS, extra + weights.of("total_now"));
             }
             if (spoken == now + 1) {
-                long next = pack(counted, last(state), base, Math.max(1, announced), roll(state));
+                long next = pack(counted, last(state), base, Math.max(1, announced));
                 lattice.step(s, next, TOTAL_FITS, extra + weights.of("total_next"));
             }
             if (announced > 1 && spoken == now + announced) {
@@ -372,7 +401,7 @@ public final class Decoder {
             }
             if (spoken > now + 1 && spoken <= now + 6) {
                 // several announced at once, to be named after
-                long ahead = pack(counted, last(state), base, spoken - now, roll(state));
+                long ahead = pack(counted, last(state), base, spoken - now);
                 lattice.step(s, ahead, TOTAL_FITS, extra + weights.of("total_ahead"));
             }
             lattice.step(s, state, TOTAL_NOISE, extra + weights.of("total_noise"));
@@ -380,7 +409,7 @@ public final class Decoder {
             int by = Math.abs(spoken - now);
             if (by > 0 && by <= 12 && slip >= 0 && slip < NO_BASE) {
                 double price = weights.of(abroadMentioned && by <= 3 ? "total_slip_abroad" : "total_slip") - 0.4 * by;
-                lattice.step(s, pack(counted, last(state), slip, announced, roll(state)), TOTAL_SLIPS, extra + price);
+                lattice.step(s, pack(counted, last(state), slip, announced), TOTAL_SLIPS, extra + price);
             }
         }
 
@@ -389,51 +418,32 @@ public final class Decoder {
                 return;
             }
             double price = base == 0 ? weights.of("count_from_zero") : weights.of("count_from_elsewhere");
-            long next = pack(counted(state), last(state), base + BASE_ZERO, announced, roll(state));
+            long next = pack(counted(state), last(state), base + BASE_ZERO, announced);
             lattice.step(s, next, TOTAL_FITS, weight + price);
         }
 
-        private void rollSteps(Lattice lattice, int s, long state, int said, double extra) {
-            int here = roll(state);
-            int boxStart = here == 0 ? 0 : (here - 1) / rollsPerBox * rollsPerBox;
-            int within = boxStart + said;
-            int target = said > rollsPerBox ? said : within;
-            int ahead = target - here;
-            double price = here == 0
-                    ? 0
-                    : ahead == 1
-                            ? weights.of("roll_next")
-                            : ahead == 0
-                                    ? weights.of("roll_same")
-                                    : ahead > 0 && ahead <= 12
-                                            ? weights.of("roll_skips") - 0.1 * ahead
-                                            : weights.of("roll_jumps");
-            move(lattice, s, state, target, extra + price);
-            if (said <= rollsPerBox && ahead < -rollsPerBox / 2) {
-                move(lattice, s, state, within + rollsPerBox, extra + weights.of("roll_of_next_box"));
-            }
-            lattice.step(s, state, PASSES, extra + weights.of("roll_misheard"));
-        }
-
-        private void move(Lattice lattice, int s, long state, int roll, double price) {
-            int left = announced(state);
-            long next = pack(counted(state), last(state), base(state), 0, roll);
-            lattice.step(s, next, MOVES, price + (roll == roll(state) ? 0 : left * weights.of("announced_missing")));
+        /// A roll named: if it is another one, coins announced for the last do not come any more.
+        private void turn(Lattice lattice, int m, int s, long state) {
+            Mention mention = mentions.get(m);
+            boolean turned = rolls.turned(mention.word(), mention.end());
+            int left = turned ? announced(state) : 0;
+            long next = turned ? pack(counted(state), last(state), base(state), 0) : state;
+            lattice.step(s, next, PASSES, left * weights.of("announced_missing"));
         }
 
         // from the best path to proposals
 
         private static final class Building {
             final double probability;
-            final int roll;
+            final int word;
             Mention.Coin coin;
             Mention.Said said;
             String code;
             int end;
 
-            Building(Mention.Coin coin, int roll, double probability) {
+            Building(Mention.Coin coin, double probability) {
                 this.coin = coin;
-                this.roll = roll;
+                this.word = coin.word();
                 this.probability = probability;
                 this.said = coin.said();
                 this.code = coin.code();
@@ -444,7 +454,6 @@ public final class Decoder {
         private Narration assemble(long[][] path, double[] fresh, List<String> remarks) {
             List<Building> finds = new ArrayList<>();
             List<Narration.Weighing> weighings = new ArrayList<>();
-            Set<Narration.Visit> visits = new LinkedHashSet<>();
             List<Narration.Conflict> conflicts = new ArrayList<>();
             Integer spokenTotal = null;
             int decodedTotal = 0;
@@ -456,12 +465,8 @@ public final class Decoder {
                 Mention mention = mentions.get(m);
                 Mention.Coin coin = coins[m];
                 base = base(state) == NO_BASE ? base : base(state) - BASE_ZERO;
-                if (action == MOVES && roll(state) > 0) {
-                    visits.add(new Narration.Visit(
-                            (roll(state) - 1) / rollsPerBox + 1, (roll(state) - 1) % rollsPerBox + 1));
-                }
                 if (coin != null && action == FRESH) {
-                    finds.add(new Building(coin, roll(state), fresh[m]));
+                    finds.add(new Building(coin, fresh[m]));
                     open = true;
                 } else if (coin != null && action == SAME && !finds.isEmpty()) {
                     again(finds.getLast(), coin);
@@ -502,8 +507,7 @@ public final class Decoder {
                     proposed.add(one);
                 }
             }
-            return new Narration(
-                    proposed, List.copyOf(visits), weighings, spokenTotal, decodedTotal, conflicts, remarks);
+            return new Narration(proposed, rolls.visits(), weighings, spokenTotal, decodedTotal, conflicts, remarks);
         }
 
         private int baseBefore(long[][] path, int m) {
@@ -563,11 +567,20 @@ public final class Decoder {
         }
 
         private Set<String> mints(Mention.Coin coin) {
+            return mints(coin, false);
+        }
+
+        /// Mints of coins that were never given out, and turn up all the same.
+        private Set<String> proofs(Mention.Coin coin) {
+            return mints(coin, true);
+        }
+
+        private Set<String> mints(Mention.Coin coin, boolean collectorOnly) {
             Set<String> mints = new TreeSet<>();
             Integer year = coin.year();
             if (year != null) {
                 for (Issue issue : context.catalog().ofYear(coin.denomination(), year)) {
-                    if (!issue.collectorOnly()) {
+                    if (issue.collectorOnly() == collectorOnly) {
                         mints.add(issue.mint().code());
                     }
                 }
@@ -582,7 +595,7 @@ public final class Decoder {
             if (mints.isEmpty()) {
                 mint = "?";
             } else if (find.said == Mention.Said.MARK) {
-                boolean exists = mints.contains(find.code);
+                boolean exists = mints.contains(find.code) || proofs(find.coin).contains(find.code);
                 mint = exists ? find.code : "?";
                 sure = exists ? 1 : 0.5;
             } else if (find.said == Mention.Said.PLAIN) {
@@ -611,17 +624,15 @@ public final class Decoder {
                 return null;
             }
             Word first = heard.words().get(find.coin.word());
-            int box = find.roll == 0 ? 1 : (find.roll - 1) / rollsPerBox + 1;
-            int roll = find.roll == 0 ? 0 : (find.roll - 1) % rollsPerBox + 1;
             return new Narration.Proposed(
                     first.at(),
-                    box,
-                    roll,
+                    rolls.box(find.word),
+                    rolls.roll(find.word),
                     identity,
                     find.coin.count(),
                     extras,
                     line,
-                    Math.min(0.999, find.probability * sure),
+                    weights.calibrated(find.probability * sure),
                     heard.said(
                             Math.max(0, find.coin.word() - 4),
                             Math.min(heard.words().size(), Math.max(find.end, find.coin.end()))),
@@ -633,7 +644,10 @@ public final class Decoder {
             if (find.coin.count() > 1) {
                 words.add("x" + find.coin.count());
             }
-            if (find.coin.abroad()) {
+            if (!find.coin
+                    .denomination()
+                    .country()
+                    .equals(context.denomination().country())) {
                 words.add(find.coin.denomination().country().code().toLowerCase(Locale.ROOT));
             }
             Integer year = find.coin.year();

@@ -39,12 +39,52 @@ final class Grammar extends CourseGrammar {
 
     private @Nullable Mention at(int i) {
         Mention mention = course(i);
+        if (mention instanceof Mention.Total total && total.value() >= 10 && total.value() <= 99) {
+            // a figure that is said like a count may be a date all the same; what fits decides
+            mention = coin(i) instanceof Mention.Bare bare && bare.coin() != null
+                    ? new Mention.Bare(bare.word(), total.end(), bare.value(), bare.alone(), true, bare.coin())
+                    : total;
+        }
         mention = mention == null ? coin(i) : mention;
         mention = mention == null ? mintOnly(i) : mention;
         return mention == null ? kindOnly(i) : mention;
     }
 
+    /// Last digits of a decade that was named before: `fifties: a seven D, a nine`.
+    private Mention.@Nullable Coin ofDecade(int i) {
+        int digit = Numbers.digit(words.get(i).text());
+        boolean led = is(i - 1, "a", "an", "another", "and", "one") || opens(i) || (i > 0 && decade(i - 1) >= 0);
+        if (digit < 0 || !led) {
+            return null;
+        }
+        int decade = -1;
+        for (int k = i - 1; k >= Math.max(0, i - 30) && decade < 0; k--) {
+            decade = decade(k);
+        }
+        return decade < 0
+                ? null
+                : coin(
+                        i,
+                        i,
+                        new Numbers.Spoken(
+                                decade + digit,
+                                i + 1,
+                                false,
+                                false,
+                                !words.get(i).isNumber()),
+                        1);
+    }
+
+    private int decade(int i) {
+        return Numbers.decade(words.get(i).text());
+    }
+
     private @Nullable Mention coin(int i) {
+        Mention.Coin decade = ofDecade(i);
+        if (decade != null) {
+            return new Mention.Bare(
+                    i, decade.end(), Math.max(0, Numbers.digit(words.get(i).text())), false, false, decade);
+        }
         Optional<Numbers.Spoken> said = number(i);
         if (said.isEmpty() || said.get().ordinal()) {
             return null;
@@ -60,7 +100,9 @@ final class Grammar extends CourseGrammar {
             boolean dated = date.isPresent()
                     && !date.get().ordinal()
                     && (date.get().year() || marked(date.get().end()));
-            if (dated) {
+            // `nine sixty dee` is the ninth coin, not nine of them
+            boolean several = dated && (plural(date.get().end()) || (date.get().year() && number.value() <= 4));
+            if (several) {
                 return coin(i, end, date.get(), number.value());
             }
         }
@@ -69,20 +111,19 @@ final class Grammar extends CourseGrammar {
             boolean both = is(i - 1, "are") && bothBefore(i);
             return coin(i, i, number, pair || both ? 2 : 1);
         }
-        if (!number.twoDigits() || (!number.words() && words.get(i).text().length() != 2)) {
+        if (!number.twoDigits()
+                || (!number.words()
+                        && !Numbers.isOh(words, i)
+                        && words.get(i).text().length() != 2)) {
             return bareOrNothing(i, number, null);
         }
-        if (number.words() && number.value() < 10) {
+        if (number.value() < 10 && !Numbers.isOh(words, i) && number.words()) {
             return bareOrNothing(i, number, null);
         }
-        boolean unit = end < words.size()
-                && !words.get(end).opens()
-                && UNITS.contains(words.get(end).text())
-                && !(is(end, "roll") && count(end + 1).isPresent());
-        if (words.get(i).currency() || unit) {
+        if (words.get(i).currency()) {
             return null;
         }
-        Mention.Coin coin = coin(i, i, number, 1);
+        Mention.Coin coin = coin(i, i, number, bothBefore(i) || is(i - 1, "twins") ? 2 : 1);
         if (coin == null) {
             return bareOrNothing(i, number, null);
         }
@@ -109,20 +150,25 @@ final class Grammar extends CourseGrammar {
                         || opens(number.end())
                         || heard("nothing", number.end())
                         || is(number.end(), "was", "has", "had"));
-        boolean follows = !mentions.isEmpty()
-                && i - mentions.getLast().end() <= 1
-                && (mentions.getLast() instanceof Mention.Coin
-                        || mentions.getLast() instanceof Mention.Bare
-                        || mentions.getLast() instanceof Mention.RollTo);
-        boolean usable = alone || (coin != null && follows);
+        boolean usable = alone || coin != null;
         if (number.value() < 1 || number.value() > LONGEST_ROLL || !usable) {
             return null;
         }
-        return new Mention.Bare(i, number.end(), number.value(), alone, coin);
+        return new Mention.Bare(i, number.end(), number.value(), alone, false, coin);
+    }
+
+    /// Whether what follows a date speaks of several: `57 d's`, `1968 Denvers`, `46s`.
+    private boolean plural(int i) {
+        return is(i, "ds", "d's", "s's", "denvers", "dees")
+                || (is(i, "s") && isGlued(i))
+                || is(i + 1, "both", "each", "coins", "cents", "nickels", "dimes", "quarters", "halves");
     }
 
     private boolean marked(int i) {
-        return is(i, "d", "s", "ds", "p", "w") || heard("plain", i) || heard("mint D", i) || heard("mint S", i);
+        return is(i, "d", "s", "ds", "d's", "s's", "p", "w")
+                || heard("plain", i)
+                || heard("mint D", i)
+                || heard("mint S", i);
     }
 
     private record Mark(Mention.Said said, String code, int end, boolean plural, boolean decade) {}
@@ -158,7 +204,7 @@ final class Grammar extends CourseGrammar {
                         false,
                         false);
             }
-            if (text.equals("ds") && skip == 0) {
+            if ((text.equals("ds") || text.equals("d's") || text.equals("denvers")) && skip == 0) {
                 return new Mark(Mention.Said.MARK, "D", at + 1, true, false);
             }
             if (heard("plain", at)) {
@@ -216,6 +262,7 @@ final class Grammar extends CourseGrammar {
             end++;
         }
         extras.addAll(varieties(end));
+        int several = count > 1 ? count : alike(end);
         return new Mention.Coin(
                 start,
                 end,
@@ -224,10 +271,21 @@ final class Grammar extends CourseGrammar {
                 mark.said,
                 mark.code,
                 abroad,
-                count,
+                several,
                 extras,
-                features(start, dateFrom, end, number, year.get(), denomination, mark, count),
+                features(start, dateFrom, end, number, year.get(), denomination, mark, several),
                 number.year() ? -1 : number.value());
+    }
+
+    /// How many were meant when it is said behind the date: `1945, two of those`.
+    private int alike(int end) {
+        Optional<Numbers.Spoken> number = count(end);
+        boolean of = number.isPresent()
+                && number.get().value() >= 2
+                && number.get().value() <= 9
+                && is(number.get().end(), "of")
+                && is(number.get().end() + 1, "them", "those", "these");
+        return of ? number.get().value() : 1;
     }
 
     private List<String> varieties(int end) {
@@ -254,11 +312,17 @@ final class Grammar extends CourseGrammar {
     private Denomination denomination(int start, int end) {
         Denomination home = context.denomination();
         Country country = home.country();
-        for (int i = start - 1; i >= Math.max(0, start - 4); i--) {
-            if (words.get(i).stops() || (number(i).isPresent() && !is(i, "one")) || is(i, "and", "then", "with")) {
+        int stops = 0;
+        for (int i = start - 1; i >= Math.max(0, start - 9); i--) {
+            stops += words.get(i).stops() ? 1 : 0;
+            boolean far = stops > 1 || (stops == 1 && start - i > 4);
+            if (far || (number(i).isPresent() && !is(i, "one")) || (start - i <= 4 && is(i, "and", "then", "with"))) {
                 break;
             }
             country = country(i, country);
+            if (!country.equals(home.country())) {
+                break;
+            }
         }
         boolean list = !mentions.isEmpty()
                 && mentions.getLast() instanceof Mention.Coin before
@@ -270,7 +334,7 @@ final class Grammar extends CourseGrammar {
             country = ((Mention.Coin) mentions.getLast()).denomination().country();
         }
         for (int i = end;
-                i < Math.min(words.size(), end + 2) && !words.get(i - 1).stops();
+                i < Math.min(words.size(), end + 3) && !words.get(i - 1).stops();
                 i++) {
             country = country(i, country);
         }
@@ -290,10 +354,13 @@ final class Grammar extends CourseGrammar {
     }
 
     private Country country(int i, Country otherwise) {
-        if (is(i, "canadian", "canada")) {
+        if (is(i, "canadian", "canada", "queen", "maple", "caribou", "beaver", "elizabeth", "schooner", "bluenose")
+                || sequence(i, "king", "george")) {
             return CANADA;
         }
-        return is(i, "american") ? UNITED_STATES : otherwise;
+        return is(i, "american", "lincoln", "wheat", "jefferson", "roosevelt", "washington", "kennedy")
+                ? UNITED_STATES
+                : otherwise;
     }
 
     /// The year two digits mean: one that is watched for, else one of the last century.

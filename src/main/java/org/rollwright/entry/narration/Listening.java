@@ -2,12 +2,21 @@ package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.rollwright.coin.Denomination;
 
 /// A recording cut into words and mentions: what the decoder decides about.
 ///
 /// @param cues as read
 /// @param words as understood
-record Listening(List<Cue> cues, List<Word> words, List<Mention> mentions) {
+/// @param home what the recording is about
+/// @param around what is observed around each mention of a coin
+record Listening(
+        List<Cue> cues,
+        List<Word> words,
+        Denomination home,
+        List<Mention> mentions,
+        Rolls rolls,
+        List<List<String>> around) {
 
     /// What was said between two words, as it stands in the captions.
     String said(int from, int to) {

@@ -56,12 +56,14 @@ sealed interface Mention {
 
     /// A number by itself: a running count, a roll, or a date of two digits.
     ///
+    /// @param strong whether it is said as running counts are
     /// @param coin what coin it would be, null when it can be none
     record Bare(
             int word,
             int end,
             int value,
             boolean alone,
+            boolean strong,
             @Nullable Coin coin) implements Mention {}
 
     /// A running count: `that makes twelve`, `our twelfth`.

@@ -72,12 +72,29 @@ final class Numbers {
 
     private Numbers() {}
 
+    private static final Map<String, Integer> DECADES =
+            Map.of("teens", 10, "twenties", 20, "thirties", 30, "forties", 40, "fifties", 50, "sixties", 60);
+
+    /// The decade a word names, `forties`; -1 for what is none.
+    static int decade(String text) {
+        return DECADES.getOrDefault(text, -1);
+    }
+
+    /// Whether a word is a number, or a part of one.
+    static boolean isWord(String text) {
+        return UNITS.containsKey(text) || TEENS.containsKey(text) || TENS.containsKey(text);
+    }
+
     /// The number that begins at a word, as long as it reaches.
     static Optional<Spoken> at(List<Word> words, int i) {
         if (i >= words.size()) {
             return Optional.empty();
         }
         Word word = words.get(i);
+        Optional<Spoken> spelled = spelled(words, i);
+        if (spelled.isPresent()) {
+            return spelled;
+        }
         if (word.isNumber()) {
             return digits(words, i);
         }
@@ -85,6 +102,42 @@ final class Numbers {
             return Optional.of(new Spoken(ordinalDigits(word.text()), i + 1, true, false, false));
         }
         return inWords(words, i);
+    }
+
+    /// A year spelled digit by digit, `1 9 4 4` or `one nine four four`, and the years before 1910, `oh eight`.
+    private static Optional<Spoken> spelled(List<Word> words, int i) {
+        if (List.of("oh", "o", "aught", "ought").contains(words.get(i).text())) {
+            int unit = joins(words, i + 1) ? digit(words.get(i + 1).text()) : -1;
+            return unit < 1 ? Optional.empty() : Optional.of(new Spoken(unit, i + 2, false, false, false));
+        }
+        int value = 0;
+        for (int k = i; k < i + 4; k++) {
+            int digit = k >= words.size() || (k > i && !joins(words, k))
+                    ? -1
+                    : digit(words.get(k).text());
+            if (digit < 0) {
+                return Optional.empty();
+            }
+            value = 10 * value + digit;
+        }
+        boolean more = joins(words, i + 4) && digit(words.get(i + 4).text()) >= 0;
+        return !more && isYear(value) ? Optional.of(new Spoken(value, i + 4, false, true, false)) : Optional.empty();
+    }
+
+    /// Whether a date of two digits was said as `oh eight`.
+    static boolean isOh(List<Word> words, int i) {
+        return List.of("oh", "o", "aught", "ought").contains(words.get(i).text());
+    }
+
+    /// A single digit, in figures or as a word; -1 for what is none.
+    static int digit(String text) {
+        if (text.length() == 1 && text.charAt(0) >= '0' && text.charAt(0) <= '9') {
+            return text.charAt(0) - '0';
+        }
+        if (text.equals("oh") || text.equals("o") || text.equals("zero")) {
+            return 0;
+        }
+        return UNITS.getOrDefault(text, -1);
     }
 
     /// A number that counts: `19 46` is 19 here, and `nineteen forty-six` nineteen.
@@ -122,7 +175,13 @@ final class Numbers {
         }
         int value = Integer.parseInt(text);
         if (text.length() == 4 && isYear(value)) {
-            return Optional.of(new Spoken(value, i + 1, false, true, false));
+            // `1940 8` is 1948 in captions that break a year
+            int unit = value % 10 == 0 && value % 100 != 0 && joins(words, i + 1)
+                    ? digit(words.get(i + 1).text())
+                    : -1;
+            boolean lone =
+                    unit > 0 && !(i + 2 < words.size() && words.get(i + 2).isNumber());
+            return Optional.of(new Spoken(lone ? value + unit : value, lone ? i + 2 : i + 1, false, true, false));
         }
         boolean century = text.equals("18") || text.equals("19") || text.equals("20");
         if (century && joins(words, i + 1)) {
@@ -211,6 +270,12 @@ final class Numbers {
         Integer tens = TENS.get(text);
         if (tens == null) {
             return Optional.empty();
+        }
+        boolean and = joins(words, i + 1) && words.get(i + 1).is("and") && joins(words, i + 2) && tens >= 30;
+        if (and && UNITS.containsKey(words.get(i + 2).text())) {
+            // `forty and one`, as some say it
+            return Optional.of(new Spoken(
+                    tens + UNITS.getOrDefault(words.get(i + 2).text(), 0), i + 3, false, false, true));
         }
         if (joins(words, i + 1)) {
             Integer unit = UNITS.get(words.get(i + 1).text());

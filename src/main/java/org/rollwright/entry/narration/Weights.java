@@ -1,5 +1,6 @@
 package org.rollwright.entry.narration;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -10,9 +11,17 @@ import java.util.TreeMap;
 /// the first two against the third is the sum of the weights of its features. The rest are logarithms of
 /// probabilities.
 public final class Weights {
+    /// Rows of what is observed begin so; see [Cues].
+    static final String CUE = "cue ";
+
+    /// Rows of the first listening begin so.
+    static final String FIRST = "first ";
+
     final double[] fresh = new double[Feature.COUNT];
     final double[] same = new double[Feature.COUNT];
     private final Map<String, Double> others = new TreeMap<>();
+    private final Map<String, double[]> cues = new java.util.HashMap<>();
+    private final Map<String, double[]> firstCues = new java.util.HashMap<>();
 
     Weights() {}
 
@@ -31,7 +40,13 @@ public final class Weights {
                 throw new IllegalArgumentException("weights.csv: '" + line + "' does not have four cells");
             }
             Feature feature = features.get(cells[0]);
-            if (feature == null) {
+            if (feature == null && !cells[2].isEmpty()) {
+                boolean early = cells[0].startsWith(FIRST);
+                (early ? weights.firstCues : weights.cues)
+                        .put(
+                                cells[0].substring((early ? FIRST : CUE).length()),
+                                new double[] {Double.parseDouble(cells[1]), Double.parseDouble(cells[2])});
+            } else if (feature == null) {
                 weights.others.put(cells[0], Double.parseDouble(cells[1]));
             } else {
                 weights.fresh[feature.index()] = Double.parseDouble(cells[1]);
@@ -39,6 +54,52 @@ public final class Weights {
             }
         });
         return weights;
+    }
+
+    /// What observations say together for a new find and for the same coin again.
+    double[] together(List<String> observed) {
+        double[] sum = new double[2];
+        for (String one : observed) {
+            add(sum, cues.get(one));
+        }
+        return sum;
+    }
+
+    /// The probability of a find after the first listening, which knows of no other mention.
+    double first(List<String> observed, List<Feature> features) {
+        double[] sum = new double[2];
+        for (String one : observed) {
+            add(sum, firstCues.get(one));
+        }
+        for (Feature feature : features) {
+            add(sum, firstCues.get(feature.name()));
+        }
+        double high = Math.max(0, Math.max(sum[0], sum[1]));
+        double all = Math.exp(-high) + Math.exp(sum[0] - high) + Math.exp(sum[1] - high);
+        return Math.exp(sum[0] - high) / all;
+    }
+
+    private static void add(double[] sum, double @org.jspecify.annotations.Nullable [] weight) {
+        if (weight != null) {
+            sum[0] += weight[0];
+            sum[1] += weight[1];
+        }
+    }
+
+    /// A probability as it turned out on recordings left out of the learning (Platt 1999: a logistic curve over the
+    /// logarithm of the odds).
+    double calibrated(double probability) {
+        double inside = Math.clamp(probability, 1e-6, 1 - 1e-6);
+        double odds = Math.log(inside / (1 - inside));
+        return Math.min(0.999, 1 / (1 + Math.exp(-(of("calibrate_slope") * odds + of("calibrate_shift")))));
+    }
+
+    Map<String, double[]> cues() {
+        return cues;
+    }
+
+    Map<String, double[]> firstCues() {
+        return firstCues;
     }
 
     double of(String name) {

@@ -21,9 +21,10 @@ class NarrationTest {
         if (Boolean.getBoolean("rollwright.faults")) {
             all.faults.stream().limit(60).forEach(System.out::println);
         }
-        assertThat(all.rightShare()).isGreaterThanOrEqualTo(0.95);
-        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(3);
-        assertThat(all.rollShare()).isGreaterThanOrEqualTo(0.95);
+        // the weights come from strangers since; what was generated is no evidence, only noise that must not break it
+        assertThat(all.rightShare()).isGreaterThanOrEqualTo(0.93);
+        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(7);
+        assertThat(all.rollShare()).isGreaterThanOrEqualTo(0.94);
         int sure = 0;
         int right = 0;
         for (double[] one : all.sureAndRight) {
@@ -32,6 +33,23 @@ class NarrationTest {
         }
         System.out.println("called 0.95 or more: " + sure + ", right " + right);
         assertThat(right / (double) sure).isGreaterThanOrEqualTo(0.95);
+    }
+
+    /// Twenty narrations by authors who had seen neither decoder nor lists, opened once, when everything was
+    /// learned: 679 dated finds. The decoder of before found 64.5 %, with 123.6 false finds per 100; of those it
+    /// called 0.95 or more 54.4 % were right.
+    @Test
+    void narrations_by_strangers_opened_once_are_decoded_as_they_were_then() {
+        Stranger.Count all = new Stranger.Count();
+        for (Stranger one : Stranger.folder(java.nio.file.Path.of("src/test/resources/narrations/strangers-opened"))) {
+            Captions captions = new Captions(one.cues(), "text", "UTF-8", List.of());
+            all.add(one, Decoding.DECODER.decode(captions, one.context(), one.rollsPerBox()));
+        }
+        System.out.println("strangers, opened once: " + all);
+        assertThat(all.found / (double) all.truth).isGreaterThanOrEqualTo(0.65);
+        assertThat(all.wrong / (double) all.truth).isLessThanOrEqualTo(0.25);
+        assertThat((all.sure - all.sureWrong) / (double) all.sure).isGreaterThanOrEqualTo(0.95);
+        assertThat(all.rolls / (double) all.found).isGreaterThanOrEqualTo(0.90);
     }
 
     @ParameterizedTest
@@ -48,7 +66,7 @@ class NarrationTest {
         System.out.println(folder + ": " + all);
         all.faults.forEach(System.out::println);
         assertThat(all.rightShare()).isGreaterThanOrEqualTo(0.97);
-        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(1);
+        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(3);
         assertThat(all.rollShare()).isGreaterThanOrEqualTo(0.97);
     }
 }

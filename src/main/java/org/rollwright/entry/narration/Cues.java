@@ -1,0 +1,249 @@
+package org.rollwright.entry.narration;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/// What the words around a date, and the other dates of the recording, tell of whether a coin is held: names of
+/// observations, each with a weight of its own in weights.csv. Nothing here decides; which of them speak for a find
+/// was learned from narrations whose authors knew nothing of it.
+final class Cues {
+    private static final int NEAR = 9;
+    private static final int WIDE = 45;
+    private static final int NEIGHBOURS = 5;
+    private static final List<String> NONE = List.of();
+
+    private final List<Word> words;
+    private final List<Mention> mentions;
+    private final Rolls rolls;
+    private final Mention.@Nullable Coin[] coins;
+    private final String[] shown;
+    private final double[] repeated;
+    private final int[] places;
+    private final boolean mostlyHalves;
+
+    private Cues(List<Word> words, List<Mention> mentions, Rolls rolls) {
+        this.rolls = rolls;
+        this.words = words;
+        this.mentions = mentions;
+        this.coins = new Mention.Coin[mentions.size()];
+        this.shown = new String[words.size()];
+        for (int i = 0; i < shown.length; i++) {
+            shown[i] = shown(words.get(i));
+        }
+        int halves = 0;
+        int whole = 0;
+        int count = 0;
+        int[] dated = new int[mentions.size()];
+        for (int m = 0; m < coins.length; m++) {
+            coins[m] = coin(mentions.get(m));
+            Mention.Coin coin = coins[m];
+            if (coin != null && coin.year() != null) {
+                dated[count++] = m;
+                halves += coin.number() >= 0 ? 1 : 0;
+                whole += coin.number() < 0 ? 1 : 0;
+            }
+        }
+        this.places = Arrays.copyOf(dated, count);
+        this.mostlyHalves = halves > 2 * whole;
+        this.repeated = repeated();
+    }
+
+    static Mention.@Nullable Coin coin(Mention mention) {
+        return mention instanceof Mention.Coin coin ? coin : mention instanceof Mention.Bare bare ? bare.coin() : null;
+    }
+
+    /// For every mention what is observed around it; nothing for those that are no coins.
+    static List<List<String>> of(List<Word> words, List<Mention> mentions, Rolls rolls) {
+        Cues cues = new Cues(words, mentions, rolls);
+        List<List<String>> all = new ArrayList<>(mentions.size());
+        for (int m = 0; m < mentions.size(); m++) {
+            all.add(NONE);
+        }
+        for (int p = 0; p < cues.places.length; p++) {
+            all.set(cues.places[p], cues.of(p));
+        }
+        for (int m = 0; m < mentions.size(); m++) {
+            Mention.Coin coin = cues.coins[m];
+            if (coin != null && coin.year() == null) {
+                List<String> found = new ArrayList<>();
+                cues.around(coin, found, "k");
+                all.set(m, found);
+            }
+        }
+        return all;
+    }
+
+    /// A word as an observation: numbers by their shape.
+    private static String shown(Word word) {
+        if (word.isNumber()) {
+            return word.text().length() == 4 ? "#y" : word.text().length() == 2 ? "#2" : "#";
+        }
+        return Numbers.isWord(word.text()) ? "#w" : word.text();
+    }
+
+    /// For every date of the recording the last word at which it was said before; far back when never.
+    private double[] repeated() {
+        Map<String, Integer> last = new HashMap<>();
+        double[] gaps = new double[places.length];
+        for (int p = 0; p < places.length; p++) {
+            Mention.Coin coin = at(p);
+            String date = coin.denomination() + " " + coin.year();
+            Integer before = last.put(date, coin.end());
+            gaps[p] = before == null ? Double.POSITIVE_INFINITY : coin.word() - before;
+        }
+        return gaps;
+    }
+
+    private Mention.Coin at(int p) {
+        return java.util.Objects.requireNonNull(coins[places[p]]);
+    }
+
+    private List<String> of(int p) {
+        Mention.Coin coin = at(p);
+        Mention mention = mentions.get(places[p]);
+        List<String> found = new ArrayList<>();
+        Integer year = java.util.Objects.requireNonNull(coin.year());
+        String shape = shape(coin, mention);
+        found.add("shape " + shape);
+        found.add("shape " + shape + (mostlyHalves ? " halves" : " whole"));
+        found.add("said " + coin.said());
+        found.add("age " + coin.denomination().key() + " " + age(coin, year));
+        found.add("age " + age(coin, year) + " " + shape);
+        if (coin.count() > 1) {
+            found.add("counted");
+        }
+        if (mention instanceof Mention.Bare bare && bare.strong()) {
+            found.add("like a total");
+        }
+        around(coin, found, "");
+        neighbours(p, coin, found);
+        return found;
+    }
+
+    private String shape(Mention.Coin coin, Mention mention) {
+        Word first = words.get(coin.word());
+        String digits = first.isNumber() ? "d" : "w";
+        String length = coin.number() < 0 ? "y" : Numbers.digit(first.text()) >= 0 ? "g" : "h";
+        boolean alone = mention instanceof Mention.Bare bare && bare.alone();
+        return length + digits + (alone ? " alone" : "");
+    }
+
+    /// Rough classes of age that hunters go by: what is kept for its date or metal, what is common.
+    private static String age(Mention.Coin coin, int year) {
+        boolean canada = coin.denomination().country().code().equals("CA");
+        int[] steps = canada
+                ? new int[] {1922, 1937, 1953, 1965, 1969, 1983}
+                : switch (coin.denomination().key()) {
+                    case "cent" -> new int[] {1909, 1934, 1959, 1983, 2000};
+                    case "nickel" -> new int[] {1938, 1942, 1946, 1960, 1970};
+                    default -> new int[] {1947, 1965, 1971, 1983, 2000};
+                };
+        int step = 0;
+        while (step < steps.length && year >= steps[step]) {
+            step++;
+        }
+        return (canada ? "ca" : "") + step;
+    }
+
+    private void around(Mention.Coin coin, List<String> found, String kind) {
+        int start = coin.word();
+        int end = coin.end();
+        for (int k = 1; k <= 3; k++) {
+            found.add(kind + "-" + k + " " + word(start - k));
+            found.add(kind + "+" + k + " " + word(end + k - 1));
+        }
+        found.add(kind + "-2-1 " + word(start - 2) + " " + word(start - 1));
+        found.add(kind + "+1+2 " + word(end) + " " + word(end + 1));
+        Set<String> bag = new HashSet<>();
+        for (int i = start - 1; i >= Math.max(0, start - NEAR); i--) {
+            boolean same = !crosses(i, start);
+            bag.add((same ? "<" : "<<") + shown[i]);
+        }
+        for (int i = end; i < Math.min(words.size(), end + NEAR); i++) {
+            boolean same = !crosses(end - 1, i);
+            bag.add((same ? ">" : ">>") + shown[i]);
+        }
+        for (int i = start - 1; i >= Math.max(0, start - WIDE); i--) {
+            bag.add("<<<" + shown[i]);
+        }
+        for (String one : bag) {
+            found.add(kind + one);
+        }
+        found.add(kind + (start == 0 || words.get(start).opens() ? "opens" : "goes on"));
+        found.add(kind + (words.get(end - 1).stops() ? "stops" : "runs on"));
+        if (end < words.size() && words.get(end - 1).asks()) {
+            found.add(kind + "asks");
+        }
+    }
+
+    private String word(int i) {
+        return i < 0 || i >= words.size() ? "|" : shown[i];
+    }
+
+    private boolean crosses(int from, int to) {
+        for (int i = Math.max(0, from); i < to && i < words.size(); i++) {
+            if (words.get(i).stops()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void neighbours(int p, Mention.Coin coin, List<String> found) {
+        int before = p == 0 ? 999 : coin.word() - at(p - 1).end();
+        int after = p + 1 == places.length ? 999 : at(p + 1).word() - coin.end();
+        found.add("before " + gap(before));
+        found.add("after " + gap(after));
+        found.add("between " + gap(before) + " " + gap(after));
+        found.add("again " + gap(repeated[p]));
+        int old = 0;
+        int all = 0;
+        int near = 0;
+        for (int q = Math.max(0, p - NEIGHBOURS); q <= Math.min(places.length - 1, p + NEIGHBOURS); q++) {
+            if (q != p) {
+                all++;
+                old += repeated[q] > WIDE && repeated[q] < Double.POSITIVE_INFINITY ? 1 : 0;
+            }
+            int away = Math.abs(at(q).word() - coin.word());
+            near += q != p && away <= 30 ? 1 : 0;
+        }
+        String share = all == 0 ? "0" : Integer.toString((int) Math.round(4.0 * old / all));
+        boolean own = repeated[p] > WIDE && repeated[p] < Double.POSITIVE_INFINITY;
+        found.add("recap " + share + (own ? " own" : ""));
+        double meant = rolls.meant(coin.word());
+        found.add("meant as a roll " + (meant < 0.02 ? 0 : meant < 0.2 ? 1 : meant < 0.6 ? 2 : meant < 0.9 ? 3 : 4));
+        found.add("dense " + Math.min(6, near) / 2);
+        found.add("recap " + share + " dense " + Math.min(6, near) / 2);
+        double part = coin.word() / (double) words.size();
+        found.add("part "
+                + (part < 0.03 ? "first" : part < 0.1 ? "early" : part > 0.97 ? "last" : part > 0.9 ? "late" : ""));
+        for (int m = places[p] - 1; m >= Math.max(0, places[p] - 3); m--) {
+            Mention mention = mentions.get(m);
+            int away = coin.word() - mention.end();
+            if (mention instanceof Mention.RollTo || mention instanceof Mention.RollNext) {
+                found.add("roll " + gap(away));
+                break;
+            }
+        }
+        if (places[p] > 0 && mentions.get(places[p] - 1) instanceof Mention.Total total) {
+            found.add("total before " + gap(coin.word() - total.end()));
+        }
+        if (places[p] + 1 < mentions.size() && mentions.get(places[p] + 1) instanceof Mention.Total total) {
+            found.add("total after " + gap(total.word() - coin.end()));
+        }
+    }
+
+    private static String gap(double words) {
+        return words <= 1
+                ? "0"
+                : words <= 4
+                        ? "1"
+                        : words <= 10 ? "2" : words <= 25 ? "3" : words <= 80 ? "4" : words < 1e9 ? "5" : "never";
+    }
+}

@@ -1,0 +1,101 @@
+package org.rollwright.entry.narration;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/// What a first listening tells of the habits of a voice: how often dates of this age, said this way and led in
+/// by this word, were finds elsewhere in the same recording, and what stands around each. Observations for the
+/// second listening.
+final class Voice {
+    private static final int REACH = 40;
+    /// How much the recording as a whole counts against what is special about a habit.
+    private static final double PRIOR = 1.5;
+
+    private Voice() {}
+
+    /// @param first for each mention the probability of a find after the first listening; below zero for no coin
+    /// @return observations of both listenings
+    static List<List<String>> of(Listening heard, double[] first) {
+        List<List<String>> all = new ArrayList<>(heard.around());
+        List<Mention> mentions = heard.mentions();
+        int[] places = java.util.stream.IntStream.range(0, first.length)
+                .filter(m -> first[m] >= 0)
+                .toArray();
+        double sum = 0;
+        for (int m : places) {
+            sum += first[m];
+        }
+        double mean = (sum + 0.3) / (places.length + 1);
+        List<Function<Integer, String>> habits = List.of(
+                m -> kept(heard, m, "age "),
+                m -> kept(heard, m, "shape "),
+                m -> kept(heard, m, "-1 "),
+                m -> kept(heard, m, "+1 "),
+                m -> kept(heard, m, "said "));
+        String[] names = {"age", "shape", "lead", "next", "mint"};
+        List<List<String>> more = new ArrayList<>();
+        for (int p = 0; p < places.length; p++) {
+            more.add(new ArrayList<>());
+        }
+        for (int h = 0; h < names.length; h++) {
+            Map<String, double[]> sums = new HashMap<>();
+            for (int m : places) {
+                double[] one = sums.computeIfAbsent(habits.get(h).apply(m), key -> new double[2]);
+                one[0] += first[m];
+                one[1]++;
+            }
+            for (int p = 0; p < places.length; p++) {
+                double[] one =
+                        java.util.Objects.requireNonNull(sums.get(habits.get(h).apply(places[p])));
+                double others = (one[0] - first[places[p]] + PRIOR * mean) / (one[1] - 1 + PRIOR);
+                more.get(p).add("voice " + names[h] + " " + level(others));
+            }
+        }
+        for (int p = 0; p < places.length; p++) {
+            int here = heard.mentions().get(places[p]).word();
+            double before = 0;
+            double after = 0;
+            int b = 0;
+            int a = 0;
+            for (int q = p - 1;
+                    q >= Math.max(0, p - 3) && here - mentions.get(places[q]).word() < REACH;
+                    q--) {
+                before += first[places[q]];
+                b++;
+            }
+            for (int q = p + 1;
+                    q < Math.min(places.length, p + 4)
+                            && mentions.get(places[q]).word() - here < REACH;
+                    q++) {
+                after += first[places[q]];
+                a++;
+            }
+            String near = (b == 0 ? "-" : level(before / b)) + " " + (a == 0 ? "-" : level(after / a));
+            List<String> found = more.get(p);
+            found.add("voice before " + (b == 0 ? "-" : level(before / b)));
+            found.add("voice after " + (a == 0 ? "-" : level(after / a)));
+            found.add("voice near " + near);
+            found.add("voice own " + level(first[places[p]]));
+            found.add("voice own " + level(first[places[p]]) + " near " + near);
+            found.addAll(heard.around().get(places[p]));
+            all.set(places[p], found);
+        }
+        return all;
+    }
+
+    private static String kept(Listening heard, int m, String beginning) {
+        for (String one : heard.around().get(m)) {
+            if (one.startsWith(beginning)) {
+                return one;
+            }
+        }
+        return "";
+    }
+
+    private static String level(double share) {
+        return Integer.toString((int) Math.round(Math.clamp(share, 0, 1) * 6));
+    }
+}
