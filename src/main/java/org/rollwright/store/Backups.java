@@ -63,7 +63,6 @@ public final class Backups {
     /// A clock may have been this much ahead when a backup was made.
     private static final Duration SLACK = Duration.ofMinutes(10);
     private static final Duration LEFT_OVER = Duration.ofHours(1);
-    private static final String LOCK = "rollwright.lock";
 
     private final Path where;
     private final PhotoFolder shelf;
@@ -85,11 +84,14 @@ public final class Backups {
         } catch (IOException e) {
             throw new Failed(t("store.no-backup-was-made-in", where));
         }
-        try (Turn turn = Turn.take(where.resolve(LOCK))) {
-            if (turn.isTaken()) {
-                throw new Failed(t("store.another-backup-is-being-made", where));
-            }
-            return make(dataFolder, now, turn.isSure());
+        Optional<StoreLock> taken;
+        try {
+            taken = StoreLock.take(where);
+        } catch (IOException e) {
+            throw new Failed(t("store.no-backup-was-made-in", where));
+        }
+        try (StoreLock lock = taken.orElseThrow(() -> new Failed(t("store.another-backup-is-being-made", where)))) {
+            return make(dataFolder, now, lock.isExclusive());
         }
     }
 

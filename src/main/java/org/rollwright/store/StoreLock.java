@@ -21,6 +21,7 @@ final class StoreLock implements AutoCloseable {
     private static final int PLACE = 1_000;
 
     private final FileChannel channel;
+    private boolean known;
 
     private StoreLock(FileChannel channel) {
         this.channel = channel;
@@ -46,7 +47,8 @@ final class StoreLock implements AutoCloseable {
     private boolean taken() {
         try {
             FileLock held = channel.tryLock(PLACE, 1, false);
-            return held != null;
+            known = held != null;
+            return known;
         } catch (OverlappingFileLockException e) {
             return false;
         } catch (IOException e) {
@@ -73,6 +75,11 @@ final class StoreLock implements AutoCloseable {
                 .map(bytes -> new String(bytes, StandardCharsets.UTF_8).strip())
                 .orElse("");
         return who.isEmpty() || who.length() > 500 ? t("store.another-process") : who;
+    }
+
+    /// Whether the disk knows of locks, so that nobody else can have it.
+    boolean isExclusive() {
+        return known;
     }
 
     /// Says who holds it.

@@ -102,24 +102,24 @@ public final class ChangedPages {
                 : when.isEmpty()
                         ? t("changed.in-another-window-it-was-changed", now.title())
                         : t("changed.in-another-window-it-was-changed-at", now.title(), when);
-        context.status(HttpStatus.CONFLICT);
-        render.page(
+        show(
                 context,
-                "changed",
-                Map.of(
-                        "frame",
-                        bench.frame(t("changed.changed-meanwhile"), ""),
-                        "view",
-                        new View(
-                                t("changed.changed-meanwhile-2", now.title()),
-                                sentence + " " + t("changed.nothing-was-saved-yet"),
-                                context.path(),
-                                now.back(),
-                                now.mark(),
-                                t("changed.save-mine-all-the-same"),
-                                gone ? t("changed.leave-it-so") : t("changed.take-the-other-s"),
-                                rows,
-                                kept)));
+                t("changed.changed-meanwhile"),
+                new View(
+                        t("changed.changed-meanwhile-2", now.title()),
+                        sentence + " " + t("changed.nothing-was-saved-yet"),
+                        context.path(),
+                        now.back(),
+                        now.mark(),
+                        t("changed.save-mine-all-the-same"),
+                        gone ? t("changed.leave-it-so") : t("changed.take-the-other-s"),
+                        rows,
+                        kept));
+    }
+
+    private void show(Context context, String title, View view) {
+        context.status(HttpStatus.CONFLICT);
+        render.page(context, "changed", Map.of("frame", bench.frame(title, ""), "view", view));
     }
 
     private void repeated(Repeats.Repeated repeated, Context context) {
@@ -129,24 +129,19 @@ public final class ChangedPages {
                 values.forEach(value -> kept.add(new Kept(name, value)));
             }
         });
-        context.status(HttpStatus.CONFLICT);
-        render.page(
+        show(
                 context,
-                "changed",
-                Map.of(
-                        "frame",
-                        bench.frame(t("changed.recorded-already"), ""),
-                        "view",
-                        new View(
-                                t("changed.recorded-already"),
-                                t("changed.the-same-form-was-sent", when(repeated.at())),
-                                context.path(),
-                                repeated.location(),
-                                "",
-                                t("changed.record-it-once-more"),
-                                t("changed.leave-it-so"),
-                                List.of(),
-                                kept)));
+                t("changed.recorded-already"),
+                new View(
+                        t("changed.recorded-already"),
+                        t("changed.the-same-form-was-sent", when(repeated.at())),
+                        context.path(),
+                        repeated.location(),
+                        "",
+                        t("changed.record-it-once-more"),
+                        t("changed.leave-it-so"),
+                        List.of(),
+                        kept));
     }
 
     private static String when(Instant at) {

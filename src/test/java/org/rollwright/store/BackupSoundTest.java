@@ -262,8 +262,8 @@ class BackupSoundTest {
         Files.setLastModifiedTime(old, FileTime.from(NOW.minusSeconds(9_000)));
         Files.setLastModifiedTime(fresh, FileTime.from(NOW.minusSeconds(60)));
         Files.setLastModifiedTime(foreign, FileTime.from(NOW.minusSeconds(9_000)));
-        try (Turn other = Turn.take(folder.resolve("shelf/rollwright.lock"))) {
-            assertThat(other.isSure()).isTrue();
+        try (StoreLock other = StoreLock.take(folder.resolve("shelf")).orElseThrow()) {
+            assertThat(other.isExclusive()).isTrue();
             assertThatThrownBy(() -> backups().make(data(), NOW)).hasMessageContaining("Another backup");
             assertThat(old).exists();
         }

@@ -10,59 +10,10 @@ import org.rollwright.entry.EntryContext;
 /// Reads how the search goes on: rolls, boxes, weights, counts promised and running.
 abstract class CourseGrammar extends Hearing {
     static final int LONGEST_ROLL = 500;
-    static final Set<String> UNITS = Set.of(
-            "dollar",
-            "dollars",
-            "percent",
-            "million",
-            "billion",
-            "thousand",
-            "year",
-            "years",
-            "minutes",
-            "minute",
-            "hours",
-            "boxes",
-            "box",
-            "bucks",
-            "times",
-            "am",
-            "pm",
-            "ounces",
-            "ounce",
-            "pounds",
-            "pound",
-            "grams",
-            "enders",
-            "ender",
-            "more",
-            "of",
-            "out",
-            "and",
-            "roll",
-            "hundred");
-    static final Set<String> COUNTED = Set.of(
-            "wheat",
-            "cent",
-            "cents",
-            "penny",
-            "pennies",
-            "coin",
-            "coins",
-            "find",
-            "finds",
-            "keeper",
-            "keepers",
-            "silver",
-            "silvers",
-            "dime",
-            "dimes",
-            "nickel",
-            "nickels",
-            "one",
-            "wheatback",
-            "back",
-            "backs");
+    /// What makes a figure something else than a date, a count or a roll.
+    static final Set<String> UNITS = RollWords.with(RollWords.MEASURES, "enders", "ender", "more", "of", "out", "and");
+    /// What running counts count.
+    static final Set<String> COUNTED = RollWords.with(RollWords.KEEPERS, "one", "wheatback", "back", "backs");
     private static final Set<String> TOTAL_LEADS =
             Set.of("makes", "us", "number", "at", "was", "is", "it", "that's", "so");
 

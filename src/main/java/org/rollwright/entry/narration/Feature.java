@@ -1,7 +1,7 @@
 package org.rollwright.entry.narration;
 
-/// What speaks for or against a mention of a coin being a new find. Their weights are data:
-/// catalog/narration/weights.csv, fitted on generated narrations.
+/// What speaks for or against a mention of a coin being a new find, by turns of speech. Their weights are data:
+/// catalog/narration/weights.csv, fitted on narrations by strangers. What single words say stands in [Cues].
 enum Feature {
     ALWAYS,
     MINT_MARK_SAID,

@@ -8,8 +8,7 @@ import java.util.Optional;
 import org.rollwright.entry.EntryContext;
 
 /// What grammar has to go by: the words, the phrases heard among them, and what was understood so far.
-abstract class Hearing {
-    final List<Word> words;
+abstract class Hearing extends WordPlaces {
     final EntryContext context;
     final List<Mention> mentions = new ArrayList<>();
 
@@ -19,7 +18,7 @@ abstract class Hearing {
     private int scene;
 
     Hearing(List<Word> words, EntryContext context, Phrases phrases) {
-        this.words = words;
+        super(words);
         this.context = context;
         this.heard = phrases.heard(words);
     }
@@ -33,35 +32,6 @@ abstract class Hearing {
     /// The first word of the scene, or as many words back as said if that is later.
     int since(int i, int reach) {
         return Math.max(scene, i - reach);
-    }
-
-    boolean is(int i, String... any) {
-        if (i < 0 || i >= words.size()) {
-            return false;
-        }
-        for (String one : any) {
-            if (words.get(i).is(one)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    boolean sequence(int i, String... all) {
-        for (int k = 0; k < all.length; k++) {
-            if (!is(i + k, all[k])) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    boolean opens(int i) {
-        return i <= 0 || i >= words.size() || words.get(i).opens();
-    }
-
-    boolean stops(int i) {
-        return i < 0 || i >= words.size() - 1 || words.get(i).stops();
     }
 
     /// Whether a phrase of the class lies within the sentence, up to so many words before a place.

@@ -80,36 +80,36 @@ final class RollTrack {
     record Turn(int word, int box, int roll, double sure, double meant) {}
 
     private final double[] step = new double[Step.COUNT];
-    private final double[] asRoll = new double[RollSigns.Clue.COUNT];
-    private final double[] asCount = new double[RollSigns.Clue.COUNT];
-    private final List<RollSigns.Sign> signs;
+    private final double[] asRoll = new double[RollSign.Clue.COUNT];
+    private final double[] asCount = new double[RollSign.Clue.COUNT];
+    private final List<RollSign> signs;
     private final int rollsPerBox;
     private final int boxCount;
     private final int namedBoxes;
 
-    RollTrack(List<RollSigns.Sign> signs, int rollsPerBox, Weights weights) {
+    RollTrack(List<RollSign> signs, int rollsPerBox, Weights weights) {
         this.signs = signs;
         this.rollsPerBox = rollsPerBox;
         for (Step one : Step.values()) {
             step[one.index()] = weights.of(one.weight());
         }
-        for (RollSigns.Clue one : RollSigns.Clue.values()) {
+        for (RollSign.Clue one : RollSign.Clue.values()) {
             asRoll[one.index()] = weights.of(one.weight());
             asCount[one.index()] = weights.of(one.weightAsCount());
         }
         int most = 1;
         int named = 1;
-        for (RollSigns.Sign sign : signs) {
+        for (RollSign sign : signs) {
             int box =
                     switch (sign.kind()) {
                         case BOX -> sign.value();
                         case BOX_ROLL -> sign.box();
-                        case TO -> sign.has(RollSigns.Clue.ROLL_BEFORE) ? (sign.value() - 1) / rollsPerBox + 1 : 1;
+                        case TO -> sign.has(RollSign.Clue.ROLL_BEFORE) ? (sign.value() - 1) / rollsPerBox + 1 : 1;
                         case ON, LAST -> 1;
                     };
             most = Math.max(most, box);
-            boolean next = sign.kind() == RollSigns.Kind.BOX && sign.value() == 0;
-            named = next ? MOST_BOXES : sign.kind() == RollSigns.Kind.BOX ? Math.max(named, box) : named;
+            boolean next = sign.kind() == RollSign.Kind.BOX && sign.value() == 0;
+            named = next ? MOST_BOXES : sign.kind() == RollSign.Kind.BOX ? Math.max(named, box) : named;
         }
         this.namedBoxes = Math.max(named, most);
         this.boxCount = Math.min(most + 1, MOST_BOXES);
@@ -136,8 +136,8 @@ final class RollTrack {
         if (habit.two) {
             // who shares a box does not say "in my fourteen"
             long[] mine = new long[2];
-            for (RollSigns.Sign sign : signs) {
-                mine[sign.turns() & 1] += sign.has(RollSigns.Clue.MINE) ? 1 : 0;
+            for (RollSign sign : signs) {
+                mine[sign.turns() & 1] += sign.has(RollSign.Clue.MINE) ? 1 : 0;
             }
             prior += of(Step.TWO_AT_ALL) + of(Step.TWO_EACH) * 2 * Math.min(mine[0], mine[1]);
         }
@@ -201,7 +201,7 @@ final class RollTrack {
             this.beam =
                     new RollBeam(signs.size(), habit.two ? TWO_WIDTH : ALONE_WIDTH, first << 40 | second << 20, keeps);
             int turns = 0;
-            for (RollSigns.Sign sign : signs) {
+            for (RollSign sign : signs) {
                 sign(sign, sign.turns() - turns);
                 turns = sign.turns();
                 beam.end();
@@ -229,7 +229,7 @@ final class RollTrack {
             return (int) ((state & 1) == 0 ? state >>> 40 : state >>> 20) & 0xFFFFF;
         }
 
-        private void sign(RollSigns.Sign sign, int turns) {
+        private void sign(RollSign sign, int turns) {
             double roll = 0;
             double count = 0;
             for (long left = sign.clues(); left != 0; left &= left - 1) {
@@ -237,7 +237,7 @@ final class RollTrack {
                 roll += asRoll[clue];
                 count += asCount[clue];
             }
-            if (habit.numbered && sign.has(RollSigns.Clue.NUMBER_BEFORE)) {
+            if (habit.numbered && sign.has(RollSign.Clue.NUMBER_BEFORE)) {
                 roll += of(Step.NUMBERED);
                 count -= of(Step.NUMBERED);
             }
@@ -253,10 +253,10 @@ final class RollTrack {
             }
         }
 
-        private void options(RollSigns.Sign sign, int i, long state, double share, double odds, double countOdds) {
+        private void options(RollSign sign, int i, long state, double share, double odds, double countOdds) {
             int voice = habit.two ? (int) ((sign.turns() & 1) ^ ((state >>> 1) & 1)) : 0;
             int here = (int) (voice == 0 ? state >>> 40 : state >>> 20) & 0xFFFFF;
-            boolean box = sign.kind() == RollSigns.Kind.BOX;
+            boolean box = sign.kind() == RollSign.Kind.BOX;
             boolean there = box && here / width == sign.value() - 1;
             beam.step(i, state, share * (box && !there && !habit.two ? Math.exp(of(Step.BOX_STAYS)) : 1), false);
             int b = here / width;

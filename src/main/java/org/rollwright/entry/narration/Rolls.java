@@ -36,7 +36,7 @@ final class Rolls {
         this.meant = new double[words.size() + 1];
         Arrays.fill(boxes, 1);
         Arrays.fill(sure, 1);
-        List<RollSigns.Sign> signs = new RollSigns(words, cues, usual, phrases).signs();
+        List<RollSign> signs = new RollSigns(words, cues, usual, phrases).signs();
         RollTrack track = new RollTrack(signs, usual, weights);
         boolean two = !signs.isEmpty() && signs.getLast().turns() >= FEW_TURNS;
         RollTrack.Habit best = likeliest(track, habits(track, two, signs));
@@ -60,7 +60,7 @@ final class Rolls {
         return best;
     }
 
-    private static List<RollTrack.Habit> habits(RollTrack track, boolean two, List<RollSigns.Sign> signs) {
+    private static List<RollTrack.Habit> habits(RollTrack track, boolean two, List<RollSign> signs) {
         List<RollTrack.Habit> habits = new ArrayList<>();
         habits.add(new RollTrack.Habit(false, false, false, false, 0));
         habits.add(new RollTrack.Habit(true, false, false, false, 0));
@@ -74,9 +74,9 @@ final class Rolls {
     }
 
     /// Which of two speakers has box 1: whoever names a box first has the one he names.
-    private static int firstBox(List<RollSigns.Sign> signs) {
-        for (RollSigns.Sign sign : signs) {
-            if (sign.kind() == RollSigns.Kind.BOX && (sign.value() == 1 || sign.value() == 2)) {
+    private static int firstBox(List<RollSign> signs) {
+        for (RollSign sign : signs) {
+            if (sign.kind() == RollSign.Kind.BOX && (sign.value() == 1 || sign.value() == 2)) {
                 return sign.turns() + (sign.value() == 1 ? 0 : 1) & 1;
             }
         }

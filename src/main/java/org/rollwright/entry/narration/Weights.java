@@ -8,8 +8,8 @@ import java.util.TreeMap;
 /// The decoder's parameters: data in catalog/narration/weights.csv.
 ///
 /// A mention of a coin is a new find, the same coin as the last find, or neither; the logarithm of the odds of
-/// the first two against the third is the sum of the weights of its features. The rest are logarithms of
-/// probabilities.
+/// the first two against the third is the sum of the weights of its features and of what is observed around it
+/// ([Cues], [Voice]). The rest are logarithms of probabilities, and the clues of [Rolls].
 public final class Weights {
     /// Rows of what is observed begin so; see [Cues].
     static final String CUE = "cue ";

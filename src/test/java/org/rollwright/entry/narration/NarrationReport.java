@@ -9,7 +9,6 @@ import java.util.TreeMap;
 /// its probabilities are true. Run it by bench/narration; docs/narration.md keeps what it printed.
 final class NarrationReport {
     private static final int GENERATED = 1_000;
-    private static final double[] EDGES = {0, 0.5, 0.7, 0.8, 0.9, 0.95, 0.99, 1.01};
 
     private NarrationReport() {}
 
@@ -38,25 +37,7 @@ final class NarrationReport {
         row("generated, caption errors off", clean);
         groups.forEach((habit, score) -> row("… " + habit, score));
         System.out.println();
-        System.out.println("| called | finds | right |");
-        System.out.println("|---|---|---|");
-        for (int i = 0; i + 1 < EDGES.length; i++) {
-            int all = 0;
-            int right = 0;
-            for (double[] one : held.sureAndRight) {
-                if (one[0] >= EDGES[i] && one[0] < EDGES[i + 1]) {
-                    all++;
-                    right += one[1] > 0 ? 1 : 0;
-                }
-            }
-            System.out.printf(
-                    Locale.ROOT,
-                    "| %.2f to %.2f | %d | %s |%n",
-                    EDGES[i],
-                    Math.min(1, EDGES[i + 1]),
-                    all,
-                    all == 0 ? "–" : String.format(Locale.ROOT, "%.1f %%", 100.0 * right / all));
-        }
+        Score.printReliability(held.sureAndRight);
     }
 
     private static void row(String name, Score score) {

@@ -22,9 +22,9 @@ class NarrationTest {
             all.faults.stream().limit(60).forEach(System.out::println);
         }
         // the weights come from strangers since; what was generated is no evidence, only noise that must not break it
-        assertThat(all.rightShare()).isGreaterThanOrEqualTo(0.93);
-        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(7);
-        assertThat(all.rollShare()).isGreaterThanOrEqualTo(0.94);
+        assertThat(all.rightShare()).isGreaterThanOrEqualTo(0.95);
+        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(4);
+        assertThat(all.rollShare()).isGreaterThanOrEqualTo(0.95);
         int sure = 0;
         int right = 0;
         for (double[] one : all.sureAndRight) {
@@ -66,7 +66,7 @@ class NarrationTest {
         System.out.println(folder + ": " + all);
         all.faults.forEach(System.out::println);
         assertThat(all.rightShare()).isGreaterThanOrEqualTo(0.97);
-        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(3);
+        assertThat(all.falsePerHundred()).isLessThanOrEqualTo(folder.equals("tuned") ? 2 : 1);
         assertThat(all.rollShare()).isGreaterThanOrEqualTo(0.97);
     }
 }

@@ -113,4 +113,30 @@ final class Score {
                 falsePerHundred(),
                 100 * rollShare());
     }
+
+    /// Prints how many of the finds called so and so probable were right.
+    ///
+    /// @param calls probability, and 1 or 0
+    static void printReliability(List<double[]> calls) {
+        double[] edges = {0, 0.3, 0.5, 0.7, 0.8, 0.9, 0.95, 0.99, 1.01};
+        System.out.println("| called | finds | right |");
+        System.out.println("|---|---|---|");
+        for (int i = 0; i + 1 < edges.length; i++) {
+            int all = 0;
+            int right = 0;
+            for (double[] one : calls) {
+                if (one[0] >= edges[i] && one[0] < edges[i + 1]) {
+                    all++;
+                    right += one[1] > 0 ? 1 : 0;
+                }
+            }
+            System.out.printf(
+                    Locale.ROOT,
+                    "| %.2f to %.2f | %d | %s |%n",
+                    edges[i],
+                    Math.min(1, edges[i + 1]),
+                    all,
+                    all == 0 ? "–" : String.format(Locale.ROOT, "%.1f %%", 100.0 * right / all));
+        }
+    }
 }
