@@ -266,12 +266,16 @@ public final class Server implements AutoCloseable {
             sorry(bench, render, context, t("server.it-was-not-saved"), sentence);
             return;
         }
-        List<ChangedPages.Kept> typed = new ArrayList<>();
-        List<ChangedPages.Kept> kept = new ArrayList<>();
+        List<String> typed = new ArrayList<>();
+        List<ChangedPages.Kept> fields = new ArrayList<>();
         context.formParamMap()
                 .forEach((name, values) -> values.forEach(value -> {
-                    boolean ours = name.equals(Shown.FIELD) || name.equals(Repeats.FIELD) || name.equals("asof");
-                    (ours || value.isBlank() ? kept : typed).add(new ChangedPages.Kept(name, value));
+                    fields.add(new ChangedPages.Kept(name, value));
+                    // marks of what the page showed, and what was chosen from a list, were not typed
+                    boolean mark = name.equals(Shown.FIELD) || name.equals(Repeats.FIELD) || name.equals("asof");
+                    if (!mark && !value.isBlank() && !value.matches("[A-Z_]+")) {
+                        typed.add(value);
+                    }
                 }));
         render.page(
                 context,
@@ -285,8 +289,8 @@ public final class Server implements AutoCloseable {
                         context.path(),
                         "typed",
                         typed,
-                        "kept",
-                        kept));
+                        "fields",
+                        fields));
     }
 
     /// Whether a file that was sent could not be put down on the disk. What the system says of a full one is no
