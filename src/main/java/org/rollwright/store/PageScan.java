@@ -16,7 +16,6 @@ final class PageScan {
     private static final int USUAL_PAGE = 4096;
     private static final int FIRST_PAGE_HEAD = 100;
     private static final int COLUMNS = 6;
-    private static final long MOST_PAYLOAD = 100_000_000;
 
     private final ByteBuffer file;
     private final int page;
@@ -48,7 +47,10 @@ final class PageScan {
             if (cell < start + page) {
                 try {
                     row(cell).ifPresent(rows::add);
-                } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
+                } catch (IndexOutOfBoundsException
+                        | java.nio.BufferUnderflowException
+                        | IllegalArgumentException
+                        | ArithmeticException e) {
                     // a damaged cell: the next one
                 }
             }
@@ -91,7 +93,7 @@ final class PageScan {
         Reader reader = new Reader(file, cell);
         long size = reader.variable();
         long seq = reader.variable();
-        if (size < COLUMNS || size > MOST_PAYLOAD || seq < 1) {
+        if (size < COLUMNS || size > file.capacity() || seq < 1) {
             return Optional.empty();
         }
         Reader payload = new Reader(ByteBuffer.wrap(payload(reader.at, (int) size)), 0);
@@ -150,7 +152,11 @@ final class PageScan {
     }
 
     private static String text(Reader payload, long type) {
-        byte[] bytes = new byte[(int) ((type - 13) / 2)];
+        long length = (type - 13) / 2;
+        if (length > payload.bytes.capacity()) {
+            throw new IllegalArgumentException("longer than all of it");
+        }
+        byte[] bytes = new byte[(int) length];
         payload.bytes.get(payload.at, bytes);
         payload.at += bytes.length;
         return new String(bytes, StandardCharsets.UTF_8);

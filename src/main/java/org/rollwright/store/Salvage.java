@@ -277,9 +277,10 @@ public final class Salvage {
         Map<Long, SqliteJournal.Row> chosen = new HashMap<>();
         longest().forEach(node -> chosen.put(node.row.seq(), node.row));
         Map<String, Long> counts = new TreeMap<>();
+        Set<String> foreign = foreign();
         rows.forEach((seq, candidates) -> candidates.forEach((other, sources) -> {
             SqliteJournal.Row row = chosen.get(seq);
-            boolean elsewhere = row == null ? foreign().containsAll(sources) : !other.equals(row);
+            boolean elsewhere = row == null ? foreign.containsAll(sources) : !other.equals(row);
             if (elsewhere && isSoundAlone(other)) {
                 counts.merge(first(sources), 1L, Long::sum);
             }

@@ -252,6 +252,32 @@ class DamageTest {
         }
     }
 
+    /// Whatever the bytes are, reading pages ends, and without an exception.
+    @Test
+    void pages_of_any_content_are_read_without_a_fault() {
+        java.util.Random random = new java.util.Random(7);
+        byte[] whole = Disk.bytes(data.resolve(Database.FILE)).orElseThrow();
+        int found = 0;
+        for (int i = 0; i < 3_000; i++) {
+            byte[] damaged = whole.clone();
+            int flips = 1 + random.nextInt(400);
+            int from = random.nextInt(damaged.length);
+            for (int k = 0; k < flips; k++) {
+                damaged[Math.min(damaged.length - 1, from + random.nextInt(4_096))] = (byte) random.nextInt(256);
+            }
+            found = Math.max(found, PageScan.rows(damaged).size());
+        }
+        assertThat(found).isPositive();
+        byte[] noise = new byte[40_960];
+        for (int i = 0; i < 300; i++) {
+            random.nextBytes(noise);
+            for (int page = 4_096; page < noise.length; page += 4_096) {
+                noise[page] = 0x0d;
+            }
+            PageScan.rows(noise);
+        }
+    }
+
     /// Found by an attack from outside: with log and mark gone the tool went on, and what the backup held more
     /// was called another store's from the next line on.
     @Test

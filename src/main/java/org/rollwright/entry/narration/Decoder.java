@@ -105,7 +105,7 @@ public final class Decoder {
             "philadelphia");
 
     /// Whose coins the recording is about: a hunter in Canada has a box of cents like everybody, and speaks of
-    /// kings and queens all the time.
+    /// kings and queens all the time: ten such words and twice as many as those of the States.
     private static EntryContext home(List<Word> words, EntryContext said) {
         long canada =
                 words.stream().filter(word -> OF_CANADA.contains(word.text())).count();
