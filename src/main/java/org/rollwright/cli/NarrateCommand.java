@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
+import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.Recorder;
@@ -46,8 +47,11 @@ final class NarrateCommand implements Callable<Integer> {
 
     @CommandLine.Option(
             names = "--denomination",
-            paramLabel = "WORD",
-            description = "cent, nickel, ca cent ... (default: ${DEFAULT-VALUE}).",
+            paramLabel = "WORDS",
+            description = {
+                "What the boxes hold: cent, nickel, ca cent ... (default: ${DEFAULT-VALUE}).",
+                "Box by box with commas between: ca nickel,ca dime."
+            },
             defaultValue = "cent")
     private String denomination = "cent";
 
@@ -138,14 +142,21 @@ final class NarrateCommand implements Callable<Integer> {
                 };
         if (above == null) {
             Catalog catalog = open.catalog(System.err);
-            print(Open.decoder().decode(captions, context(catalog), rolls), null);
+            List<Denomination> boxes = boxes(catalog);
+            EntryContext context = context(catalog, boxes.getFirst());
+            print(Open.decoder().decode(captions, context, boxes, rolls), null);
             return ExitCode.OK.number();
         }
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
             HuntId into = hunt(bench);
             EntryContext context = bench.desk()
                     .read(book -> bench.recorder().context(book, book.hunt(into).orElseThrow()));
-            Narration narration = Open.decoder().decode(captions, context, rolls);
+            List<Denomination> boxes = hunt == null
+                    ? boxes(bench.catalog())
+                    : bench.desk()
+                            .read(book -> bench.recorder()
+                                    .denominations(book, book.hunt(into).orElseThrow()));
+            Narration narration = Open.decoder().decode(captions, context, boxes, rolls);
             print(narration, accept(bench, into, narration, above));
             return ExitCode.OK.number();
         }
@@ -163,6 +174,12 @@ final class NarrateCommand implements Callable<Integer> {
         }
         Script runner = new Script(bench.desk(), bench.catalog(), bench.recorder(), null);
         Map<String, String> details = new LinkedHashMap<>();
+        if (denomination.contains(",")) {
+            throw new Open.Stop(
+                    ExitCode.INPUT,
+                    "--box starts a hunt on one box; for boxes of several denominations start the hunt first, and say"
+                            + " --hunt N.");
+        }
         details.put("denomination", denomination);
         details.put("watch", watch);
         details.put("rolls", Integer.toString(rolls));
@@ -203,14 +220,23 @@ final class NarrateCommand implements Callable<Integer> {
         };
     }
 
-    private EntryContext context(Catalog catalog) {
-
-        Optional<DenominationFacts> facts = Script.denomination(catalog, denomination);
-        if (facts.isEmpty()) {
-            throw new Open.Stop(
-                    ExitCode.INPUT,
-                    "'" + denomination + "' is no denomination. Write cent, nickel, dime, quarter, half, or ca cent.");
+    /// What the boxes hold, in their order.
+    private List<Denomination> boxes(Catalog catalog) {
+        List<Denomination> boxes = new ArrayList<>();
+        for (String one : denomination.split(",", -1)) {
+            Optional<DenominationFacts> facts = Script.denomination(catalog, one.strip());
+            if (facts.isEmpty()) {
+                throw new Open.Stop(
+                        ExitCode.INPUT,
+                        "'" + one.strip()
+                                + "' is no denomination. Write cent, nickel, dime, quarter, half, or ca cent.");
+            }
+            boxes.add(facts.get().denomination());
         }
+        return boxes;
+    }
+
+    private EntryContext context(Catalog catalog, Denomination first) {
         List<Selection> watches = new ArrayList<>();
         for (String name : watch.split(",")) {
             String word = name.strip().toLowerCase(Locale.ROOT);
@@ -228,7 +254,7 @@ final class NarrateCommand implements Callable<Integer> {
             }
         }
         int year = Instant.now().atOffset(java.time.ZoneOffset.UTC).getYear();
-        return new EntryContext(catalog, facts.get().denomination(), watches, year);
+        return new EntryContext(catalog, first, watches, year);
     }
 
     private void print(Narration narration, @Nullable Integer recorded) {

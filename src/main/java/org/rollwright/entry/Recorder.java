@@ -195,6 +195,15 @@ public final class Recorder {
         return context(denomination, hunt.watches());
     }
 
+    /// What the boxes of a hunt hold, in their order; at least one.
+    public List<Denomination> denominations(Logbook book, Hunt hunt) {
+        List<Denomination> boxes = hunt.boxes().stream()
+                .flatMap(box -> book.box(box).stream())
+                .map(Box::denomination)
+                .toList();
+        return boxes.isEmpty() ? List.of(context(book, hunt).denomination()) : boxes;
+    }
+
     /// What a line is read against outside a hunt.
     public EntryContext context(Denomination denomination, List<Watch> watches) {
         List<Selection> selections = new ArrayList<>();

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
+import org.rollwright.coin.Denomination;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Captions;
@@ -45,7 +46,7 @@ final class NarrationPages {
         routes.post("/mat/{hunt}/narration/accept", this::accept);
     }
 
-    private record Place(HuntId id, String name, EntryContext context, int rolls) {}
+    private record Place(HuntId id, String name, EntryContext context, List<Denomination> boxes, int rolls) {}
 
     private Place place(Context context) {
         long number;
@@ -60,7 +61,12 @@ final class NarrationPages {
         return bench.desk()
                 .read(book -> book.hunt(new HuntId(number)).map(hunt -> {
                     int rolls = firstBoxRolls(hunt, book);
-                    return new Place(hunt.id(), hunt.name(), bench.recorder().context(book, hunt), rolls);
+                    return new Place(
+                            hunt.id(),
+                            hunt.name(),
+                            bench.recorder().context(book, hunt),
+                            bench.recorder().denominations(book, hunt),
+                            rolls);
                 }))
                 .orElseThrow(NotFoundResponse::new);
     }
@@ -109,7 +115,7 @@ final class NarrationPages {
         switch (Captions.read(bytes)) {
             case Captions.Read.Unusable unusable -> choose(context, List.of(unusable.sentence()));
             case Captions.Read.Good good -> {
-                Narration narration = bench.decoder().decode(good.captions(), place.context, place.rolls);
+                Narration narration = bench.decoder().decode(good.captions(), place.context, place.boxes, place.rolls);
                 review(
                         context,
                         ReviewView.of(place.id.number(), place.name, file.filename(), good.captions(), narration));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -22,6 +23,10 @@ final class Cues {
 
     /// Dates on each side that are held against what was said before: a list of old ones is a recap.
     private static final int NEIGHBOURS = 5;
+
+    /// Words on each side that may belong to a date, about six seconds.
+    private static final int OWN = 14;
+
     private static final List<String> NONE = List.of();
 
     private final List<Word> words;
@@ -32,8 +37,10 @@ final class Cues {
     private final double[] repeated;
     private final int[] places;
     private final boolean mostlyHalves;
+    private final Chains chains;
+    private final boolean[] pairAgain;
 
-    private Cues(List<Word> words, List<Mention> mentions, Rolls rolls) {
+    private Cues(List<Word> words, List<Mention> mentions, Rolls rolls, Chains chains) {
         this.rolls = rolls;
         this.words = words;
         this.mentions = mentions;
@@ -58,6 +65,8 @@ final class Cues {
         this.places = Arrays.copyOf(dated, count);
         this.mostlyHalves = halves > 2 * whole;
         this.repeated = repeated();
+        this.chains = chains;
+        this.pairAgain = pairAgain();
     }
 
     static Mention.@Nullable Coin coin(Mention mention) {
@@ -65,8 +74,8 @@ final class Cues {
     }
 
     /// For every mention what is observed around it; nothing for those that are no coins.
-    static List<List<String>> of(List<Word> words, List<Mention> mentions, Rolls rolls) {
-        Cues cues = new Cues(words, mentions, rolls);
+    static List<List<String>> of(List<Word> words, List<Mention> mentions, Rolls rolls, Chains chains) {
+        Cues cues = new Cues(words, mentions, rolls, chains);
         List<List<String>> all = new ArrayList<>(mentions.size());
         for (int m = 0; m < mentions.size(); m++) {
             all.add(NONE);
@@ -106,6 +115,32 @@ final class Cues {
         return gaps;
     }
 
+    /// The figures that go up by one; whether something that may be a date ends right before them, or a word before.
+    static Chains chains(List<Word> words, List<Mention> mentions) {
+        boolean[] dated = new boolean[words.size() + 2];
+        for (Mention mention : mentions) {
+            Mention.Coin coin = coin(mention);
+            if (coin != null && coin.year() != null) {
+                dated[Math.min(coin.end(), words.size())] = true;
+                dated[Math.min(coin.end() + 1, words.size())] = true;
+            }
+        }
+        return new Chains(words, dated);
+    }
+
+    /// For every date whether it and the one before were said in this order before: what a recap does.
+    private boolean[] pairAgain() {
+        java.util.Set<String> seen = new HashSet<>();
+        boolean[] again = new boolean[places.length];
+        for (int p = 1; p < places.length; p++) {
+            String pair =
+                    at(p - 1).denomination() + " " + at(p - 1).year() + " " + at(p).denomination() + " " + at(p).year();
+            boolean same = java.util.Objects.equals(at(p - 1).year(), at(p).year());
+            again[p] = !same && !seen.add(pair);
+        }
+        return again;
+    }
+
     private Mention.Coin at(int p) {
         return java.util.Objects.requireNonNull(coins[places[p]]);
     }
@@ -119,6 +154,7 @@ final class Cues {
         found.add("shape " + shape);
         found.add("shape " + shape + (mostlyHalves ? " halves" : " whole"));
         found.add("said " + coin.said());
+        found.add("year " + year);
         found.add("age " + coin.denomination().key() + " " + age(coin, year));
         found.add("age " + age(coin, year) + " " + shape);
         if (coin.count() > 1) {
@@ -223,6 +259,9 @@ final class Cues {
         String share = all == 0 ? "0" : Integer.toString((int) Math.round(4.0 * old / all));
         boolean own = repeated[p] > WIDE && repeated[p] < Double.POSITIVE_INFINITY;
         found.add("recap " + share + (own ? " own" : ""));
+        boolean pair = pairAgain[p] || (p + 1 < pairAgain.length && pairAgain[p + 1]);
+        found.add("pair again " + pair + (own ? " own" : ""));
+        territory(p, coin, found);
         double meant = rolls.meant(coin.word());
         found.add("meant as a roll " + (meant < 0.02 ? 0 : meant < 0.2 ? 1 : meant < 0.6 ? 2 : meant < 0.9 ? 3 : 4));
         found.add("dense " + Math.min(6, near) / 2);
@@ -244,6 +283,85 @@ final class Cues {
         if (places[p] + 1 < mentions.size() && mentions.get(places[p] + 1) instanceof Mention.Total total) {
             found.add("total after " + gap(total.word() - coin.end()));
         }
+    }
+
+    /// What belongs to this date alone: the words up to the next date and back to the last one, and the figures among
+    /// them: rolls, members of a chain, or neither.
+    private void territory(int p, Mention.Coin coin, List<String> found) {
+        int until = Math.min(words.size(), coin.end() + OWN);
+        for (int q = p + 1; q < places.length && at(q).word() < until; q++) {
+            if (isDate(q, coin)) {
+                until = at(q).word();
+            }
+        }
+        int from = Math.max(0, coin.word() - OWN);
+        for (int q = p - 1; q >= 0 && at(q).end() > from; q--) {
+            if (isDate(q, coin)) {
+                from = at(q).end();
+            }
+        }
+        Set<String> own = new LinkedHashSet<>();
+        String behind = "none";
+        String count = "none";
+        int end = until;
+        for (int i = coin.end(); i < end; i++) {
+            own.add("own>" + shown[i]);
+            if (chains.end(i) > 0) {
+                String figure = figure(i);
+                behind = behind.equals("none") ? gap(i - coin.end()) + " " + figure : behind;
+                if (figure.equals("roll")) {
+                    end = i;
+                    break;
+                }
+                count = count.compareTo(figure) < 0 || count.equals("none") ? figure : count;
+            }
+        }
+        String before = "none";
+        boolean roll = false;
+        String led = "none";
+        for (int i = coin.word() - 1; i >= from; i--) {
+            own.add("own<" + shown[i]);
+            if (chains.end(i) > 0 && chains.end(i) <= coin.word()) {
+                String figure = figure(i);
+                before = before.equals("none") ? gap(coin.word() - chains.end(i)) + " " + figure : before;
+                roll |= figure.equals("roll");
+                led = figure.equals("roll") || (!led.equals("none") && led.compareTo(figure) >= 0) ? led : figure;
+            }
+        }
+        found.addAll(own);
+        String self = coin.number() < 0 ? "year" : strength(chains.strength(coin.word()));
+        found.add("chain self " + self);
+        found.add("chain behind " + behind);
+        found.add("chain before " + before);
+        found.add("chain " + before + " self " + self + " " + behind);
+        found.add("count own " + count);
+        found.add("count led " + led);
+        found.add("count both " + led + " " + count + " " + self);
+        found.add("roll own " + roll);
+        String length = end - coin.end() == 0 ? "0" : end - coin.end() <= 3 ? "1" : end - coin.end() <= 9 ? "2" : "3";
+        found.add("own length " + length);
+        found.add("own first " + length + " " + (coin.end() < end ? shown[coin.end()] : "|"));
+        found.add("own form " + coin.said() + " " + length + " " + !count.equals("none") + " " + roll);
+    }
+
+    /// Whether a neighbour is a date of its own, rather than the same date again, a count or a roll.
+    private boolean isDate(int q, Mention.Coin coin) {
+        Mention.Coin other = at(q);
+        if (java.util.Objects.equals(other.year(), coin.year())) {
+            return false;
+        }
+        return other.number() < 0
+                || other.said() != Mention.Said.NOTHING
+                || (rolls.meant(other.word()) < 0.5 && chains.strength(other.word()) < 2);
+    }
+
+    private String figure(int i) {
+        double meant = rolls.meant(i);
+        return meant > 0.5 ? "roll" : strength(chains.strength(i));
+    }
+
+    private static String strength(double strength) {
+        return strength < 0.7 ? "0" : strength < 2 ? "1" : strength < 4 ? "2" : strength < 8 ? "3" : "4";
     }
 
     private static String gap(double words) {

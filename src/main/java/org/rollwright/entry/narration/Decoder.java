@@ -43,6 +43,8 @@ public final class Decoder {
     private static final int LATER_WORDS = 60;
     private static final int FEW_WORDS = 25;
     private static final double NO_ROLL = 0.01;
+    private static final int SPOKEN_OF = 70;
+    private static final int SPOKEN_BEFORE = 6;
 
     private static final Set<String> ENGLISH = Set.of(
             "the", "a", "an", "and", "it", "it's", "is", "that", "that's", "i", "we", "of", "in", "no", "this", "to",
@@ -73,8 +75,17 @@ public final class Decoder {
     /// @param context denomination and watch list of the hunt
     /// @param rollsPerBox rolls in a full box, 1 or more
     public Narration decode(Captions captions, EntryContext context, int rollsPerBox) {
+        return decode(captions, context, List.of(context.denomination()), rollsPerBox);
+    }
+
+    /// Decodes captions of boxes of several denominations.
+    ///
+    /// @param context denomination and watch list that the lines proposed are read against
+    /// @param boxes denominations of the boxes in order, at least one; the last one goes on
+    /// @param rollsPerBox rolls in a full box, 1 or more
+    public Narration decode(Captions captions, EntryContext context, List<Denomination> boxes, int rollsPerBox) {
         List<String> remarks = new ArrayList<>(captions.remarks());
-        Listening heard = listen(captions.cues(), context, rollsPerBox);
+        Listening heard = listen(captions.cues(), context, boxes, rollsPerBox);
         if (!soundsEnglish(heard.words())) {
             remarks.add(t("narration.the-captions-do-not-seem"));
             return new Narration(List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
@@ -82,12 +93,13 @@ public final class Decoder {
         return new Path(heard, context).narration(remarks);
     }
 
-    Listening listen(List<Cue> cues, EntryContext context, int rollsPerBox) {
-        List<Word> words = phrases.understood(Word.of(cues));
-        EntryContext home = home(words, context);
-        List<Mention> mentions = new Grammar(words, home, phrases).mentions();
+    Listening listen(List<Cue> cues, EntryContext context, List<Denomination> boxes, int rollsPerBox) {
+        List<Word> words = Numbers.singular(phrases.understood(Word.of(cues)));
+        List<Denomination> homes = boxes.stream().map(box -> home(words, box)).toList();
         Rolls rolls = new Rolls(words, cues, rollsPerBox, phrases, weights());
-        return new Listening(cues, words, home.denomination(), mentions, rolls, Cues.of(words, mentions, rolls));
+        List<Mention> mentions = new Grammar(words, context, homes, rolls, phrases).mentions();
+        Chains chains = Cues.chains(words, mentions);
+        return new Listening(cues, words, homes, mentions, rolls, chains, Cues.of(words, mentions, rolls, chains));
     }
 
     private static final Set<String> OF_CANADA =
@@ -106,16 +118,14 @@ public final class Decoder {
 
     /// Whose coins the recording is about: a hunter in Canada has a box of cents like everybody, and speaks of
     /// kings and queens all the time: ten such words and twice as many as those of the States.
-    private static EntryContext home(List<Word> words, EntryContext said) {
+    private static Denomination home(List<Word> words, Denomination said) {
         long canada =
                 words.stream().filter(word -> OF_CANADA.contains(word.text())).count();
         long states = words.stream()
                 .filter(word -> OF_THE_STATES.contains(word.text()))
                 .count();
-        Country country = new Country("CA");
-        Denomination other = new Denomination(country, said.denomination().key());
-        boolean abroad = said.denomination().country().code().equals("US") && canada >= 10 && canada > 2 * states;
-        return abroad ? new EntryContext(said.catalog(), other, said.watches(), said.thisYear()) : said;
+        boolean abroad = said.country().equals(Country.US) && canada >= 10 && canada > 2 * states;
+        return abroad ? new Denomination(Country.CANADA, said.key()) : said;
     }
 
     /// For each mention the probability of a find after the first listening; below zero for what is no coin.
@@ -170,7 +180,11 @@ public final class Decoder {
     ///
     /// @param told the mint told since the last find
     static List<Feature> related(
-            Mention.Coin coin, Mention.@Nullable Coin last, Mention.@Nullable MintOnly told, boolean rollChanged) {
+            Listening heard,
+            Mention.Coin coin,
+            Mention.@Nullable Coin last,
+            Mention.@Nullable MintOnly told,
+            boolean rollChanged) {
         if (last == null) {
             return with(coin.features(), Feature.NO_FIND_YET);
         }
@@ -194,7 +208,77 @@ public final class Decoder {
             all = with(all, Feature.ROLL_CHANGED_SINCE);
         }
         boolean adds = sameYear && lastSaid == Mention.Said.NOTHING && coin.said() != Mention.Said.NOTHING;
-        return adds ? with(all, Feature.ADDS_MINT) : all;
+        if (adds) {
+            all = with(all, Feature.ADDS_MINT);
+        }
+        if (relation == Feature.SAME_DATE_NEAR
+                || relation == Feature.SAME_DATE_LATER
+                || relation == Feature.SAME_YEAR_OTHER_MINT) {
+            all.addAll(between(heard, last.end(), coin));
+        }
+        return all;
+    }
+
+    private static final Set<String> ANOTHER = Set.of(
+            "another",
+            "second",
+            "also",
+            "twin",
+            "twins",
+            "buddy",
+            "brother",
+            "sister",
+            "other",
+            "more",
+            "too",
+            "third",
+            "both",
+            "two",
+            "pair",
+            "matching");
+
+    /// What lies between a date and the same date again: signs of a twin, or of the same coin still in hand.
+    private static List<Feature> between(Listening heard, int from, Mention.Coin coin) {
+        List<Feature> all = new ArrayList<>();
+        List<Word> words = heard.words();
+        int to = coin.word();
+        if (to - from <= 1) {
+            all.add(Feature.SAME_DATE_AT_ONCE);
+        }
+        boolean another = false;
+        boolean stop = from > 0 && words.get(from - 1).stops();
+        boolean count = false;
+        boolean figure = false;
+        for (int i = Math.max(from, to - 9); i < to; i++) {
+            another |= ANOTHER.contains(words.get(i).text());
+            stop |= words.get(i).stops();
+        }
+        for (int i = coin.end(); i < Math.min(words.size(), coin.end() + 3); i++) {
+            another |=
+                    Set.of("too", "also", "both", "again").contains(words.get(i).text());
+        }
+        for (int i = from; i < to; i++) {
+            figure |= heard.chains().end(i) > 0;
+            count |= heard.chains().strength(i) > 2;
+        }
+        boolean and = to > 0
+                && (words.get(to - 1).is("and") || (to > 1 && words.get(to - 2).is("and")));
+        if (another) {
+            all.add(Feature.ANOTHER_SAID);
+        }
+        if (and && to - 2 >= from - 1) {
+            all.add(Feature.AND_BETWEEN);
+        }
+        if (stop) {
+            all.add(Feature.STOP_BETWEEN);
+        }
+        if (count) {
+            all.add(Feature.COUNT_BETWEEN);
+        }
+        if (figure) {
+            all.add(Feature.FIGURE_BETWEEN);
+        }
+        return all;
     }
 
     /// The mint told between two mentions, the last one.
@@ -239,6 +323,7 @@ public final class Decoder {
         private final Rolls rolls;
         private final boolean abroadMentioned;
         private final double[][] around;
+        private final Qualities qualities;
 
         Path(Listening heard, EntryContext context) {
             this.heard = heard;
@@ -248,6 +333,7 @@ public final class Decoder {
             this.coins = new Mention.Coin[mentions.size()];
             this.around = new double[mentions.size()][];
             this.rolls = heard.rolls();
+            this.qualities = new Qualities(heard.words(), phrases);
             List<List<String>> observed = Voice.of(heard, first(heard, weights));
             boolean abroad = false;
             for (int m = 0; m < mentions.size(); m++) {
@@ -309,10 +395,12 @@ public final class Decoder {
                 Mention.Coin last = lastIndex == 0 ? null : coins[lastIndex - 1];
                 boolean changed = last != null && rolls.turned(last.end(), coin.word());
                 return verdict(
-                        related(coin, last, Decoder.told(mentions, lastIndex, m), changed), around[m], last != null);
+                        related(heard, coin, last, Decoder.told(mentions, lastIndex, m), changed),
+                        around[m],
+                        last != null);
             });
             int announced = announced(state);
-            boolean counts = coin.denomination().equals(heard.home());
+            boolean counts = heard.homes().contains(coin.denomination());
             int counted = counted(state) + (counts ? coin.count() : 0);
             long found = pack(counted, m + 1, base(state), Math.max(0, announced - coin.count()));
             lattice.step(s, found, FRESH, verdict[0] + (announced > 0 ? weights.of("announced_find") : 0));
@@ -440,14 +528,18 @@ public final class Decoder {
             Mention.Said said;
             String code;
             int end;
+            final int from;
+            int until;
 
-            Building(Mention.Coin coin, double probability) {
+            Building(Mention.Coin coin, int from, double probability) {
                 this.coin = coin;
                 this.word = coin.word();
                 this.probability = probability;
                 this.said = coin.said();
                 this.code = coin.code();
                 this.end = coin.end();
+                this.from = from;
+                this.until = coin.end();
             }
         }
 
@@ -466,7 +558,7 @@ public final class Decoder {
                 Mention.Coin coin = coins[m];
                 base = base(state) == NO_BASE ? base : base(state) - BASE_ZERO;
                 if (coin != null && action == FRESH) {
-                    finds.add(new Building(coin, fresh[m]));
+                    finds.add(new Building(coin, from(coin), fresh[m]));
                     open = true;
                 } else if (coin != null && action == SAME && !finds.isEmpty()) {
                     again(finds.getLast(), coin);
@@ -499,6 +591,7 @@ public final class Decoder {
                     }
                 }
             }
+            spread(finds);
             List<Narration.Proposed> proposed = new ArrayList<>();
             double plainByHabit = plainByHabit(finds);
             for (Building find : finds) {
@@ -508,6 +601,36 @@ public final class Decoder {
                 }
             }
             return new Narration(proposed, rolls.visits(), weighings, spokenTotal, decodedTotal, conflicts, remarks);
+        }
+
+        /// From where and how far it is spoken of each find: a few words before its date in the same sentence, and up
+        /// to the next find or roll.
+        private void spread(List<Building> finds) {
+            int m = 0;
+            for (int f = 0; f < finds.size(); f++) {
+                Building find = finds.get(f);
+                int until = Math.min(heard.words().size(), find.end + SPOKEN_OF);
+                until = f + 1 < finds.size() ? Math.min(until, finds.get(f + 1).from) : until;
+                while (m < mentions.size() && mentions.get(m).word() < find.end) {
+                    m++;
+                }
+                for (int k = m; k < mentions.size() && mentions.get(k).word() < until; k++) {
+                    if (mentions.get(k) instanceof Mention.RollTo to) {
+                        until = to.word();
+                    }
+                }
+                find.until = Math.max(find.until, until);
+            }
+        }
+
+        private int from(Mention.Coin coin) {
+            int from = coin.word();
+            while (from > 0
+                    && coin.word() - from < SPOKEN_BEFORE
+                    && !heard.words().get(from - 1).stops()) {
+                from--;
+            }
+            return from;
         }
 
         private int baseBefore(long[][] path, int m) {
@@ -592,16 +715,18 @@ public final class Decoder {
             Set<String> mints = mints(find.coin);
             double sure = 1;
             String mint;
-            if (mints.isEmpty()) {
-                mint = "?";
+            if (!Strays.isListed(find.coin.denomination().country())) {
+                mint = "";
             } else if (find.said == Mention.Said.MARK) {
                 boolean exists = mints.contains(find.code) || proofs(find.coin).contains(find.code);
                 mint = exists ? find.code : "?";
                 sure = exists ? 1 : 0.5;
             } else if (find.said == Mention.Said.PLAIN) {
                 boolean exists = mints.contains("P") || mints.contains("-");
-                mint = exists ? "" : "?";
+                mint = exists || mints.isEmpty() ? "" : "?";
                 sure = exists ? 1 : 0.5;
+            } else if (mints.isEmpty()) {
+                mint = "?";
             } else if (mints.size() == 1) {
                 String only = mints.iterator().next();
                 mint = only.equals("P") || only.equals("-") ? "" : only;
@@ -612,9 +737,20 @@ public final class Decoder {
                 mint = "?";
                 sure = 0.9;
             }
-            String line = line(find, mint, find.coin.extras());
+            List<String> extras = new ArrayList<>(find.coin.extras());
+            Integer year = find.coin.year();
+            if (year != null) {
+                qualities.of(find.from, find.until, year).stream()
+                        .filter(one -> !find.coin.extras().contains(one))
+                        .forEach(extras::add);
+            }
+            String line = line(find, mint, extras);
             Identity identity = identity(line);
-            List<String> extras = find.coin.extras();
+            if (identity == null) {
+                extras = find.coin.extras();
+                line = line(find, mint, extras);
+                identity = identity(line);
+            }
             if (identity == null) {
                 extras = List.of();
                 line = line(find, mint, extras);
@@ -644,11 +780,17 @@ public final class Decoder {
             if (find.coin.count() > 1) {
                 words.add("x" + find.coin.count());
             }
-            if (!find.coin
-                    .denomination()
-                    .country()
-                    .equals(context.denomination().country())) {
-                words.add(find.coin.denomination().country().code().toLowerCase(Locale.ROOT));
+            Denomination coin = find.coin.denomination();
+            boolean several = heard.homes().stream().distinct().count() > 1;
+            boolean abroad =
+                    several || !coin.country().equals(context.denomination().country());
+            if (abroad) {
+                words.add(coin.country().code().toLowerCase(Locale.ROOT));
+            }
+            boolean named = several || (abroad && !Strays.isListed(coin.country()));
+            if ((named || !coin.key().equals(context.denomination().key()))
+                    && !coin.key().equals("coin")) {
+                words.add(coin.key());
             }
             Integer year = find.coin.year();
             words.add(year == null ? "nd" : year + mint.toLowerCase(Locale.ROOT));

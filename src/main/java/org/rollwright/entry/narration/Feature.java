@@ -42,6 +42,12 @@ enum Feature {
     CORRECTING,
     ROLL_CHANGED_SINCE,
     ADDS_MINT,
+    SAME_DATE_AT_ONCE,
+    ANOTHER_SAID,
+    AND_BETWEEN,
+    STOP_BETWEEN,
+    COUNT_BETWEEN,
+    FIGURE_BETWEEN,
     NO_FIND_YET;
 
     static final int COUNT = values().length;

@@ -16,11 +16,28 @@ import org.rollwright.entry.EntryContext;
 final class Grammar extends CourseGrammar {
     private static final Country CANADA = new Country("CA");
     private static final Country UNITED_STATES = new Country("US");
+    private static final int EARLIEST = 1790;
     private static final Set<String> ARTICLES = Set.of(
             "a", "an", "another", "this", "that's", "it's", "as", "canadian", "american", "wheat", "cent", "penny");
 
-    Grammar(List<Word> words, EntryContext context, Phrases phrases) {
+    private final List<Denomination> homes;
+    private final Rolls rolls;
+    private final Strays strays;
+    private final boolean mintFirst;
+
+    /// @param homes denominations of the boxes, in order; the last one goes on
+    Grammar(List<Word> words, EntryContext context, List<Denomination> homes, Rolls rolls, Phrases phrases) {
         super(words, context, phrases);
+        this.homes = homes;
+        this.rolls = rolls;
+        this.strays = new Strays(this, phrases);
+        this.mintFirst = mintFirst();
+    }
+
+    /// What the box in hand at a word holds.
+    Denomination home(int i) {
+        int box = homes.size() == 1 ? 1 : rolls.box(Math.min(i, words.size()));
+        return homes.get(Math.min(box, homes.size()) - 1);
     }
 
     List<Mention> mentions() {
@@ -108,7 +125,7 @@ final class Grammar extends CourseGrammar {
         }
         if (number.year()) {
             boolean pair = sequence(i - 2, "pair", "of") || sequence(i - 2, "couple", "of");
-            boolean both = is(i - 1, "are") && bothBefore(i);
+            boolean both = (is(i - 1, "are") && bothBefore(i)) || is(i - 1, "both") || is(number.end(), "both");
             return coin(i, i, number, pair || both ? 2 : 1);
         }
         if (!number.twoDigits()
@@ -196,7 +213,7 @@ final class Grammar extends CourseGrammar {
             String text = words.get(at).text();
             boolean letter = text.length() == 1 && "dspw".contains(text);
             if (letter && (skip == 0 || is(at - 1, "a", "an", "the", "little") || is(at + 1, "mint"))) {
-                boolean plain = text.equals("p") && !showsP(year);
+                boolean plain = text.equals("p") && !showsP(year, at);
                 return new Mark(
                         plain ? Mention.Said.PLAIN : Mention.Said.MARK,
                         plain ? "" : text.toUpperCase(java.util.Locale.ROOT),
@@ -216,8 +233,68 @@ final class Grammar extends CourseGrammar {
             if (heard("mint S", at)) {
                 return new Mark(Mention.Said.MARK, "S", over("mint S", at), false, false);
             }
+            if (heard("mint W", at)) {
+                return new Mark(Mention.Said.MARK, "W", over("mint W", at), false, false);
+            }
+        }
+        boolean misheard = from < words.size()
+                && is(from, "the", "as")
+                && stops(from)
+                && !words.get(from - 1).stops();
+        if (misheard) {
+            return new Mark(Mention.Said.MARK, is(from, "the") ? "D" : "S", from + 1, false, false);
         }
         return new Mark(Mention.Said.NOTHING, "", from, false, false);
+    }
+
+    /// The mint told right before a date: `a Denver, nineteen fifty`.
+    private Mark markBefore(int dateFrom, int end) {
+        int i = dateFrom - 1;
+        if (i < 0 || !isMint(i)) {
+            return new Mark(Mention.Said.NOTHING, "", end, false, false);
+        }
+        int first = i;
+        while (first > 0 && isMint(first - 1) && !words.get(first - 1).stops()) {
+            first--;
+        }
+        boolean ofLast = first > 0
+                && number(first - 1).isPresent()
+                && !words.get(first - 1).stops();
+        boolean led = first == 0 || opens(first) || is(first - 1, "a", "an", "another");
+        if (!mintFirst && (!led || ofLast || words.get(i).stops())) {
+            return new Mark(Mention.Said.NOTHING, "", end, false, false);
+        }
+        if (heard("plain", i)) {
+            return new Mark(Mention.Said.PLAIN, "", end, false, false);
+        }
+        String code = is(i, "d") || heard("mint D", i) ? "D" : is(i, "s") || heard("mint S", i) ? "S" : "W";
+        return new Mark(Mention.Said.MARK, code, end, false, false);
+    }
+
+    private boolean isMint(int i) {
+        return is(i, "d", "s") || heard("plain", i) || heard("mint D", i) || heard("mint S", i) || heard("mint W", i);
+    }
+
+    /// Whether this voice says the mint before the date: most mints next to a date stand before it, and not behind one.
+    private boolean mintFirst() {
+        int before = 0;
+        int behind = 0;
+        for (int i = 1; i < words.size(); i++) {
+            if (!isMint(i) || isMint(i - 1)) {
+                continue;
+            }
+            int end = i + 1;
+            while (end < words.size() && isMint(end)) {
+                end++;
+            }
+            boolean dateBehind =
+                    number(end).filter(n -> n.year() || n.twoDigits()).isPresent();
+            boolean dateBefore = words.get(i - 1).isNumber()
+                    || Numbers.isWord(words.get(i - 1).text());
+            before += dateBehind && (!dateBefore || words.get(i - 1).stops()) ? 1 : 0;
+            behind += dateBefore && !words.get(i - 1).stops() && !dateBehind ? 1 : 0;
+        }
+        return before >= 6 && before > 2 * behind;
     }
 
     /// Whether nothing lies between a word and the one before it, as in `1944s`.
@@ -234,21 +311,30 @@ final class Grammar extends CourseGrammar {
     }
 
     /// Whether coins of the year show a P: war nickels, and from 1979 on most others.
-    private boolean showsP(int year) {
-        boolean nickel = context.denomination().key().equals("nickel");
+    private boolean showsP(int year, int i) {
+        boolean nickel = home(i).key().equals("nickel");
         return (nickel && year >= 1942 && year <= 1945) || year >= 1979;
     }
 
     private Mention.@Nullable Coin coin(int start, int dateFrom, Numbers.Spoken number, int count) {
         Denomination denomination = denomination(start, number.end());
-        boolean abroad = !denomination.country().equals(context.denomination().country());
-        Optional<Integer> year = number.year() ? Optional.of(number.value()) : year(number.value(), denomination);
+        boolean abroad = !denomination.country().equals(home(start).country());
+        boolean listed = Strays.isListed(denomination.country());
+        Optional<Integer> year =
+                number.year() ? Optional.of(number.value()) : year(number.value(), listed ? denomination : home(start));
         if (year.isEmpty()
-                || context.catalog().ofYear(denomination, year.get()).isEmpty()
+                || (listed && context.catalog().ofYear(denomination, year.get()).isEmpty())
+                || year.get() < EARLIEST
                 || year.get() > context.thisYear()) {
             return null;
         }
-        Mark mark = mark(number.end(), year.get(), count > 1, dateFrom);
+        Mark before = markBefore(dateFrom, number.end());
+        Mark mark = mintFirst && before.said != Mention.Said.NOTHING
+                ? before
+                : mark(number.end(), year.get(), count > 1, dateFrom);
+        mark = mark.said == Mention.Said.NOTHING && before.said != Mention.Said.NOTHING
+                ? new Mark(before.said, before.code, mark.end, mark.plural, mark.decade)
+                : mark;
         if (mark.decade) {
             return null;
         }
@@ -261,7 +347,6 @@ final class Grammar extends CourseGrammar {
             extras.add("vdb");
             end++;
         }
-        extras.addAll(varieties(end));
         int several = count > 1 ? count : alike(end);
         return new Mention.Coin(
                 start,
@@ -288,29 +373,12 @@ final class Grammar extends CourseGrammar {
         return of ? number.get().value() : 1;
     }
 
-    private List<String> varieties(int end) {
-        List<String> found = new ArrayList<>();
-        for (int i = end; i < Math.min(words.size(), end + 9); i++) {
-            boolean denied = is(i - 1, "no", "not", "isn't")
-                    || before("deny", i, 5)
-                    || before("hope", i, 5)
-                    || is(i - 2, "no", "not");
-            if (sequence(i, "doubled", "die") && !denied) {
-                found.add("ddo");
-            } else if ((sequence(i, "repunched", "mint", "mark") || is(i, "rpm")) && !denied) {
-                found.add("rpm");
-            } else if (is(i, "small", "large") && is(i + 1, "date") && !denied) {
-                found.add(words.get(i).text());
-            }
-            if (words.get(i).stops()) {
-                break;
-            }
-        }
-        return found;
-    }
-
     private Denomination denomination(int start, int end) {
-        Denomination home = context.denomination();
+        Denomination home = home(start);
+        Optional<Denomination> stray = strays.at(start, end, home);
+        if (stray.isPresent()) {
+            return stray.get();
+        }
         Country country = home.country();
         int stops = 0;
         for (int i = start - 1; i >= Math.max(0, start - 9); i--) {
@@ -384,9 +452,7 @@ final class Grammar extends CourseGrammar {
         for (Issue issue : context.catalog().ofYear(denomination, year)) {
             boolean chosen = context.watches().stream()
                     .anyMatch(watch -> watch.selects(
-                            CoinDescription.plain(issue.identity()),
-                            List.of(issue),
-                            context.denomination().country()));
+                            CoinDescription.plain(issue.identity()), List.of(issue), denomination.country()));
             if (chosen) {
                 return true;
             }
@@ -418,9 +484,8 @@ final class Grammar extends CourseGrammar {
         add(features, Feature.YEAR_AS_TIME, heard("before a year", start - 1) && !is(start - 2, "pair", "couple"));
         add(features, Feature.EXPLAINING_AFTER, after("explain", end, 6) || before("explain", start, 9));
         add(features, Feature.PRICE, after("price", end, 8) || before("price", start, 5));
-        boolean wanted = context.watches().isEmpty()
-                || watched(year, denomination)
-                || !denomination.equals(context.denomination());
+        boolean wanted =
+                context.watches().isEmpty() || watched(year, denomination) || !denomination.equals(home(start));
         features.add(wanted ? Feature.WATCHED : Feature.NOT_WATCHED);
         boolean article = start > 0
                 && !opens(start)
@@ -516,9 +581,12 @@ final class Grammar extends CourseGrammar {
         if (heard("mint S", i)) {
             return new Mention.MintOnly(i, over("mint S", i), Mention.Said.MARK, "S", correcting);
         }
-        boolean letter = is(i, "d", "s");
+        if (heard("mint W", i)) {
+            return new Mention.MintOnly(i, over("mint W", i), Mention.Said.MARK, "W", correcting);
+        }
+        boolean letter = is(i, "d", "s", "w");
         boolean answer = opens(i) && stops(i);
-        boolean led = answer || is(i - 1, "a", "an", "little", "the", "it's") || is(i + 1, "mint");
+        boolean led = answer || is(i - 1, "a", "an", "little", "big", "the", "it's") || is(i + 1, "mint");
         boolean closed = stops(i) || opens(i + 1) || is(i + 1, "mint", "under", "on", "too");
         return letter && led && closed
                 ? new Mention.MintOnly(
@@ -540,10 +608,9 @@ final class Grammar extends CourseGrammar {
 
     /// A coin of which only the kind was named: a buffalo, an Indian head, a Canadian.
     private @Nullable Mention kindOnly(int i) {
-        boolean buffalo = is(i, "buffalo") && context.denomination().key().equals("nickel");
-        boolean indian =
-                sequence(i, "indian", "head") && context.denomination().key().equals("cent");
-        boolean canadian = is(i, "canadian") && context.denomination().country().equals(UNITED_STATES);
+        boolean buffalo = is(i, "buffalo") && home(i).key().equals("nickel");
+        boolean indian = sequence(i, "indian", "head") && home(i).key().equals("cent");
+        boolean canadian = is(i, "canadian") && home(i).country().equals(UNITED_STATES);
         boolean named = is(i - 1, "a", "an", "another", "worn", "dateless") || opens(i);
         if (!(buffalo || indian || canadian) || !named) {
             return null;
@@ -558,8 +625,7 @@ final class Grammar extends CourseGrammar {
                 return null;
             }
         }
-        Denomination denomination =
-                canadian ? new Denomination(CANADA, context.denomination().key()) : context.denomination();
+        Denomination denomination = canadian ? new Denomination(CANADA, home(i).key()) : home(i);
         List<Feature> features = new ArrayList<>(List.of(Feature.ALWAYS, Feature.KIND_ONLY));
         add(features, Feature.HOLDING, before("hold", i, 6));
         add(features, Feature.AGAIN, before("again", i, 6));

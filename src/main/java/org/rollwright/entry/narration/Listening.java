@@ -8,14 +8,15 @@ import org.rollwright.coin.Denomination;
 ///
 /// @param cues as read
 /// @param words as understood
-/// @param home what the recording is about
+/// @param homes what the boxes hold that the recording is about, in order
 /// @param around what is observed around each mention of a coin
 record Listening(
         List<Cue> cues,
         List<Word> words,
-        Denomination home,
+        List<Denomination> homes,
         List<Mention> mentions,
         Rolls rolls,
+        Chains chains,
         List<List<String>> around) {
 
     /// What was said between two words, as it stands in the captions.

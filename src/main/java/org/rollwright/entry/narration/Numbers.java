@@ -1,8 +1,10 @@
 package org.rollwright.entry.narration;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /// Reads numbers in digits or words.
 final class Numbers {
@@ -110,6 +112,18 @@ final class Numbers {
             int unit = joins(words, i + 1) ? digit(words.get(i + 1).text()) : -1;
             return unit < 1 ? Optional.empty() : Optional.of(new Spoken(unit, i + 2, false, false, false));
         }
+        boolean pair = isFigure(words, i)
+                && isFigure(words, i + 1)
+                && joins(words, i + 1)
+                && !isFigure(words, i + 2)
+                && !isFigure(words, i - 1)
+                && i + 2 < words.size()
+                && joins(words, i + 2)
+                && MINTS.contains(words.get(i + 2).text());
+        if (pair) {
+            return Optional.of(new Spoken(
+                    10 * digit(words.get(i).text()) + digit(words.get(i + 1).text()), i + 2, false, false, true));
+        }
         int value = 0;
         for (int k = i; k < i + 4; k++) {
             int digit = k >= words.size() || (k > i && !joins(words, k))
@@ -122,6 +136,13 @@ final class Numbers {
         }
         boolean more = joins(words, i + 4) && digit(words.get(i + 4).text()) >= 0;
         return !more && isYear(value) ? Optional.of(new Spoken(value, i + 4, false, true, false)) : Optional.empty();
+    }
+
+    private static boolean isFigure(List<Word> words, int i) {
+        return i >= 0
+                && i < words.size()
+                && words.get(i).isNumber()
+                && words.get(i).text().length() == 1;
     }
 
     /// Whether a date of two digits was said as `oh eight`.
@@ -228,6 +249,14 @@ final class Numbers {
             int value = 2000 + rest.map(Spoken::value).orElse(0);
             return Optional.of(new Spoken(value, rest.map(Spoken::end).orElse(end + 1), false, true, true));
         }
+        if (century && first.value() == 19 && next.equals("and") && joins(words, end + 1)) {
+            // `nineteen and forty-four`, as older people say it
+            Optional<Spoken> rest = small(words, end + 1);
+            if (rest.isPresent() && rest.get().value() >= 10 && !rest.get().ordinal()) {
+                return Optional.of(
+                        new Spoken(1900 + rest.get().value(), rest.get().end(), false, true, true));
+            }
+        }
         if (century) {
             if ((next.equals("oh") || next.equals("o")) && joins(words, end + 1)) {
                 Integer unit = UNITS.get(words.get(end + 1).text());
@@ -257,6 +286,48 @@ final class Numbers {
                 new Spoken(value, rest.map(Spoken::end).orElse(end), false, century && first.value() >= 18, true));
     }
 
+    private static final Map<String, Integer> HOMOPHONES = Map.of("won", 1, "ate", 8, "fore", 4, "sicks", 6);
+    private static final Map<String, Integer> HOMOPHONES_BEFORE_MINTS = Map.of("to", 2, "too", 2, "for", 4);
+    private static final List<String> MINTS = List.of("d", "s", "p", "plain", "denver", "philadelphia", "no");
+
+    /// The unit behind `forty`, as it is written or as recognisers hear it: `forty ate d`, `fifty to no letter`.
+    private static @Nullable Integer unitBehindTens(List<Word> words, int i) {
+        String text = words.get(i).text();
+        Integer unit = UNITS.get(text);
+        if (unit != null) {
+            return unit;
+        }
+        boolean mint = i + 1 < words.size() && MINTS.contains(words.get(i + 1).text());
+        return mint && HOMOPHONES_BEFORE_MINTS.containsKey(text)
+                ? HOMOPHONES_BEFORE_MINTS.get(text)
+                : HOMOPHONES.get(text);
+    }
+
+    /// Cuts plurals of dates in two, `sixty fours` into `four` and `s` as `64s` is cut.
+    static List<Word> singular(List<Word> words) {
+        List<Word> all = new ArrayList<>(words.size());
+        for (int i = 0; i < words.size(); i++) {
+            Word word = words.get(i);
+            String text = word.text();
+            String one = text.endsWith("es") && !text.endsWith("nes") && !text.endsWith("ves") && !text.endsWith("ees")
+                    ? text.substring(0, text.length() - 2)
+                    : text.endsWith("s") ? text.substring(0, text.length() - 1) : text;
+            boolean plural = i > 0
+                    && !one.equals(text)
+                    && UNITS.containsKey(one)
+                    && TENS.containsKey(words.get(i - 1).text());
+            if (plural) {
+                all.add(new Word(
+                        one, word.at(), word.cue(), word.from(), word.to(), word.opens(), false, false, false));
+                all.add(new Word(
+                        "s", word.at(), word.cue(), word.to(), word.to(), false, word.stops(), word.asks(), false));
+            } else {
+                all.add(word);
+            }
+        }
+        return all;
+    }
+
     /// 1 to 99 in words.
     private static Optional<Spoken> small(List<Word> words, int i) {
         String text = words.get(i).text();
@@ -278,7 +349,7 @@ final class Numbers {
                     tens + UNITS.getOrDefault(words.get(i + 2).text(), 0), i + 3, false, false, true));
         }
         if (joins(words, i + 1)) {
-            Integer unit = UNITS.get(words.get(i + 1).text());
+            Integer unit = unitBehindTens(words, i + 1);
             if (unit != null) {
                 return Optional.of(new Spoken(tens + unit, i + 2, false, false, true));
             }

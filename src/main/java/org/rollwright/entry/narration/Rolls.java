@@ -18,6 +18,10 @@ import java.util.Set;
 final class Rolls {
     private static final int MOST_ROLLS = 511;
     private static final int FEW_TURNS = 12;
+    private static final int FEW_CLOSED = 5;
+    private static final double SURELY = 0.5;
+    private static final int SURELY_DATE = 36;
+    private static final Set<String> CLOSERS = Set.of("done", "over", "finished", "was", "gave", "empty", "lid");
 
     private final int[] boxes;
     private final int[] rolls;
@@ -44,7 +48,71 @@ final class Rolls {
             RollTrack.Habit numbered = new RollTrack.Habit(best.picked(), best.through(), true, false, 0);
             best = likeliest(track, List.of(best, numbered));
         }
-        spread(track.turns(best));
+        List<RollTrack.Turn> turns = track.turns(best);
+        spread(turns);
+        if (!best.two() && closes(words, turns)) {
+            closed(turns);
+        }
+    }
+
+    /// Whether this voice names the roll when it is over, or behind the date: `47, roll twenty`, `twenty's done`.
+    private boolean closes(List<Word> words, List<RollTrack.Turn> turns) {
+        int behind = 0;
+        int ahead = 0;
+        int closing = 0;
+        int all = 0;
+        for (RollTrack.Turn turn : turns) {
+            if (turn.meant() < SURELY || turn.roll() == 0) {
+                continue;
+            }
+            all++;
+            int from = turn.word();
+            int end = Numbers.count(words, from).map(Numbers.Spoken::end).orElse(from + 1);
+            behind += endsDate(words, from) || (from > 0 && endsDate(words, from - 1)) ? 1 : 0;
+            ahead += isDate(words, end) ? 1 : 0;
+            boolean closed = false;
+            for (int i = Math.max(0, from - 3); i < Math.min(words.size(), end + 3); i++) {
+                boolean near = i < from ? !words.get(i).stops() : i == end || !words.get(i - 1).stops();
+                closed |= near && CLOSERS.contains(words.get(i).text());
+            }
+            closing += closed ? 1 : 0;
+        }
+        return (behind >= FEW_CLOSED && behind > 3 * ahead && 3 * behind > all)
+                || (closing >= FEW_CLOSED && 3 * closing > 2 * all);
+    }
+
+    /// A figure that is a date rather than a count: a year in full, or too high for most counts.
+    private static boolean isDate(List<Word> words, int i) {
+        return Numbers.at(words, i)
+                .filter(said -> said.year() || (said.twoDigits() && said.value() >= SURELY_DATE))
+                .isPresent();
+    }
+
+    private static boolean endsDate(List<Word> words, int end) {
+        for (int i = end - 1; i >= Math.max(0, end - 4); i--) {
+            boolean date = isDate(words, i)
+                    && Numbers.at(words, i).filter(said -> said.end() == end).isPresent();
+            if (date) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// Every roll named reaches back to where the one before was named.
+    private void closed(List<RollTrack.Turn> turns) {
+        int from = 0;
+        for (RollTrack.Turn turn : turns) {
+            if (turn.meant() < SURELY || turn.roll() == 0) {
+                continue;
+            }
+            for (int i = from; i <= turn.word(); i++) {
+                boxes[i] = turn.box();
+                rolls[i] = turn.roll();
+                sure[i] = turn.sure();
+            }
+            from = turn.word() + 1;
+        }
     }
 
     private static RollTrack.Habit likeliest(RollTrack track, List<RollTrack.Habit> habits) {

@@ -34,8 +34,13 @@ final class Voice {
                 m -> kept(heard, m, "shape "),
                 m -> kept(heard, m, "-1 "),
                 m -> kept(heard, m, "+1 "),
-                m -> kept(heard, m, "said "));
-        String[] names = {"age", "shape", "lead", "next", "mint"};
+                m -> kept(heard, m, "said "),
+                m -> kept(heard, m, "own first "),
+                m -> kept(heard, m, "own form "),
+                m -> kept(heard, m, "count own "),
+                m -> kept(heard, m, "count led "),
+                m -> kept(heard, m, "chain before "));
+        String[] names = {"age", "shape", "lead", "next", "mint", "first", "form", "count", "led", "before"};
         List<List<String>> more = new ArrayList<>();
         for (int p = 0; p < places.length; p++) {
             more.add(new ArrayList<>());
@@ -54,6 +59,8 @@ final class Voice {
                 more.get(p).add("voice " + names[h] + " " + level(others));
             }
         }
+        kept(heard, first, places, mean, more);
+        ages(heard, first, places, mean, more);
         for (int p = 0; p < places.length; p++) {
             int here = heard.mentions().get(places[p]).word();
             double before = 0;
@@ -84,6 +91,69 @@ final class Voice {
             all.set(places[p], found);
         }
         return all;
+    }
+
+    /// The words of a date's own stretch that speak most for and most against a find in this recording.
+    private static void kept(Listening heard, double[] first, int[] places, double mean, List<List<String>> more) {
+        Map<String, double[]> sums = new HashMap<>();
+        for (int m : places) {
+            for (String one : heard.around().get(m)) {
+                if (one.startsWith("own>")) {
+                    double[] sum = sums.computeIfAbsent(one, key -> new double[2]);
+                    sum[0] += first[m];
+                    sum[1]++;
+                }
+            }
+        }
+        for (int p = 0; p < places.length; p++) {
+            double low = mean;
+            double high = mean;
+            for (String one : heard.around().get(places[p])) {
+                double[] sum = one.startsWith("own>") ? sums.get(one) : null;
+                if (sum != null && sum[1] > 1) {
+                    double others = (sum[0] - first[places[p]] + 2 * PRIOR * mean) / (sum[1] - 1 + 2 * PRIOR);
+                    low = Math.min(low, others);
+                    high = Math.max(high, others);
+                }
+            }
+            more.get(p).add("voice word low " + level(low));
+            more.get(p).add("voice word high " + level(high));
+            more.get(p).add("voice word " + level(low) + " " + level(high));
+        }
+    }
+
+    /// How dates of about this age, older ones and younger ones fare in this recording.
+    private static void ages(Listening heard, double[] first, int[] places, double mean, List<List<String>> more) {
+        for (int p = 0; p < places.length; p++) {
+            Integer year = year(heard, places[p]);
+            if (year == null) {
+                continue;
+            }
+            double[] near = {PRIOR * mean, PRIOR};
+            double[] older = {PRIOR * mean, PRIOR};
+            double[] younger = {PRIOR * mean, PRIOR};
+            for (int q = 0; q < places.length; q++) {
+                Integer other = q == p ? null : year(heard, places[q]);
+                if (other == null || other.equals(year)) {
+                    continue;
+                }
+                double close = Math.exp(-Math.abs(other - year) / 3.0);
+                near[0] += close * first[places[q]];
+                near[1] += close;
+                double[] side = other < year ? older : younger;
+                side[0] += first[places[q]];
+                side[1]++;
+            }
+            more.get(p).add("voice year " + level(near[0] / near[1]));
+            more.get(p).add("voice older " + level(older[0] / older[1]));
+            more.get(p).add("voice younger " + level(younger[0] / younger[1]));
+            more.get(p).add("voice years " + level(older[0] / older[1]) + " " + level(younger[0] / younger[1]));
+        }
+    }
+
+    private static @org.jspecify.annotations.Nullable Integer year(Listening heard, int m) {
+        Mention.Coin coin = Cues.coin(heard.mentions().get(m));
+        return coin == null ? null : coin.year();
     }
 
     private static String kept(Listening heard, int m, String beginning) {

@@ -38,7 +38,8 @@ record Word(
             int i = 0;
             while (i < text.length()) {
                 int kind = kind(text, i);
-                if (kind == OTHER) {
+                boolean plural = isPlural(text, i);
+                if (kind == OTHER && !plural) {
                     char mark = text.charAt(i);
                     boolean dots = mark == '.' && i + 1 < text.length() && text.charAt(i + 1) == '.';
                     boolean betweenDigits =
@@ -71,6 +72,8 @@ record Word(
                     continue;
                 }
                 int from = i;
+                i += plural ? 1 : 0;
+                kind = plural ? LETTER : kind;
                 while (i < text.length() && (kind(text, i) == kind || (kind == LETTER && isApostrophe(text, i)))) {
                     i++;
                 }
@@ -80,7 +83,7 @@ record Word(
                         && text.substring(i + 1, i + 4).chars().allMatch(d -> d >= '0' && d <= '9')) {
                     i += 4;
                 }
-                String shown = text.substring(from, i).replace(",", "");
+                String shown = text.substring(plural ? from + 1 : from, i).replace(",", "");
                 boolean currency = from > 0 && "$£€".indexOf(text.charAt(from - 1)) >= 0;
                 String ending = kind == DIGIT ? ending(text, i) : "";
                 i += ending.length();
@@ -111,6 +114,16 @@ record Word(
             return DIGIT;
         }
         return Character.isLetter(c) ? LETTER : OTHER;
+    }
+
+    /// Whether the `'s` of `62's` begins: several of them, and no mint of San Francisco.
+    private static boolean isPlural(String text, int i) {
+        return i > 0
+                && (text.charAt(i) == '\'' || text.charAt(i) == '\u2019')
+                && kind(text, i - 1) == DIGIT
+                && i + 1 < text.length()
+                && text.charAt(i + 1) == 's'
+                && (i + 2 == text.length() || kind(text, i + 2) == OTHER);
     }
 
     private static boolean isApostrophe(String text, int i) {

@@ -14,6 +14,7 @@ final class AnnotatedSample {
                         ? good.captions().cues()
                         : List.of(),
                 narration.context(),
+                List.of(narration.context().denomination()),
                 50);
         List<Mention> mentions = heard.mentions();
         int[] labels = new int[mentions.size()];

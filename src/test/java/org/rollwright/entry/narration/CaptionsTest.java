@@ -131,11 +131,17 @@ class CaptionsTest {
     })
     void dates_are_heard_however_they_are_captioned(String said, int year, String code) {
         Annotated narration = Annotated.parse("wheat", "[0:01] Roll one. Here's " + said + ". Okay.");
-        List<Mention.Coin> coins =
-                Decoding.DECODER.listen(narration.cues(), narration.context(), 50).mentions().stream()
-                        .filter(Mention.Coin.class::isInstance)
-                        .map(Mention.Coin.class::cast)
-                        .toList();
+        List<Mention.Coin> coins = Decoding.DECODER
+                .listen(
+                        narration.cues(),
+                        narration.context(),
+                        List.of(narration.context().denomination()),
+                        50)
+                .mentions()
+                .stream()
+                .filter(Mention.Coin.class::isInstance)
+                .map(Mention.Coin.class::cast)
+                .toList();
         assertThat(coins).singleElement().satisfies(coin -> {
             assertThat(coin.year()).isEqualTo(year);
             assertThat(coin.code()).isEqualTo(code);

@@ -27,11 +27,11 @@ final class NarrationFit {
     private static final double VOICE_RIDGE = 3;
 
     /// How often and in how many recordings a word must occur to be learned from.
-    private static final int LEAST = 4;
-    private static final int LEAST_RECORDINGS = 2;
+    private static final int LEAST = 8;
+    private static final int LEAST_RECORDINGS = 4;
 
     /// Weights below are left out of the file; leaving out more cost finds, since faint ones add up.
-    private static final double FAINT = 0.02;
+    private static final double FAINT = 0.03;
 
     /// Parts a recording's first listening is left out of.
     private static final int PARTS = 5;
@@ -51,11 +51,15 @@ final class NarrationFit {
         final Map<String, Integer> numbers = new HashMap<>();
         final List<String> names = new ArrayList<>();
 
-        int of(String name) {
+        synchronized int of(String name) {
             return numbers.computeIfAbsent(name, key -> {
                 names.add(key);
                 return names.size() - 1;
             });
+        }
+
+        synchronized List<String> list() {
+            return List.copyOf(names);
         }
     }
 
@@ -86,28 +90,37 @@ final class NarrationFit {
         // the curve is learned from probabilities as they come
         rest.put("calibrate_slope", 1.0);
         rest.put("calibrate_shift", 0.0);
-        for (int fold = 0; fold < FOLDS; fold++) {
+        int[] folds = folds(strangers);
+        java.util.stream.IntStream.range(0, FOLDS).parallel().forEach(fold -> {
             List<Sample> training = new ArrayList<>();
             for (int r = 0; r < strangers.size(); r++) {
-                if (r % FOLDS != fold) {
+                if (folds[r] != fold) {
                     training.add(own.get(r));
                 }
             }
             Weights weights = weights(training, others, names, rest);
             Decoder decoder = new Decoder(Decoding.PHRASES, () -> weights);
-            for (int r = fold; r < strangers.size(); r += FOLDS) {
+            for (int r = 0; r < strangers.size(); r++) {
+                if (folds[r] != fold) {
+                    continue;
+                }
                 Stranger one = strangers.get(r);
                 Narration decoded = decoder.decode(
-                        new Captions(one.cues(), "text", "UTF-8", List.of()), one.context(), one.rollsPerBox());
+                        new Captions(one.cues(), "text", "UTF-8", List.of()),
+                        one.context(),
+                        one.denominations(),
+                        one.rollsPerBox());
                 each[r] = new Stranger.Count();
                 each[r].add(one, decoded);
                 if (Boolean.getBoolean("rollwright.faults")) {
                     each[r].faults.replaceAll(fault ->
                             fault.contains(" missed ") ? fault + why(one, decoder, weights, decoded, fault) : fault);
                 }
-                all.add(one, decoded);
+                synchronized (all) {
+                    all.add(one, decoded);
+                }
             }
-        }
+        });
         for (int r = 0; r < each.length; r++) {
             System.out.println(strangers.get(r).name() + ": " + each[r]);
             if (Boolean.getBoolean("rollwright.faults")) {
@@ -135,6 +148,17 @@ final class NarrationFit {
         }
     }
 
+    /// The fold each recording is left out in; two recordings of one voice, `x1a` and `x1b`, together.
+    private static int[] folds(List<Stranger> strangers) {
+        Map<String, Integer> voices = new HashMap<>();
+        int[] folds = new int[strangers.size()];
+        for (int r = 0; r < folds.length; r++) {
+            String voice = strangers.get(r).name().replaceAll("(\\d)[ab]$", "$1");
+            folds[r] = voices.computeIfAbsent(voice, key -> voices.size()) % FOLDS;
+        }
+        return folds;
+    }
+
     private static String why(Stranger one, Decoder decoder, Weights weights, Narration decoded, String fault) {
         String[] parts = fault.split(" ");
         long at = Captions.time(parts[2]).orElse(0L);
@@ -145,7 +169,7 @@ final class NarrationFit {
                 return "  PROPOSED AS " + find.line() + " '" + find.words() + "'";
             }
         }
-        Listening heard = decoder.listen(one.cues(), one.context(), 50);
+        Listening heard = decoder.listen(one.cues(), one.context(), one.denominations(), 50);
         StringBuilder near = new StringBuilder();
         for (Mention mention : heard.mentions()) {
             long when = heard.words().get(mention.word()).at();
@@ -197,7 +221,7 @@ final class NarrationFit {
     record Sample(Listening heard, int[] labels, List<List<Feature>> related, boolean[] first, double weight) {}
 
     private static Sample sample(Stranger one) {
-        Listening heard = Decoding.DECODER.listen(one.cues(), one.context(), 50);
+        Listening heard = Decoding.DECODER.listen(one.cues(), one.context(), one.denominations(), 50);
         return sample(heard, labels(one, heard), 1);
     }
 
@@ -219,6 +243,7 @@ final class NarrationFit {
             }
             first[m] = last == null;
             related.add(Decoder.related(
+                    heard,
                     coin,
                     last,
                     Decoder.told(mentions, lastIndex, m),
@@ -345,8 +370,8 @@ final class NarrationFit {
         double[][] w = fit(late, more, names);
         Weights weights = new Weights();
         for (Feature feature : Feature.values()) {
-            Integer o = names.numbers.get(feature.name().toLowerCase(Locale.ROOT));
-            if (o != null && o < w[0].length) {
+            int o = names.of(feature.name().toLowerCase(Locale.ROOT));
+            if (o < w[0].length) {
                 weights.fresh[feature.index()] = w[0][o];
                 weights.same[feature.index()] = w[1][o];
             }
@@ -368,8 +393,9 @@ final class NarrationFit {
     }
 
     private static void take(double[][] w, Names names, String kind, Map<String, double[]> into) {
+        List<String> list = names.list();
         for (int o = 0; o < w[0].length; o++) {
-            String name = names.names.get(o);
+            String name = list.get(o);
             if (name.startsWith(kind) && (Math.abs(w[0][o]) > FAINT || Math.abs(w[1][o]) > FAINT)) {
                 into.put(name.substring(kind.length()), new double[] {w[0][o], w[1][o]});
             }
@@ -377,7 +403,8 @@ final class NarrationFit {
     }
 
     private static double[][] fit(List<List<Example>> recordings, List<Example> others, Names names) {
-        int n = names.names.size();
+        List<String> list = names.list();
+        int n = list.size();
         int[] seen = new int[n];
         int[] in = new int[n];
         for (List<Example> recording : recordings) {
@@ -393,7 +420,7 @@ final class NarrationFit {
         boolean[] used = new boolean[n];
         double[] ridge = new double[n];
         for (int o = 0; o < n; o++) {
-            String name = names.names.get(o);
+            String name = list.get(o);
             boolean word = name.contains(" ") && !name.matches(Weights.FIRST + "[A-Z_]+");
             used[o] = !word || (seen[o] >= LEAST && in[o] >= LEAST_RECORDINGS);
             ridge[o] = name.startsWith(Weights.CUE + "voice") ? VOICE_RIDGE : word ? CUE_RIDGE : RIDGE;

@@ -43,7 +43,7 @@ class NarrationTest {
         Stranger.Count all = new Stranger.Count();
         for (Stranger one : Stranger.folder(java.nio.file.Path.of("src/test/resources/narrations/strangers-opened"))) {
             Captions captions = new Captions(one.cues(), "text", "UTF-8", List.of());
-            all.add(one, Decoding.DECODER.decode(captions, one.context(), one.rollsPerBox()));
+            all.add(one, Decoding.DECODER.decode(captions, one.context(), one.denominations(), one.rollsPerBox()));
         }
         System.out.println("strangers, opened once: " + all);
         assertThat(all.found / (double) all.truth).isGreaterThanOrEqualTo(0.65);

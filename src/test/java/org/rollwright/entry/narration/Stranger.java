@@ -86,6 +86,10 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
         return boxes.getFirst();
     }
 
+    List<Denomination> denominations() {
+        return boxes.stream().map(EntryContext::denomination).toList();
+    }
+
     /// Counts of a decoding held against the truth: a find is found when country, denomination, date and mint agree
     /// within 45 seconds.
     static final class Count {
@@ -95,6 +99,9 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
         int wrong;
         int sure;
         int sureWrong;
+        int varieties;
+        int varietiesFound;
+        int varietiesFalse;
         final List<double[]> calls = new ArrayList<>();
         final List<String> faults = new ArrayList<>();
 
@@ -110,6 +117,7 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
             for (Truth row : one.truth) {
                 for (int n = 0; n < row.count && row.year != null; n++) {
                     truth++;
+                    varieties += row.variety.isEmpty() ? 0 : 1;
                     Narration.Proposed best = null;
                     for (Narration.Proposed find : left) {
                         boolean nearer = best == null || Math.abs(find.at() - row.at) < Math.abs(best.at() - row.at);
@@ -124,6 +132,13 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
                     }
                     left.remove(best);
                     good.add(best);
+                    boolean said = !best.extras().isEmpty();
+                    varietiesFound += said && !row.variety.isEmpty() ? 1 : 0;
+                    varietiesFalse += said && row.variety.isEmpty() ? 1 : 0;
+                    if (said == row.variety.isEmpty()) {
+                        faults.add(one.name + " variety " + Captions.clock(row.at) + " " + row.year + " '" + row.variety
+                                + "' read " + best.extras());
+                    }
                     found++;
                     boolean roll = row.roll.isEmpty()
                             || (row.roll.equals(Integer.toString(best.roll()))
@@ -169,13 +184,16 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
         public String toString() {
             return String.format(
                     java.util.Locale.ROOT,
-                    "%d finds: %.1f %% found, %.1f false per 100, called >= 0.95: %.1f %% right of %d, roll right %.1f %%",
+                    "%d finds: %.1f %% found, %.1f false per 100, called >= 0.95: %.1f %% right of %d, roll right %.1f %%, varieties %d of %d and %d more",
                     truth,
                     100.0 * found / Math.max(1, truth),
                     100.0 * wrong / Math.max(1, truth),
                     100.0 * (sure - sureWrong) / Math.max(1, sure),
                     sure,
-                    100.0 * rolls / Math.max(1, found));
+                    100.0 * rolls / Math.max(1, found),
+                    varietiesFound,
+                    varieties,
+                    varietiesFalse);
         }
     }
 }
