@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.Recorder;
@@ -169,8 +170,13 @@ final class NarrationPages {
             }
         }
         List<String> problems = new ArrayList<>();
-        if (field(context, "do").equals("add")) {
+        ReviewView.Asked asked = asked(context, rows.size());
+        String what = field(context, "do");
+        if (what.equals("add")) {
             rows.add(ReviewView.Row.blank());
+        } else if (asked != null && (what.equals("recap") || what.equals("fresh"))) {
+            asked.rows().forEach(row -> rows.set(row, rows.get(row).kept(what.equals("fresh"))));
+            asked = null;
         } else {
             Optional<Recorder.Together> outcome = record(context, place, rows, rolls, problems);
             if (outcome.isPresent() && outcome.get() instanceof Recorder.Together.Recorded) {
@@ -193,6 +199,7 @@ final class NarrationPages {
                         place.name,
                         field(context, "file"),
                         rows,
+                        asked,
                         rolls,
                         cues,
                         number(field(context, "spoken"), -1),
@@ -200,6 +207,20 @@ final class NarrationPages {
                         context.formParams("conflict"),
                         List.of(),
                         problems));
+    }
+
+    /// The question as the form kept it, null when it was answered or there is none.
+    private static ReviewView.@Nullable Asked asked(Context context, int rows) {
+        List<Integer> all = new ArrayList<>();
+        for (String one : field(context, "asked").split(",")) {
+            int row = number(one, -1);
+            if (row >= 0 && row < rows) {
+                all.add(row);
+            }
+        }
+        return all.isEmpty()
+                ? null
+                : new ReviewView.Asked(field(context, "asked-from"), field(context, "asked-to"), all);
     }
 
     /// Records the ticked rows as one step; marks the row at fault otherwise.

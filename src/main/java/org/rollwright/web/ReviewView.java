@@ -7,14 +7,17 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.entry.narration.Captions;
 import org.rollwright.entry.narration.Cue;
 import org.rollwright.entry.narration.Narration;
+import org.rollwright.entry.narration.Recaps;
 
 /// The review of a narration: proposed rows beside the captions.
 ///
-/// @param rows uncertain ones first, then in order of time
+/// @param rows uncertain ones first, then sure ones, then those left out, each in order of time
+/// @param asked the question that settles most rows, null when none does
 /// @param rolls rolls searched, for each box, as a person writes them: `1-10, 12`
 /// @param spoken the last running count said, -1 when none was
 /// @param title name of the hunt
@@ -23,6 +26,7 @@ public record ReviewView(
         String title,
         String file,
         List<Row> rows,
+        @Nullable Asked asked,
         Map<Integer, String> rolls,
         List<CueLine> cues,
         int spoken,
@@ -50,13 +54,34 @@ public record ReviewView(
             return new Row(true, "", "1", "", "", -1, "", -1, "");
         }
 
+        Row kept(boolean ticked) {
+            return new Row(ticked, at, box, roll, line, sure, words, cue, wrong);
+        }
+
         Row withWrong(String sentence) {
             return new Row(keep, at, box, roll, line, sure, words, cue, sentence);
         }
 
+        /// What stands first: rows in doubt, then sure ones, then those that are likely none.
+        int group() {
+            return !keep ? 2 : uncertain() ? 0 : 1;
+        }
+
         /// Whether it deserves a look before it is accepted.
         public boolean uncertain() {
-            return sure >= 0 && sure < 90;
+            return keep && sure >= 0 && sure < 90;
+        }
+    }
+
+    /// Whether a stretch of the recording is a recap of earlier finds.
+    ///
+    /// @param from clock time
+    /// @param to clock time
+    /// @param rows the rows it decides, from 0
+    public record Asked(String from, String to, List<Integer> rows) {
+        /// The rows as a form keeps them.
+        public String list() {
+            return String.join(",", rows.stream().map(String::valueOf).toList());
         }
     }
 
@@ -65,9 +90,12 @@ public record ReviewView(
 
     static ReviewView of(long hunt, String title, String file, Captions captions, Narration narration) {
         List<Row> rows = new ArrayList<>();
-        for (Narration.Proposed find : narration.finds()) {
+        List<Narration.Proposed> dates = new ArrayList<>(narration.finds());
+        dates.addAll(narration.left());
+        dates.sort(Comparator.comparingLong(Narration.Proposed::at));
+        for (Narration.Proposed find : dates) {
             rows.add(new Row(
-                    find.probability() >= 0.5,
+                    find.probability() >= 0.5 && !narration.left().contains(find),
                     Captions.clock(find.at()),
                     Integer.toString(find.box()),
                     Integer.toString(find.roll()),
@@ -77,7 +105,6 @@ public record ReviewView(
                     find.cue(),
                     ""));
         }
-        rows.sort(Comparator.comparing((Row row) -> !row.uncertain()));
         for (Narration.Weighing weight : narration.weights()) {
             rows.add(new Row(
                     true,
@@ -90,6 +117,19 @@ public record ReviewView(
                     -1,
                     ""));
         }
+        List<Row> inTime = List.copyOf(rows);
+        List<Integer> order = IntStream.range(0, rows.size())
+                .boxed()
+                .sorted(Comparator.comparing(row -> inTime.get(row).group()))
+                .toList();
+        rows.clear();
+        order.forEach(row -> rows.add(inTime.get(row)));
+        Asked asked = Recaps.mostUnsettled(dates)
+                .map(one -> new Asked(
+                        Captions.clock(one.from()),
+                        Captions.clock(one.to()),
+                        one.finds().stream().map(order::indexOf).sorted().toList()))
+                .orElse(null);
         Map<Integer, TreeSet<Integer>> visited = new TreeMap<>();
         narration
                 .rolls()
@@ -108,6 +148,7 @@ public record ReviewView(
                 title,
                 file,
                 rows,
+                asked,
                 rolls,
                 cues,
                 spoken == null ? -1 : spoken,
@@ -133,6 +174,15 @@ public record ReviewView(
                 && first.substring(1).chars().allMatch(c -> c >= '0' && c <= '9')
                 && first.length() < 6;
         return times ? Integer.parseInt(first.substring(1)) : 1;
+    }
+
+    /// The first of the rows left out that stand last, -1 when there is none or rows were added behind them.
+    public int firstLeft() {
+        int first = rows.size();
+        while (first > 0 && !rows.get(first - 1).keep() && rows.get(first - 1).sure() >= 0) {
+            first--;
+        }
+        return first == rows.size() ? -1 : first;
     }
 
     /// Rows that deserve a look.

@@ -83,6 +83,45 @@ class NarrationPageTest extends PageWithBench {
         assertThat(complaints).isEmpty();
     }
 
+    /// A recording by an author who had seen neither decoder nor lists, with dates at its end that were found before.
+    @Test
+    void one_question_settles_whether_a_stretch_is_a_recap() throws java.io.IOException {
+        String captions = java.nio.file.Files.readString(
+                java.nio.file.Path.of("src/test/resources/narrations/strangers/p08.txt"));
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/mat/1/narration");
+        choose(page, "stream.txt", captions);
+        assertThat(page.getByText("a recap?")).isVisible();
+        int[] rows = java.util.Arrays.stream(
+                        page.locator("input[name=asked]").inputValue().split(","))
+                .mapToInt(Integer::parseInt)
+                .toArray();
+        assertThat(rows.length).isGreaterThanOrEqualTo(3);
+        int before = Integer.parseInt(page.locator("#ticked").innerText());
+
+        page.getByText("No, they are new").click();
+        page.waitForLoadState();
+        for (int row : rows) {
+            assertThat(page.locator("input[name=r" + row + "-keep]")).isChecked();
+        }
+        int all = Integer.parseInt(page.locator("#ticked").innerText());
+        assertThat(all).isGreaterThan(before);
+        assertThat(page.getByText("a recap?")).hasCount(0);
+
+        page.navigate(bench.address + "/mat/1/narration");
+        choose(page, "stream.txt", captions);
+        page.getByText("Yes, leave them out").click();
+        page.waitForLoadState();
+        for (int row : rows) {
+            assertThat(page.locator("input[name=r" + row + "-keep]")).not().isChecked();
+        }
+        assertThat(Integer.parseInt(page.locator("#ticked").innerText())).isLessThan(all);
+        assertThat(page.locator(".said-row").first()).isVisible();
+        assertThat(finds()).as("nothing before acceptance").isEmpty();
+        assertThat(complaints).isEmpty();
+    }
+
     @Test
     void a_wrong_row_is_named_and_nothing_is_lost_or_recorded() {
         Page page = window.newPage();

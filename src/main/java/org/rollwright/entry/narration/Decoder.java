@@ -43,6 +43,7 @@ public final class Decoder {
     private static final int LATER_WORDS = 60;
     private static final int FEW_WORDS = 25;
     private static final double NO_ROLL = 0.01;
+    private static final double PERHAPS = 0.15;
     private static final int SPOKEN_OF = 70;
     private static final int SPOKEN_BEFORE = 6;
 
@@ -88,7 +89,7 @@ public final class Decoder {
         Listening heard = listen(captions.cues(), context, boxes, rollsPerBox);
         if (!soundsEnglish(heard.words())) {
             remarks.add(t("narration.the-captions-do-not-seem"));
-            return new Narration(List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
+            return new Narration(List.of(), List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
         }
         return new Path(heard, context).narration(remarks);
     }
@@ -364,7 +365,7 @@ public final class Decoder {
                 finals[i] = announced(lattice.finalState(i)) * weights.of("announced_missing");
             }
             if (mentions.isEmpty()) {
-                return new Narration(List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
+                return new Narration(List.of(), List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
             }
             return assemble(lattice.bestPath(finals), lattice.posterior(FRESH, finals), remarks);
         }
@@ -600,7 +601,15 @@ public final class Decoder {
                     proposed.add(one);
                 }
             }
-            return new Narration(proposed, rolls.visits(), weighings, spokenTotal, decodedTotal, conflicts, remarks);
+            return new Narration(
+                    proposed,
+                    left(path, fresh, finds, plainByHabit),
+                    rolls.visits(),
+                    weighings,
+                    spokenTotal,
+                    decodedTotal,
+                    conflicts,
+                    remarks);
         }
 
         /// From where and how far it is spoken of each find: a few words before its date in the same sentence, and up
@@ -621,6 +630,26 @@ public final class Decoder {
                 }
                 find.until = Math.max(find.until, until);
             }
+        }
+
+        /// Dates on the best path's wayside that were finds on enough other paths.
+        private List<Narration.Proposed> left(
+                long[][] path, double[] fresh, List<Building> finds, double plainByHabit) {
+            List<Narration.Proposed> left = new ArrayList<>();
+            for (int m = 0; m < path.length; m++) {
+                Mention.Coin coin = coins[m];
+                if (coin == null || coin.year() == null || path[m][0] == FRESH || fresh[m] < PERHAPS) {
+                    continue;
+                }
+                boolean said = finds.stream()
+                        .anyMatch(find -> coin.year().equals(find.coin.year())
+                                && Math.abs(find.word - coin.word()) < LATER_WORDS);
+                Narration.Proposed one = said ? null : propose(new Building(coin, from(coin), fresh[m]), plainByHabit);
+                if (one != null) {
+                    left.add(one);
+                }
+            }
+            return left;
         }
 
         private int from(Mention.Coin coin) {

@@ -10,6 +10,7 @@ import org.rollwright.coin.Mass;
 /// What a recording was understood to tell, for the hunter to confirm.
 ///
 /// @param finds in order of time
+/// @param left dates that were taken for no find, but may be one, in order of time
 /// @param rolls turned to, each once, in order of time
 /// @param spokenTotal the last running count said, null when none was
 /// @param decodedTotal the count that the finds come to where it was said
@@ -17,6 +18,7 @@ import org.rollwright.coin.Mass;
 /// @param remarks what a person should know about the file, or why nothing is proposed
 public record Narration(
         List<Proposed> finds,
+        List<Proposed> left,
         List<Visit> rolls,
         List<Weighing> weights,
         @Nullable Integer spokenTotal,
@@ -61,6 +63,7 @@ public record Narration(
 
     public Narration {
         finds = List.copyOf(finds);
+        left = List.copyOf(left);
         rolls = List.copyOf(rolls);
         weights = List.copyOf(weights);
         conflicts = List.copyOf(conflicts);

@@ -21,7 +21,7 @@ final class Rolls {
     private static final int FEW_CLOSED = 5;
     private static final double SURELY = 0.5;
     private static final int SURELY_DATE = 36;
-    private static final Set<String> CLOSERS = Set.of("done", "over", "finished", "was", "gave", "empty", "lid");
+    private static final Set<String> CLOSERS = Set.of("done", "over", "finished", "was", "lid");
 
     private final int[] boxes;
     private final int[] rolls;
@@ -72,7 +72,9 @@ final class Rolls {
             ahead += isDate(words, end) ? 1 : 0;
             boolean closed = false;
             for (int i = Math.max(0, from - 3); i < Math.min(words.size(), end + 3); i++) {
-                boolean near = i < from ? !words.get(i).stops() : i == end || !words.get(i - 1).stops();
+                boolean near = i < from
+                        ? !words.get(i).stops()
+                        : i == 0 || i == end || !words.get(i - 1).stops();
                 closed |= near && CLOSERS.contains(words.get(i).text());
             }
             closing += closed ? 1 : 0;
