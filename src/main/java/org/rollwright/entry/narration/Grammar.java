@@ -586,7 +586,9 @@ final class Grammar extends CourseGrammar {
         }
         boolean letter = is(i, "d", "s", "w");
         boolean answer = opens(i) && stops(i);
-        boolean led = answer || is(i - 1, "a", "an", "little", "big", "the", "it's") || is(i + 1, "mint");
+        boolean led = answer
+                || is(i - 1, "a", "an", "little", "big", "the", "it's", "with", "mint", "letter", "says")
+                || is(i + 1, "mint");
         boolean closed = stops(i) || opens(i + 1) || is(i + 1, "mint", "under", "on", "too");
         return letter && led && closed
                 ? new Mention.MintOnly(
