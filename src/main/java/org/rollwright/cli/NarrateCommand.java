@@ -22,6 +22,7 @@ import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Captions;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.entry.narration.Narration;
+import org.rollwright.entry.narration.Recaps;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
@@ -107,9 +108,14 @@ final class NarrateCommand implements Callable<Integer> {
     /// Where they differ.
     record ConflictJson(String at, int spoken, int decoded, String words) {}
 
+    /// A stretch that may be a recap of earlier finds: yes or no settles so many of its dates.
+    record RecapJson(String from, String to, int dates) {}
+
     /// What is printed.
     record Report(
             List<FindJson> finds,
+            List<FindJson> left,
+            @Nullable RecapJson recap,
             List<WeightJson> weights,
             TotalsJson totals,
             List<ConflictJson> conflicts,
@@ -260,9 +266,16 @@ final class NarrateCommand implements Callable<Integer> {
     private void print(Narration narration, @Nullable Integer recorded) {
         List<FindJson> finds =
                 narration.finds().stream().map(NarrateCommand::json).toList();
+        Optional<RecapJson> recap = Recaps.mostUnsettled(narration)
+                .map(one -> new RecapJson(
+                        Captions.clock(one.from()),
+                        Captions.clock(one.to()),
+                        one.finds().size()));
         if (json) {
             System.out.println(Json.of(new Report(
                     finds,
+                    narration.left().stream().map(NarrateCommand::json).toList(),
+                    recap.orElse(null),
                     narration.weights().stream()
                             .map(one -> new WeightJson(
                                     Captions.clock(one.at()), one.mass().grams(), one.words()))
@@ -277,17 +290,13 @@ final class NarrateCommand implements Callable<Integer> {
             return;
         }
         narration.remarks().forEach(System.err::println);
-        for (Narration.Proposed find : narration.finds()) {
-            System.out.printf(
-                    Locale.ROOT,
-                    "%s  b%d r%-3d %-14s %3.0f %%  %s%n",
-                    Captions.clock(find.at()),
-                    find.box(),
-                    find.roll(),
-                    find.line(),
-                    100 * find.probability(),
-                    find.words());
+        narration.finds().forEach(NarrateCommand::print);
+        if (!narration.left().isEmpty()) {
+            System.out.println("Perhaps also, and not recorded:");
+            narration.left().forEach(NarrateCommand::print);
         }
+        recap.ifPresent(one -> System.out.println("Is " + one.from() + " to " + one.to() + " a recap? "
+                + Count.of(one.dates(), "date", "dates") + " there, most of them found before."));
         narration
                 .weights()
                 .forEach(one -> System.out.printf(
@@ -307,6 +316,18 @@ final class NarrateCommand implements Callable<Integer> {
                 + (recorded == null
                         ? "Nothing was recorded; --accept-above says from which probability on."
                         : recorded + " recorded as one step."));
+    }
+
+    private static void print(Narration.Proposed find) {
+        System.out.printf(
+                Locale.ROOT,
+                "%s  b%d r%-3d %-14s %3.0f %%  %s%n",
+                Captions.clock(find.at()),
+                find.box(),
+                find.roll(),
+                find.line(),
+                100 * find.probability(),
+                find.words());
     }
 
     private static FindJson json(Narration.Proposed find) {

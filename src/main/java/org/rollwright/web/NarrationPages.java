@@ -175,7 +175,7 @@ final class NarrationPages {
         if (what.equals("add")) {
             rows.add(ReviewView.Row.blank());
         } else if (asked != null && (what.equals("recap") || what.equals("fresh"))) {
-            asked.rows().forEach(row -> rows.set(row, rows.get(row).kept(what.equals("fresh"))));
+            asked.rows().forEach(row -> rows.set(row, rows.get(row).withTick(what.equals("fresh"))));
             asked = null;
         } else {
             Optional<Recorder.Together> outcome = record(context, place, rows, rolls, problems);

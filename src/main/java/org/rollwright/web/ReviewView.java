@@ -54,7 +54,7 @@ public record ReviewView(
             return new Row(true, "", "1", "", "", -1, "", -1, "");
         }
 
-        Row kept(boolean ticked) {
+        Row withTick(boolean ticked) {
             return new Row(ticked, at, box, roll, line, sure, words, cue, wrong);
         }
 
@@ -90,10 +90,7 @@ public record ReviewView(
 
     static ReviewView of(long hunt, String title, String file, Captions captions, Narration narration) {
         List<Row> rows = new ArrayList<>();
-        List<Narration.Proposed> dates = new ArrayList<>(narration.finds());
-        dates.addAll(narration.left());
-        dates.sort(Comparator.comparingLong(Narration.Proposed::at));
-        for (Narration.Proposed find : dates) {
+        for (Narration.Proposed find : narration.dates()) {
             rows.add(new Row(
                     find.probability() >= 0.5 && !narration.left().contains(find),
                     Captions.clock(find.at()),
@@ -124,7 +121,7 @@ public record ReviewView(
                 .toList();
         rows.clear();
         order.forEach(row -> rows.add(inTime.get(row)));
-        Asked asked = Recaps.mostUnsettled(dates)
+        Asked asked = Recaps.mostUnsettled(narration)
                 .map(one -> new Asked(
                         Captions.clock(one.from()),
                         Captions.clock(one.to()),

@@ -1,7 +1,6 @@
 package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,13 +11,26 @@ import java.util.Optional;
 /// (longest path, forward and backward). Nothing here decides whether a figure is a count: strength and place are
 /// observations of [Cues].
 final class Chains {
+    /// Words between two figures of one chain, about four minutes of speech.
     private static final int REACH = 500;
+
+    /// Highest figure that counts something in a hunt, and how many figures back a link is looked for.
     private static final int MOST = 400;
+
     private static final int MOST_BACK = 120;
-    private static final double LINK = -1.2;
+    private static final int FURTHEST_STEP = 4;
+
+    // Worth of a link and what adds to it, set by hand and tried on recordings left out: there is no truth of which
+    // figures count what to learn from.
+    private static final double LINK = -0.2;
     private static final double SKIP = -0.9;
     private static final double STAYS = -1.6;
     private static final double FAR = -0.5;
+    private static final double SAME_WORD_BEFORE = 1.2;
+    private static final double SAME_WORD_BEHIND = 0.6;
+    private static final double BOTH_BEHIND_DATES = 0.9;
+    private static final double SAME_PLACE = 0.2;
+    private static final double ONE_BEHIND_A_DATE = -0.3;
 
     private record Figure(int word, int end, int value, String before, String after, boolean dated, boolean opens) {}
 
@@ -88,20 +100,20 @@ final class Chains {
     private static double link(Figure one, Figure next) {
         int step = next.value - one.value;
         int away = next.word - one.end;
-        if (step < 0 || step > 4 || away > REACH) {
+        if (step < 0 || step > FURTHEST_STEP || away > REACH) {
             return Double.NEGATIVE_INFINITY;
         }
         double alike = 0;
         if (one.before.equals(next.before) && !Numbers.isWord(one.before)) {
-            alike += 1.2;
+            alike += SAME_WORD_BEFORE;
         }
         if (one.after.equals(next.after) && !Numbers.isWord(one.after)) {
-            alike += 0.6;
+            alike += SAME_WORD_BEHIND;
         }
-        alike += one.dated && next.dated ? 0.9 : one.dated == next.dated ? 0.2 : -0.3;
-        alike += one.opens == next.opens ? 0.2 : -0.2;
+        alike += one.dated && next.dated ? BOTH_BEHIND_DATES : one.dated == next.dated ? SAME_PLACE : ONE_BEHIND_A_DATE;
+        alike += one.opens == next.opens ? SAME_PLACE : -SAME_PLACE;
         double price = step == 0 ? STAYS : step == 1 ? 0 : SKIP * (step - 1);
-        return 1 + LINK + alike + price + FAR * away / REACH;
+        return LINK + alike + price + FAR * away / REACH;
     }
 
     /// How well the figure at a word sits in a chain; 0 for none, 3 and more for a good one.
@@ -112,10 +124,5 @@ final class Chains {
     /// Behind the figure that begins at a word; 0 where none does.
     int end(int word) {
         return word < 0 || word >= ends.length ? 0 : ends[word];
-    }
-
-    @Override
-    public String toString() {
-        return "Chains" + Arrays.toString(strength);
     }
 }

@@ -43,8 +43,12 @@ public final class Decoder {
     private static final int LATER_WORDS = 60;
     private static final int FEW_WORDS = 25;
     private static final double NO_ROLL = 0.01;
+    /// Share of paths on which a date left is a find, to be offered all the same.
     private static final double PERHAPS = 0.15;
+
+    /// Words behind a find and before it that may be about it.
     private static final int SPOKEN_OF = 70;
+
     private static final int SPOKEN_BEFORE = 6;
 
     private static final Set<String> ENGLISH = Set.of(

@@ -16,7 +16,12 @@ import org.rollwright.entry.EntryContext;
 final class Grammar extends CourseGrammar {
     private static final Country CANADA = new Country("CA");
     private static final Country UNITED_STATES = new Country("US");
+    /// No coin of use in a hunt is older.
     private static final int EARLIEST = 1790;
+
+    /// Mints said before their dates that make a habit.
+    private static final int FEW_MINTS = 6;
+
     private static final Set<String> ARTICLES = Set.of(
             "a", "an", "another", "this", "that's", "it's", "as", "canadian", "american", "wheat", "cent", "penny");
 
@@ -237,6 +242,7 @@ final class Grammar extends CourseGrammar {
                 return new Mark(Mention.Said.MARK, "W", over("mint W", at), false, false);
             }
         }
+        // recognisers write `47 the.` for 47 D and `37 as.` for 37 S
         boolean misheard = from < words.size()
                 && is(from, "the", "as")
                 && stops(from)
@@ -294,7 +300,7 @@ final class Grammar extends CourseGrammar {
             before += dateBehind && (!dateBefore || words.get(i - 1).stops()) ? 1 : 0;
             behind += dateBefore && !words.get(i - 1).stops() && !dateBehind ? 1 : 0;
         }
-        return before >= 6 && before > 2 * behind;
+        return before >= FEW_MINTS && before > 2 * behind;
     }
 
     /// Whether nothing lies between a word and the one before it, as in `1944s`.

@@ -2,6 +2,8 @@ package org.rollwright.entry.narration;
 
 import static org.rollwright.text.Texts.t;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Identity;
@@ -59,6 +61,14 @@ public record Narration(
         public String toString() {
             return t("narration.at-you-say-the-finds", Captions.clock(at), spoken, decoded);
         }
+    }
+
+    /// Finds and dates left, in order of time.
+    public List<Proposed> dates() {
+        List<Proposed> dates = new ArrayList<>(finds);
+        dates.addAll(left);
+        dates.sort(Comparator.comparingLong(Proposed::at));
+        return List.copyOf(dates);
     }
 
     public Narration {

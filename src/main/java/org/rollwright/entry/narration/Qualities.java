@@ -11,7 +11,9 @@ import java.util.Set;
 /// data: classes `variety WORD` of catalog/narration/phrases.csv, where WORD is a word of the entry line or a note in
 /// quotes.
 final class Qualities {
+    /// Words around a phrase where it is denied: right before, right behind, and by strong words a sentence later.
     private static final int BEFORE = 6;
+
     private static final int BEHIND = 5;
     private static final int LATER = 14;
     private static final Set<String> DENIED = Set.of(

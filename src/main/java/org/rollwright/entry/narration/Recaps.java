@@ -16,7 +16,11 @@ public final class Recaps {
     /// How long ago a date must have been found to be said again rather than still.
     private static final long AGO = 40_000;
     private static final int FEWEST = 3;
+
+    /// Share of dates in a recap that were not found before, misheard or missed.
     private static final double MOST_NEW = 0.25;
+
+    /// Expected finds that are called wrongly in a stretch, from which on a question is worth the hunter's time.
     private static final double WORTH_ASKING = 0.5;
 
     private Recaps() {}
@@ -25,7 +29,7 @@ public final class Recaps {
     ///
     /// @param from milliseconds of its first find
     /// @param to milliseconds of its last find, `from` or more
-    /// @param finds which of the finds, by place from 0, in order
+    /// @param finds which of [Narration#dates], by place from 0, in order
     public record Question(long from, long to, List<Integer> finds) {
         public Question {
             finds = List.copyOf(finds);
@@ -34,9 +38,11 @@ public final class Recaps {
 
     /// The stretch whose answer settles most, if there is one worth asking about: where at least three finds in a
     /// row, and at least three of four, bear dates that were found before, and at least half a find is in doubt.
-    ///
-    /// @param finds proposed or left, in order of time
-    public static Optional<Question> mostUnsettled(List<Narration.Proposed> finds) {
+    public static Optional<Question> mostUnsettled(Narration narration) {
+        return mostUnsettled(narration.dates());
+    }
+
+    static Optional<Question> mostUnsettled(List<Narration.Proposed> finds) {
         Question best = null;
         double most = WORTH_ASKING;
         for (Question question : all(finds)) {
@@ -53,7 +59,7 @@ public final class Recaps {
         return Optional.ofNullable(best);
     }
 
-    static List<Question> all(List<Narration.Proposed> finds) {
+    private static List<Question> all(List<Narration.Proposed> finds) {
         boolean[] again = again(finds);
         List<Question> all = new ArrayList<>();
         int i = 0;
@@ -86,7 +92,7 @@ public final class Recaps {
         return all;
     }
 
-    /// For each find whether its date was found before, some time ago; a mint that was not said fits any.
+    /// For each find whether its date and mint were found before, some time ago.
     private static boolean[] again(List<Narration.Proposed> finds) {
         Map<String, Long> found = new HashMap<>();
         boolean[] again = new boolean[finds.size()];

@@ -18,9 +18,15 @@ import java.util.Set;
 final class Rolls {
     private static final int MOST_ROLLS = 511;
     private static final int FEW_TURNS = 12;
+    /// Rolls named behind their finds that make a habit.
     private static final int FEW_CLOSED = 5;
+
     private static final double SURELY = 0.5;
+
+    /// Two digits from here on are a date sooner than a count.
     private static final int SURELY_DATE = 36;
+
+    /// Said of a roll that is over.
     private static final Set<String> CLOSERS = Set.of("done", "over", "finished", "was", "lid");
 
     private final int[] boxes;

@@ -9,9 +9,12 @@ import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 
 /// Coins that do not belong into the box in hand: of another country, or another denomination, as the words around
-/// the date say. The country's words are data in catalog/narration/phrases.csv.
+/// the date say. The country's words are data in catalog/narration/phrases.csv: those of countries.csv are for typing,
+/// and codes such as `in` or `no` mean nothing when spoken.
 final class Strays {
+    /// Words before and behind a date where its country may be named, and its denomination.
     private static final int REACH = 16;
+
     private static final int AHEAD = 9;
     private static final int NEAR = 7;
 
