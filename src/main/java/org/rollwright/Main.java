@@ -63,7 +63,7 @@ public final class Main {
                 work.varieties(),
                 work.photos(),
                 work.recorder(),
-                work.decoder(),
+                work.voice(),
                 work.clock(),
                 shelf(work.settings()),
                 work.demo(),

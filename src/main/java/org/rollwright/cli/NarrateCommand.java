@@ -22,8 +22,10 @@ import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Captions;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.entry.narration.Narration;
+import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.entry.narration.Recaps;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.store.Settings;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
@@ -80,6 +82,11 @@ final class NarrateCommand implements Callable<Integer> {
 
     @CommandLine.Option(names = "--box", paramLabel = "NAME", description = "Record into a new hunt on a new box.")
     private @Nullable String box;
+
+    @CommandLine.Option(
+            names = "--shipped",
+            description = "Decode as shipped, without what was learned of your voice (see ./run voice).")
+    private boolean shipped;
 
     @CommandLine.Option(names = "--json", description = "Print JSON.")
     private boolean json;
@@ -150,7 +157,7 @@ final class NarrateCommand implements Callable<Integer> {
             Catalog catalog = open.catalog(System.err);
             List<Denomination> boxes = boxes(catalog);
             EntryContext context = context(catalog, boxes.getFirst());
-            print(Open.decoder().decode(captions, context, boxes, rolls), null);
+            print(decoder(catalog).decode(captions, context, boxes, rolls), null);
             return ExitCode.OK.number();
         }
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
@@ -162,10 +169,15 @@ final class NarrateCommand implements Callable<Integer> {
                     : bench.desk()
                             .read(book -> bench.recorder()
                                     .denominations(book, book.hunt(into).orElseThrow()));
-            Narration narration = Open.decoder().decode(captions, context, boxes, rolls);
+            Narration narration = decoder(bench.catalog()).decode(captions, context, boxes, rolls);
             print(narration, accept(bench, into, narration, above));
             return ExitCode.OK.number();
         }
+    }
+
+    private Decoder decoder(Catalog catalog) {
+        OwnVoice voice = open.voice(catalog, new Settings(open.folder()));
+        return shipped ? voice.shipped() : voice.decoder();
     }
 
     private HuntId hunt(Open.Bench bench) {

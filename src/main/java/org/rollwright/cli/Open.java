@@ -14,6 +14,7 @@ import org.rollwright.catalog.CatalogLoader;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.entry.narration.Phrases;
 import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.Desk;
@@ -21,7 +22,9 @@ import org.rollwright.scope.VarietyBook;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.store.CatalogTexts;
 import org.rollwright.store.DataFolder;
+import org.rollwright.store.Settings;
 import org.rollwright.store.Store;
+import org.rollwright.store.VoiceFolder;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;
 
@@ -148,8 +151,13 @@ final class Open {
                 catalog);
     }
 
+    /// The decoder of narrations as it knows the hunter's voice.
+    OwnVoice voice(Catalog catalog, Settings settings) {
+        return new OwnVoice(decoder(), catalog, new VoiceFolder(folder(), settings));
+    }
+
     /// The decoder of narrations with its data.
-    static Decoder decoder() {
+    private static Decoder decoder() {
         return new Decoder(
                 Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
                 () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));

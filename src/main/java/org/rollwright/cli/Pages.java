@@ -5,7 +5,7 @@ import java.time.InstantSource;
 import java.util.function.Supplier;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
-import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.hunt.Desk;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.picture.PhotoShelf;
@@ -23,7 +23,7 @@ public interface Pages {
             VarietyShelf varieties,
             PhotoShelf photos,
             Recorder recorder,
-            Decoder decoder,
+            OwnVoice voice,
             InstantSource clock,
             Settings settings,
             boolean demo,

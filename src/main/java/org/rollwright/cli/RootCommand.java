@@ -57,6 +57,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         commands.put("album", pages -> new AlbumCommand());
         commands.put("catalog", pages -> new CatalogCommand());
         commands.put("narrate", pages -> new NarrateCommand());
+        commands.put("voice", pages -> new VoiceCommand());
         commands.put("odds", pages -> new OddsCommand());
         commands.put("till", pages -> new TillCommand());
         commands.put("recap", pages -> new RecapCommand());

@@ -81,6 +81,7 @@ final class ServeCommand implements Callable<Integer> {
                 fill(bench);
             }
             InstantSource clock = InstantSource.system();
+            Settings settings = new Settings(open.folder());
             BackupKeeper keeper = new BackupKeeper(open.folder(), clock, open::advice);
             Pages.Work work = new Pages.Work(
                     bench.desk(),
@@ -88,9 +89,9 @@ final class ServeCommand implements Callable<Integer> {
                     bench.varieties(),
                     new PhotoFolder(open.folder()),
                     bench.recorder(),
-                    Open.decoder(),
+                    open.voice(bench.catalog(), settings),
                     clock,
-                    new Settings(open.folder()),
+                    settings,
                     open.demo(),
                     keeper::trouble,
                     stop::countDown);

@@ -67,7 +67,7 @@ final class WarmUpCommand implements Callable<Integer> {
                                         varieties,
                                         new PhotoFolder(folder),
                                         recorder,
-                                        Open.decoder(),
+                                        open.voice(bench.catalog(), new Settings(folder)),
                                         clock,
                                         new Settings(folder),
                                         false,

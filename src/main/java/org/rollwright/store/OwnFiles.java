@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 /// What of a data folder is the tool's own, and so is made the owner's alone.
 final class OwnFiles {
     private static final Set<String> NAMES =
-            Set.of("settings.properties", "lan.p12", "photos", "backups", "catalog", "demo");
+            Set.of("settings.properties", "lan.p12", "photos", "backups", "catalog", "demo", VoiceFolder.FOLDER);
     private static final String BEGINNING = "rollwright.";
 
     private OwnFiles() {}

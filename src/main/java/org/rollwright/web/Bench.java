@@ -4,7 +4,7 @@ import java.time.InstantSource;
 import java.util.function.Supplier;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.Recorder;
-import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.hunt.Desk;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.picture.PhotoShelf;
@@ -20,7 +20,7 @@ public record Bench(
         VarietyShelf varieties,
         PhotoShelf photos,
         Recorder recorder,
-        Decoder decoder,
+        OwnVoice voice,
         InstantSource clock,
         SettingsShelf settings,
         boolean demo,

@@ -19,11 +19,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
+import org.rollwright.entry.Command;
 import org.rollwright.entry.EntryContext;
+import org.rollwright.entry.EntryParser;
+import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Captions;
+import org.rollwright.entry.narration.Cue;
+import org.rollwright.entry.narration.Lesson;
 import org.rollwright.entry.narration.Narration;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
@@ -31,6 +38,8 @@ import org.rollwright.hunt.HuntId;
 /// From the captions of a filmed hunt to its log: choose a file, review what was understood, accept. Nothing is
 /// kept here between two requests; what was typed travels with the form until it is recorded.
 final class NarrationPages {
+    private static final Logger LOG = Logger.getLogger(NarrationPages.class.getName());
+
     private static final int MOST_ROWS = 50_000;
 
     private final Bench bench;
@@ -96,6 +105,10 @@ final class NarrationPages {
                         place.id.number(),
                         "title",
                         place.name,
+                        "lessons",
+                        bench.voice().shelf().isOn()
+                                ? bench.voice().shelf().lessons().size()
+                                : 0,
                         "problems",
                         problems));
     }
@@ -116,10 +129,17 @@ final class NarrationPages {
         switch (Captions.read(bytes)) {
             case Captions.Read.Unusable unusable -> choose(context, List.of(unusable.sentence()));
             case Captions.Read.Good good -> {
-                Narration narration = bench.decoder().decode(good.captions(), place.context, place.boxes, place.rolls);
+                Narration narration =
+                        bench.voice().decoder().decode(good.captions(), place.context, place.boxes, place.rolls);
                 review(
                         context,
-                        ReviewView.of(place.id.number(), place.name, file.filename(), good.captions(), narration));
+                        ReviewView.of(
+                                place.id.number(),
+                                place.name,
+                                file.filename(),
+                                good.captions(),
+                                narration,
+                                bench.voice().shelf().isOn() ? Boolean.TRUE : null));
             }
         }
     }
@@ -154,6 +174,7 @@ final class NarrationPages {
                     number(field(context, p + "sure"), -1),
                     field(context, p + "words"),
                     number(field(context, p + "cue"), -1),
+                    field(context, p + "proposed"),
                     ""));
         }
         return rows;
@@ -180,18 +201,13 @@ final class NarrationPages {
         } else {
             Optional<Recorder.Together> outcome = record(context, place, rows, rolls, problems);
             if (outcome.isPresent() && outcome.get() instanceof Recorder.Together.Recorded) {
+                learn(context, place, rows);
                 context.redirect("/mat/" + place.id.number(), HttpStatus.SEE_OTHER);
                 return;
             }
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        List<ReviewView.CueLine> cues = new ArrayList<>();
-        List<String> texts = context.formParams("cue");
-        for (int i = 0; i < texts.size(); i++) {
-            String text = texts.get(i);
-            int bar = text.indexOf('|');
-            cues.add(new ReviewView.CueLine(i, bar < 0 ? "" : text.substring(0, bar), text.substring(bar + 1)));
-        }
+        List<ReviewView.CueLine> cues = cues(context);
         review(
                 context,
                 new ReviewView(
@@ -202,11 +218,76 @@ final class NarrationPages {
                         asked,
                         rolls,
                         cues,
+                        bench.voice().shelf().isOn() ? Boolean.valueOf(context.formParam("learn") != null) : null,
                         number(field(context, "spoken"), -1),
                         number(field(context, "decoded"), 0),
                         context.formParams("conflict"),
                         List.of(),
                         problems));
+    }
+
+    private static List<ReviewView.CueLine> cues(Context context) {
+        List<ReviewView.CueLine> cues = new ArrayList<>();
+        for (String kept : context.formParams("cue")) {
+            cues.add(ReviewView.CueLine.of(cues.size(), kept));
+        }
+        return cues;
+    }
+
+    /// Keeps what was accepted as a lesson of the hunter's voice. The finds are on disk already, so a lesson that
+    /// cannot be kept is let go: the next recording teaches the same.
+    private void learn(Context context, Place place, List<ReviewView.Row> rows) {
+        List<Cue> said = cues(context).stream().map(ReviewView.CueLine::cue).toList();
+        if (context.formParam("learn") == null || said.isEmpty()) {
+            return;
+        }
+        List<Lesson.Find> finds = new ArrayList<>();
+        int accepted = 0;
+        int changed = 0;
+        int dropped = 0;
+        int added = 0;
+        for (ReviewView.Row row : rows) {
+            Lesson.Find find = row.keep() ? find(row, place.context) : null;
+            if (find != null) {
+                finds.add(find);
+            }
+            boolean proposed = !row.proposed().isBlank();
+            accepted += find != null && row.proposed().equals(row.line()) ? 1 : 0;
+            changed += find != null && proposed && !row.proposed().equals(row.line()) ? 1 : 0;
+            dropped += !row.keep() && proposed ? 1 : 0;
+            added += find != null && !proposed ? 1 : 0;
+        }
+        try {
+            bench.voice()
+                    .learn(new Lesson(
+                            bench.clock().instant(),
+                            field(context, "file"),
+                            said,
+                            place.boxes,
+                            place.context.watches().stream()
+                                    .map(watch -> watch.rule())
+                                    .toList(),
+                            place.rolls,
+                            finds,
+                            new Lesson.Corrections(accepted, changed, dropped, added)));
+        } catch (IOException e) {
+            LOG.log(Level.WARNING, "A lesson of the voice could not be kept: {0}", e.getMessage());
+        }
+    }
+
+    /// What a row says was found; null when it is a weight or the like.
+    private static Lesson.@Nullable Find find(ReviewView.Row row, EntryContext context) {
+        if (!(EntryParser.parse(row.line(), context) instanceof Reading.Clear clear)
+                || clear.commands().size() != 1
+                || !(clear.commands().getFirst() instanceof Command.Found found)) {
+            return null;
+        }
+        return new Lesson.Find(
+                Captions.time(row.at()).orElse(-1L),
+                Math.max(1, number(row.box(), 1)),
+                Math.max(0, number(row.roll(), 0)),
+                found.draft().facts().identity().year(),
+                Math.max(1, found.draft().count()));
     }
 
     /// The question as the form kept it, null when it was answered or there is none.

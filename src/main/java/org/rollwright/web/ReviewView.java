@@ -19,6 +19,7 @@ import org.rollwright.entry.narration.Recaps;
 /// @param rows uncertain ones first, then sure ones, then those left out, each in order of time
 /// @param asked the question that settles most rows, null when none does
 /// @param rolls rolls searched, for each box, as a person writes them: `1-10, 12`
+/// @param learns whether the voice is learned from what is accepted, null when that is switched off
 /// @param spoken the last running count said, -1 when none was
 /// @param title name of the hunt
 public record ReviewView(
@@ -29,6 +30,7 @@ public record ReviewView(
         @Nullable Asked asked,
         Map<Integer, String> rolls,
         List<CueLine> cues,
+        @Nullable Boolean learns,
         int spoken,
         int decoded,
         List<String> conflicts,
@@ -40,6 +42,7 @@ public record ReviewView(
     /// @param at clock time, blank for a row added by hand
     /// @param line entry line: a find or a weight
     /// @param sure percent, -1 for a row added by hand
+    /// @param proposed the line as it was proposed and ticked; blank for one that was not
     public record Row(
             boolean keep,
             String at,
@@ -49,17 +52,23 @@ public record ReviewView(
             int sure,
             String words,
             int cue,
+            String proposed,
             String wrong) {
         static Row blank() {
-            return new Row(true, "", "1", "", "", -1, "", -1, "");
+            return new Row(true, "", "1", "", "", -1, "", -1, "", "");
         }
 
         Row withTick(boolean ticked) {
-            return new Row(ticked, at, box, roll, line, sure, words, cue, wrong);
+            return new Row(ticked, at, box, roll, line, sure, words, cue, proposed, wrong);
         }
 
         Row withWrong(String sentence) {
-            return new Row(keep, at, box, roll, line, sure, words, cue, sentence);
+            return new Row(keep, at, box, roll, line, sure, words, cue, proposed, sentence);
+        }
+
+        /// Whether it was added by hand, so that its time is to be typed as well.
+        public boolean added() {
+            return sure < 0;
         }
 
         /// What stands first: rows in doubt, then sure ones, then those that are likely none.
@@ -85,14 +94,42 @@ public record ReviewView(
         }
     }
 
-    /// A caption as shown.
-    public record CueLine(int number, String at, String text) {}
+    /// A caption as shown, and as the form keeps it.
+    public record CueLine(int number, Cue cue) {
+        private static final java.util.regex.Pattern KEPT =
+                java.util.regex.Pattern.compile("([0-9]{1,9})-([0-9]{1,9})\\|(.*)", java.util.regex.Pattern.DOTALL);
 
-    static ReviewView of(long hunt, String title, String file, Captions captions, Narration narration) {
+        public String at() {
+            return Captions.clock(cue.start());
+        }
+
+        public String text() {
+            return cue.text().replace('\n', ' ');
+        }
+
+        /// Times and text in one.
+        public String kept() {
+            return cue.start() + "-" + cue.end() + "|" + cue.text();
+        }
+
+        /// What [#kept] wrote; a text without times is said at the start.
+        static CueLine of(int number, String kept) {
+            java.util.regex.Matcher parts = KEPT.matcher(kept);
+            return new CueLine(
+                    number,
+                    parts.matches()
+                            ? new Cue(Long.parseLong(parts.group(1)), Long.parseLong(parts.group(2)), parts.group(3))
+                            : new Cue(0, 0, kept));
+        }
+    }
+
+    static ReviewView of(
+            long hunt, String title, String file, Captions captions, Narration narration, @Nullable Boolean learns) {
         List<Row> rows = new ArrayList<>();
         for (Narration.Proposed find : narration.dates()) {
+            boolean ticked = find.probability() >= 0.5 && !narration.left().contains(find);
             rows.add(new Row(
-                    find.probability() >= 0.5 && !narration.left().contains(find),
+                    ticked,
                     Captions.clock(find.at()),
                     Integer.toString(find.box()),
                     Integer.toString(find.roll()),
@@ -100,6 +137,7 @@ public record ReviewView(
                     (int) Math.floor(100 * find.probability()),
                     find.words(),
                     find.cue(),
+                    ticked ? find.line() : "",
                     ""));
         }
         for (Narration.Weighing weight : narration.weights()) {
@@ -112,6 +150,7 @@ public record ReviewView(
                     99,
                     weight.words(),
                     -1,
+                    "",
                     ""));
         }
         List<Row> inTime = List.copyOf(rows);
@@ -136,8 +175,7 @@ public record ReviewView(
         visited.forEach((box, all) -> rolls.put(box, RollList.print(all)));
         List<CueLine> cues = new ArrayList<>();
         for (int i = 0; i < captions.cues().size(); i++) {
-            Cue cue = captions.cues().get(i);
-            cues.add(new CueLine(i, Captions.clock(cue.start()), cue.text().replace('\n', ' ')));
+            cues.add(new CueLine(i, captions.cues().get(i)));
         }
         @Nullable Integer spoken = narration.spokenTotal();
         return new ReviewView(
@@ -148,6 +186,7 @@ public record ReviewView(
                 asked,
                 rolls,
                 cues,
+                learns,
                 spoken == null ? -1 : spoken,
                 narration.decodedTotal(),
                 narration.conflicts().stream().map(Narration.Conflict::toString).toList(),

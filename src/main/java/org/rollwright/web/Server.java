@@ -190,6 +190,7 @@ public final class Server implements AutoCloseable {
             new ChangedPages(bench, render).register(config.routes);
             new MatPages(bench, render, shelf, odds, live).register(config.routes);
             new NarrationPages(bench, render).register(config.routes);
+            new VoicePages(bench, render).register(config.routes);
             new BoxPages(bench, render).register(config.routes);
             new AlbumPages(bench, render, shelf).register(config.routes);
             new OddsPages(bench, render, odds).register(config.routes);

@@ -8,6 +8,7 @@ import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.rollwright.entry.narration.Lesson;
 import org.rollwright.hunt.HuntId;
 
 /// From a caption file to an accepted hunt, in a real browser.
@@ -151,5 +152,53 @@ class NarrationPageTest extends PageWithBench {
         choose(page, "de.vtt", "WEBVTT\n\n00:01.000 --> 00:09.000\n" + german.repeat(3) + "1944\n");
         assertThat(page.locator(".check")).containsText("do not seem to be in English");
         assertThat(page.locator(".said-row")).hasCount(0);
+    }
+
+    @Test
+    void an_accepted_review_teaches_the_voice_which_can_be_seen_switched_off_and_forgotten() {
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/mat/1/narration");
+        assertThat(page.locator("main")).containsText("Nothing of your voice is used");
+        choose(page, "first.vtt", CAPTIONS);
+        page.locator("[data-cue='3'] .say").fill("1946d");
+        page.locator("[data-cue='1'] input[type=checkbox]").uncheck();
+        page.locator("button[value=add]").click();
+        page.waitForLoadState();
+        page.locator(".said-row").last().locator(".say").fill("1909s");
+        page.locator(".said-row").last().getByLabel("Time of row").fill("0:10");
+        page.getByText("Accept the ticked rows").click();
+        page.waitForURL("**/mat/1");
+
+        Lesson lesson = bench.bench.voice().shelf().lessons().getFirst().lesson();
+        assertThat(lesson.file()).isEqualTo("first.vtt");
+        assertThat(lesson.corrections()).isEqualTo(new Lesson.Corrections(2, 1, 1, 1));
+        assertThat(lesson.finds())
+                .extracting(find -> find.at() / 1000 + " " + find.year())
+                .containsExactlyInAnyOrder("2 1944", "11 1957", "15 1946", "10 1909");
+        assertThat(lesson.cues()).hasSize(4);
+        assertThat(lesson.cues().get(1).start()).isEqualTo(5_000);
+        assertThat(lesson.cues().get(1).end()).isEqualTo(9_000);
+
+        page.navigate(bench.address + "/mat/1/narration");
+        assertThat(page.locator("main")).containsText("Your voice is known from reviewed recordings: 1");
+        page.getByText("What was learned").click();
+        assertThat(page.locator("tbody")).containsText("first.vtt");
+        page.getByText("Switch it off").click();
+        assertThat(page.getByText("Switch it on")).isVisible();
+        page.navigate(bench.address + "/mat/1/narration");
+        choose(page, "second.vtt", CAPTIONS);
+        assertThat(page.locator("input[name=learn]")).hasCount(0);
+        page.getByText("Accept the ticked rows").click();
+        page.waitForURL("**/mat/1");
+        assertThat(bench.bench.voice().shelf().lessons())
+                .as("switched off, nothing more is learned")
+                .hasSize(1);
+
+        page.navigate(bench.address + "/voice");
+        page.getByLabel("Forget first.vtt").click();
+        assertThat(page.locator("main")).containsText("None yet");
+        assertThat(bench.bench.voice().shelf().lessons()).isEmpty();
+        assertThat(complaints).isEmpty();
     }
 }

@@ -9,6 +9,7 @@ import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.entry.narration.Phrases;
 import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.BoxDetails;
@@ -91,7 +92,7 @@ final class TestBench implements AutoCloseable {
                 varieties,
                 photos,
                 recorder,
-                decoder(),
+                new OwnVoice(decoder(), CatalogFolder.catalog(), new MemoryVoice()),
                 clock,
                 settings,
                 true,

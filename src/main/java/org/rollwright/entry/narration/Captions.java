@@ -235,7 +235,7 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
     /// Reads `1:02:03.456`, `02:03,456` or `2:03`.
     ///
     /// @return milliseconds; empty when it is no time
-    static Optional<Long> time(String text) {
+    public static Optional<Long> time(String text) {
         String[] parts = text.replace(',', '.').split(":", -1);
         if (parts.length < 2 || parts.length > 3) {
             return Optional.empty();

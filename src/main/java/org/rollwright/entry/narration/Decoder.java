@@ -57,22 +57,37 @@ public final class Decoder {
             "not", "but", "so", "okay", "ok", "nothing", "next", "box", "d", "s", "at", "my", "from", "all", "wheat");
 
     private final Phrases phrases;
-    private final Supplier<Weights> source;
-    private @Nullable Weights loaded;
+    private final Supplier<Attuned> source;
+    private @Nullable Attuned loaded;
 
     /// @param weights read when the first recording comes: thousands of rows that a start has no use for
     public Decoder(Phrases phrases, Supplier<Weights> weights) {
-        this.phrases = phrases;
-        this.source = weights;
+        this(() -> new Attuned(weights.get(), Habits.NONE), phrases);
     }
 
-    private synchronized Weights weights() {
-        Weights known = loaded;
+    private Decoder(Supplier<Attuned> source, Phrases phrases) {
+        this.phrases = phrases;
+        this.source = source;
+    }
+
+    private synchronized Attuned own() {
+        Attuned known = loaded;
         if (known == null) {
             known = source.get();
             loaded = known;
         }
         return known;
+    }
+
+    private Weights weights() {
+        return own().weights();
+    }
+
+    /// A decoder attuned to one voice, which it learns when it is first used.
+    ///
+    /// @param recordings of the voice; none gives the same decoder
+    Decoder taught(List<Taught> recordings) {
+        return recordings.isEmpty() ? this : new Decoder(() -> Attuned.to(weights(), recordings), phrases);
     }
 
     /// Decodes captions.
@@ -339,7 +354,7 @@ public final class Decoder {
             this.around = new double[mentions.size()][];
             this.rolls = heard.rolls();
             this.qualities = new Qualities(heard.words(), phrases);
-            List<List<String>> observed = Voice.of(heard, first(heard, weights));
+            List<List<String>> observed = Voice.of(heard, first(heard, weights), own().habits());
             boolean abroad = false;
             for (int m = 0; m < mentions.size(); m++) {
                 Mention mention = mentions.get(m);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 
 /// What a first listening tells of the habits of a voice: how often dates of this age, said this way and led in
 /// by this word, were finds elsewhere in the same recording, and what stands around each. Observations for the
@@ -19,6 +18,11 @@ final class Voice {
     /// @param first for each mention the probability of a find after the first listening; below zero for no coin
     /// @return observations of both listenings
     static List<List<String>> of(Listening heard, double[] first) {
+        return of(heard, first, Habits.NONE);
+    }
+
+    /// @param known what earlier recordings tell of the voice
+    static List<List<String>> of(Listening heard, double[] first, Habits known) {
         List<List<String>> all = new ArrayList<>(heard.around());
         List<Mention> mentions = heard.mentions();
         int[] places = java.util.stream.IntStream.range(0, first.length)
@@ -28,18 +32,8 @@ final class Voice {
         for (int m : places) {
             sum += first[m];
         }
-        double mean = (sum + 0.3) / (places.length + 1);
-        List<Function<Integer, String>> habits = List.of(
-                m -> kept(heard, m, "age "),
-                m -> kept(heard, m, "shape "),
-                m -> kept(heard, m, "-1 "),
-                m -> kept(heard, m, "+1 "),
-                m -> kept(heard, m, "said "),
-                m -> kept(heard, m, "own first "),
-                m -> kept(heard, m, "own form "),
-                m -> kept(heard, m, "count own "),
-                m -> kept(heard, m, "count led "),
-                m -> kept(heard, m, "chain before "));
+        double mean =
+                (sum + known.all().finds() + 0.3) / (places.length + known.all().dates() + 1);
         String[] names = {"age", "shape", "lead", "next", "mint", "first", "form", "count", "led", "before"};
         List<List<String>> more = new ArrayList<>();
         for (int p = 0; p < places.length; p++) {
@@ -48,18 +42,17 @@ final class Voice {
         for (int h = 0; h < names.length; h++) {
             Map<String, double[]> sums = new HashMap<>();
             for (int m : places) {
-                double[] one = sums.computeIfAbsent(habits.get(h).apply(m), key -> new double[2]);
+                double[] one = sums.computeIfAbsent(habit(heard, m, h), key -> begin(known, key));
                 one[0] += first[m];
                 one[1]++;
             }
             for (int p = 0; p < places.length; p++) {
-                double[] one =
-                        java.util.Objects.requireNonNull(sums.get(habits.get(h).apply(places[p])));
+                double[] one = java.util.Objects.requireNonNull(sums.get(habit(heard, places[p], h)));
                 double others = (one[0] - first[places[p]] + PRIOR * mean) / (one[1] - 1 + PRIOR);
                 more.get(p).add("voice " + names[h] + " " + level(others));
             }
         }
-        kept(heard, first, places, mean, more);
+        kept(heard, first, places, mean, more, known);
         ages(heard, first, places, mean, more);
         for (int p = 0; p < places.length; p++) {
             int here = heard.mentions().get(places[p]).word();
@@ -87,6 +80,9 @@ final class Voice {
             found.add("voice near " + near);
             found.add("voice own " + level(first[places[p]]));
             found.add("voice own " + level(first[places[p]]) + " near " + near);
+            if (!known.isEmpty()) {
+                known.tell(heard.around().get(places[p]), found);
+            }
             found.addAll(heard.around().get(places[p]));
             all.set(places[p], found);
         }
@@ -94,12 +90,13 @@ final class Voice {
     }
 
     /// The words of a date's own stretch that speak most for and most against a find in this recording.
-    private static void kept(Listening heard, double[] first, int[] places, double mean, List<List<String>> more) {
+    private static void kept(
+            Listening heard, double[] first, int[] places, double mean, List<List<String>> more, Habits known) {
         Map<String, double[]> sums = new HashMap<>();
         for (int m : places) {
             for (String one : heard.around().get(m)) {
                 if (one.startsWith("own>")) {
-                    double[] sum = sums.computeIfAbsent(one, key -> new double[2]);
+                    double[] sum = sums.computeIfAbsent(one, key -> begin(known, key));
                     sum[0] += first[m];
                     sum[1]++;
                 }
@@ -156,13 +153,14 @@ final class Voice {
         return coin == null ? null : coin.year();
     }
 
-    private static String kept(Listening heard, int m, String beginning) {
-        for (String one : heard.around().get(m)) {
-            if (one.startsWith(beginning)) {
-                return one;
-            }
-        }
-        return "";
+    private static String habit(Listening heard, int m, int h) {
+        return Habits.kept(heard.around().get(m), Habits.KINDS.get(h));
+    }
+
+    /// Finds and dates that are known of an observation, to add those of this recording to.
+    private static double[] begin(Habits known, String observation) {
+        Habits.Tally tally = known.of(observation);
+        return new double[] {tally.finds(), tally.dates()};
     }
 
     private static String level(double share) {

@@ -30,10 +30,7 @@ public final class Weights {
     /// @throws IllegalArgumentException when a row has another shape; the file is part of the program
     public static Weights parse(String csv) {
         Weights weights = new Weights();
-        Map<String, Feature> features = new TreeMap<>();
-        for (Feature feature : Feature.values()) {
-            features.put(feature.name().toLowerCase(Locale.ROOT), feature);
-        }
+        Map<String, Feature> features = features();
         csv.lines().skip(1).filter(line -> !line.isBlank()).forEach(line -> {
             String[] cells = line.split(",", -1);
             if (cells.length != 4) {
@@ -54,6 +51,52 @@ public final class Weights {
             }
         });
         return weights;
+    }
+
+    /// Features by their names in the file.
+    static Map<String, Feature> features() {
+        Map<String, Feature> features = new TreeMap<>();
+        for (Feature feature : Feature.values()) {
+            features.put(feature.name().toLowerCase(Locale.ROOT), feature);
+        }
+        return features;
+    }
+
+    /// Weights by the name that examples of the two listenings carry ([Taught]); null for one that is not known.
+    double @org.jspecify.annotations.Nullable [] known(String name) {
+        Feature feature = features().get(name);
+        return feature != null
+                ? new double[] {fresh[feature.index()], same[feature.index()]}
+                : name.startsWith(CUE)
+                        ? cues.get(name.substring(CUE.length()))
+                        : firstCues.get(name.substring(FIRST.length()));
+    }
+
+    /// The same weights but for some.
+    ///
+    /// @param names as examples carry them
+    /// @param w rows of new values by place of the name
+    Weights with(List<String> names, double[][] w) {
+        Weights copy = new Weights();
+        System.arraycopy(fresh, 0, copy.fresh, 0, fresh.length);
+        System.arraycopy(same, 0, copy.same, 0, same.length);
+        copy.others.putAll(others);
+        copy.cues.putAll(cues);
+        copy.firstCues.putAll(firstCues);
+        Map<String, Feature> features = features();
+        for (int o = 0; o < names.size(); o++) {
+            String name = names.get(o);
+            Feature feature = features.get(name);
+            if (feature != null) {
+                copy.fresh[feature.index()] = w[0][o];
+                copy.same[feature.index()] = w[1][o];
+            } else {
+                boolean cue = name.startsWith(CUE);
+                (cue ? copy.cues : copy.firstCues)
+                        .put(name.substring((cue ? CUE : FIRST).length()), new double[] {w[0][o], w[1][o]});
+            }
+        }
+        return copy;
     }
 
     /// What observations say together for a new find and for the same coin again.

@@ -7,7 +7,7 @@ final class AnnotatedSample {
     private AnnotatedSample() {}
 
     /// What the mentions of a narration are, whose truth is written into it.
-    static NarrationFit.Sample of(Annotated narration, double weight) {
+    static Taught of(Annotated narration, double weight) {
         Listening heard = Decoding.DECODER.listen(
                 Captions.read(narration.vtt().getBytes(java.nio.charset.StandardCharsets.UTF_8))
                                 instanceof Captions.Read.Good good
@@ -22,7 +22,7 @@ final class AnnotatedSample {
             Mention.Coin coin = Cues.coin(mentions.get(m));
             labels[m] = coin == null ? -1 : label(narration, heard, coin, next(mentions, m, heard));
         }
-        return NarrationFit.sample(heard, labels, weight);
+        return Taught.of(heard, labels, weight);
     }
 
     private static Word next(List<Mention> mentions, int m, Listening heard) {

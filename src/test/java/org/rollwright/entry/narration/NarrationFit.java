@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import org.jspecify.annotations.Nullable;
 
 /// Learns what speaks for a find from narrations by strangers, and measures it on recordings left out.
 /// Run it by bench/fit-narration; the last argument `write` writes catalog/narration/weights.csv.
@@ -25,6 +24,11 @@ final class NarrationFit {
     private static final double RIDGE = 0.3;
     private static final double CUE_RIDGE = 6;
     private static final double VOICE_RIDGE = 3;
+
+    /// What lessons tell, learned last, with all else held where it is.
+    private static final double TOLD_RIDGE = 10;
+
+    private static final double HELD_RIDGE = 1e6;
 
     /// How often and in how many recordings a word must occur to be learned from.
     private static final int LEAST = 8;
@@ -40,28 +44,7 @@ final class NarrationFit {
     private static final double OURS = 0.5;
     private static final double GENERATED = 0.15;
 
-    /// @param observed numbers of features and cues
-    @SuppressWarnings("ArrayRecordComponent") // many of them, never compared
-    private record Example(int[] observed, int label, boolean first, double weight) {}
-
     private NarrationFit() {}
-
-    /// Names of features and cues, and where they were seen.
-    private static final class Names {
-        final Map<String, Integer> numbers = new HashMap<>();
-        final List<String> names = new ArrayList<>();
-
-        synchronized int of(String name) {
-            return numbers.computeIfAbsent(name, key -> {
-                names.add(key);
-                return names.size() - 1;
-            });
-        }
-
-        synchronized List<String> list() {
-            return List.copyOf(names);
-        }
-    }
 
     public static void main(String[] args) throws IOException {
         List<Stranger> strangers = new ArrayList<>();
@@ -70,12 +53,12 @@ final class NarrationFit {
                 strangers.addAll(Stranger.folder(Path.of(folder)));
             }
         }
-        Names names = new Names();
-        List<Sample> own = new ArrayList<>();
+        Regression.Names names = new Regression.Names();
+        List<Taught> own = new ArrayList<>();
         for (Stranger one : strangers) {
-            own.add(sample(one));
+            own.add(taught(one));
         }
-        List<Sample> others = new ArrayList<>();
+        List<Taught> others = new ArrayList<>();
         for (Annotated narration : Annotated.folder("tuned")) {
             others.add(AnnotatedSample.of(narration, OURS));
         }
@@ -85,6 +68,8 @@ final class NarrationFit {
         System.out.println(strangers.size() + " recordings");
         Stranger.Count[] each = new Stranger.Count[strangers.size()];
         Stranger.Count all = new Stranger.Count();
+        Learned pairs = new Learned();
+        Learned halves = new Learned();
         Map<String, Double> rest = Weights.parse(Files.readString(Path.of("catalog/narration/weights.csv")))
                 .others();
         // the curve is learned from probabilities as they come
@@ -92,7 +77,7 @@ final class NarrationFit {
         rest.put("calibrate_shift", 0.0);
         int[] folds = folds(strangers);
         java.util.stream.IntStream.range(0, FOLDS).parallel().forEach(fold -> {
-            List<Sample> training = new ArrayList<>();
+            List<Taught> training = new ArrayList<>();
             for (int r = 0; r < strangers.size(); r++) {
                 if (folds[r] != fold) {
                     training.add(own.get(r));
@@ -119,6 +104,11 @@ final class NarrationFit {
                 synchronized (all) {
                     all.add(one, decoded);
                 }
+                List<Taught> lessons = others(strangers, own, r);
+                if (!lessons.isEmpty()) {
+                    pairs.add(one, weights, lessons);
+                }
+                halves.add(one.half(false), weights, List.of(taught(one.half(true))));
             }
         });
         for (int r = 0; r < each.length; r++) {
@@ -127,6 +117,8 @@ final class NarrationFit {
                 each[r].faults.forEach(fault -> System.out.println("    " + fault));
             }
         }
+        pairs.print("other recordings of a voice");
+        halves.print("second halves");
         System.out.println("left out: " + all);
         Score.printReliability(all.calls);
         List<double[]> half = new ArrayList<>();
@@ -148,13 +140,54 @@ final class NarrationFit {
         }
     }
 
+    /// What a voice's lessons do for its other recordings: pairs of recordings, and the two halves of each.
+    private static final class Learned {
+        final Stranger.Count before = new Stranger.Count();
+        final Stranger.Count after = new Stranger.Count();
+
+        synchronized void add(Stranger one, Weights weights, List<Taught> lessons) {
+            before.add(one, decode(one, weights, List.of()));
+            after.add(one, decode(one, weights, lessons));
+        }
+
+        void print(String what) {
+            System.out.println(what + ", before learning: " + before);
+            System.out.println(what + ", after learning: " + after);
+        }
+    }
+
+    private static Narration decode(Stranger one, Weights weights, List<Taught> lessons) {
+        return new Decoder(Decoding.PHRASES, () -> weights)
+                .taught(lessons)
+                .decode(
+                        new Captions(one.cues(), "text", "UTF-8", List.of()),
+                        one.context(),
+                        one.denominations(),
+                        one.rollsPerBox());
+    }
+
+    /// A recording of which the voice made another, `x1a` and `x1b`, and those others.
+    private static List<Taught> others(List<Stranger> strangers, List<Taught> own, int r) {
+        String name = strangers.get(r).name();
+        List<Taught> others = new ArrayList<>();
+        for (int q = 0; q < own.size(); q++) {
+            if (q != r && voice(strangers.get(q).name()).equals(voice(name))) {
+                others.add(own.get(q));
+            }
+        }
+        return others;
+    }
+
+    private static String voice(String name) {
+        return name.replaceAll("(\\d)[ab]$", "$1");
+    }
+
     /// The fold each recording is left out in; two recordings of one voice, `x1a` and `x1b`, together.
     private static int[] folds(List<Stranger> strangers) {
         Map<String, Integer> voices = new HashMap<>();
         int[] folds = new int[strangers.size()];
         for (int r = 0; r < folds.length; r++) {
-            String voice = strangers.get(r).name().replaceAll("(\\d)[ab]$", "$1");
-            folds[r] = voices.computeIfAbsent(voice, key -> voices.size()) % FOLDS;
+            folds[r] = voices.computeIfAbsent(voice(strangers.get(r).name()), key -> voices.size()) % FOLDS;
         }
         return folds;
     }
@@ -213,148 +246,18 @@ final class NarrationFit {
         return curve;
     }
 
-    /// A recording with what each mention is.
-    ///
-    /// @param labels 0 a new find, 1 the same coin, 2 an aside; -1 what is no coin or left out
-    /// @param related features in relation to the last find
-    @SuppressWarnings("ArrayRecordComponent") // never compared
-    record Sample(Listening heard, int[] labels, List<List<Feature>> related, boolean[] first, double weight) {}
-
-    private static Sample sample(Stranger one) {
+    private static Taught taught(Stranger one) {
         Listening heard = Decoding.DECODER.listen(one.cues(), one.context(), one.denominations(), 50);
-        return sample(heard, labels(one, heard), 1);
+        return Taught.of(heard, one.finds());
     }
 
-    static Sample sample(Listening heard, int[] labels, double weight) {
-        List<Mention> mentions = heard.mentions();
-        List<List<Feature>> related = new ArrayList<>();
-        boolean[] first = new boolean[labels.length];
-        Mention.@Nullable Coin last = null;
-        int lastIndex = 0;
-        for (int m = 0; m < labels.length; m++) {
-            Mention.Coin coin = Cues.coin(mentions.get(m));
-            if (coin == null) {
-                labels[m] = -1;
-                related.add(List.of());
-                continue;
-            }
-            if (labels[m] == 1 && last == null) {
-                labels[m] = 2;
-            }
-            first[m] = last == null;
-            related.add(Decoder.related(
-                    heard,
-                    coin,
-                    last,
-                    Decoder.told(mentions, lastIndex, m),
-                    last != null && heard.rolls().turned(last.end(), coin.word())));
-            if (labels[m] == 0) {
-                last = coin;
-                lastIndex = m + 1;
-            }
-        }
-        return new Sample(heard, labels, related, first, weight);
-    }
-
-    /// Examples of the first listening: each mention by itself.
-    private static List<Example> early(Sample sample, Names names) {
-        List<Example> examples = new ArrayList<>();
-        for (int m = 0; m < sample.labels.length; m++) {
-            Mention.Coin coin = Cues.coin(sample.heard.mentions().get(m));
-            if (sample.labels[m] >= 0 && coin != null) {
-                List<String> observed = new ArrayList<>(sample.heard.around().get(m));
-                coin.features().forEach(feature -> observed.add(feature.name()));
-                examples.add(example(names, Weights.FIRST, observed, List.of(), sample, m));
-            }
-        }
-        return examples;
-    }
-
-    /// Examples of the second: with what the first one told of the voice, and the last find.
-    private static List<Example> late(Sample sample, Weights early, Names names) {
-        List<List<String>> observed = Voice.of(sample.heard, Decoder.first(sample.heard, early));
-        List<Example> examples = new ArrayList<>();
-        for (int m = 0; m < sample.labels.length; m++) {
-            if (sample.labels[m] >= 0) {
-                examples.add(example(names, Weights.CUE, observed.get(m), sample.related.get(m), sample, m));
-            }
-        }
-        return examples;
-    }
-
-    private static Example example(
-            Names names, String kind, List<String> around, List<Feature> features, Sample sample, int m) {
-        int[] observed = new int[features.size() + around.size()];
-        int n = 0;
-        for (Feature feature : features) {
-            observed[n++] = names.of(feature.name().toLowerCase(Locale.ROOT));
-        }
-        for (String cue : around) {
-            observed[n++] = names.of(kind + cue);
-        }
-        return new Example(observed, sample.labels[m], sample.first[m], sample.weight);
-    }
-
-    /// 0 a new find, 1 the same coin, 2 an aside.
-    private static int[] labels(Stranger one, Listening heard) {
-        List<Mention> mentions = heard.mentions();
-        int[] labels = new int[mentions.size()];
-        Arrays.fill(labels, 2);
-        for (Stranger.Truth row : one.truth()) {
-            int left = row.count();
-            while (left > 0) {
-                int best = -1;
-                double nearest = Double.MAX_VALUE;
-                for (int m = 0; m < labels.length; m++) {
-                    Mention.Coin coin = Cues.coin(mentions.get(m));
-                    if (coin == null || labels[m] == 0) {
-                        continue;
-                    }
-                    long away = heard.words().get(coin.word()).at() - row.at();
-                    boolean same = row.year() == null
-                            ? coin.year() == null
-                            : row.year().equals(coin.year());
-                    // late rather than early, since the times told are when it is first said
-                    double distance = away < 0 ? -1.5 * away : away;
-                    if (same && away > -9_000 && away < (row.year() == null ? 4_000 : 18_000) && distance < nearest) {
-                        nearest = distance;
-                        best = m;
-                    }
-                }
-                if (best < 0) {
-                    break;
-                }
-                labels[best] = 0;
-                left -= Math.max(
-                        1,
-                        java.util.Objects.requireNonNull(Cues.coin(mentions.get(best)))
-                                .count());
-            }
-        }
-        Mention.@Nullable Coin last = null;
-        for (int m = 0; m < labels.length; m++) {
-            Mention.Coin coin = Cues.coin(mentions.get(m));
-            if (coin == null) {
-                continue;
-            }
-            if (labels[m] == 0) {
-                last = coin;
-            } else if (last != null
-                    && coin.year() != null
-                    && coin.year().equals(last.year())
-                    && coin.word() - last.end() < 60) {
-                labels[m] = 1;
-            }
-        }
-        return labels;
-    }
-
-    private static Weights weights(List<Sample> own, List<Sample> others, Names names, Map<String, Double> rest) {
+    private static Weights plain(
+            List<Taught> own, List<Taught> others, Regression.Names names, Map<String, Double> rest) {
         Weights whole = early(own, others, names);
         // what the first listening says of a recording must not come from having learned that recording
-        List<List<Example>> late = new ArrayList<>();
+        List<List<Regression.Example>> late = new ArrayList<>();
         for (int part = 0; part < PARTS; part++) {
-            List<Sample> left = new ArrayList<>();
+            List<Taught> left = new ArrayList<>();
             for (int r = 0; r < own.size(); r++) {
                 if (r % PARTS != part) {
                     left.add(own.get(r));
@@ -362,11 +265,11 @@ final class NarrationFit {
             }
             Weights early = early(left, others, names);
             for (int r = part; r < own.size(); r += PARTS) {
-                late.add(late(own.get(r), early, names));
+                late.add(own.get(r).late(early, names));
             }
         }
-        List<Example> more = new ArrayList<>();
-        others.forEach(other -> more.addAll(late(other, whole, names)));
+        List<Regression.Example> more = new ArrayList<>();
+        others.forEach(other -> more.addAll(other.late(whole, names)));
         double[][] w = fit(late, more, names);
         Weights weights = new Weights();
         for (Feature feature : Feature.values()) {
@@ -382,35 +285,77 @@ final class NarrationFit {
         return weights;
     }
 
-    private static Weights early(List<Sample> own, List<Sample> others, Names names) {
-        List<List<Example>> recordings = new ArrayList<>();
-        own.forEach(one -> recordings.add(early(one, names)));
-        List<Example> more = new ArrayList<>();
-        others.forEach(other -> more.addAll(early(other, names)));
+    /// What lessons tell, learned from the one half of each recording for the other, with everything else as it is.
+    private static void told(List<Taught> own, List<Taught> others, Regression.Names names, Weights weights) {
+        List<Regression.Example> examples = new ArrayList<>();
+        for (int part = 0; part < PARTS; part++) {
+            List<Taught> left = new ArrayList<>();
+            for (int r = 0; r < own.size(); r++) {
+                if (r % PARTS != part) {
+                    left.add(own.get(r));
+                }
+            }
+            Weights early = early(left, others, names);
+            for (int r = part; r < own.size(); r += PARTS) {
+                examples.addAll(own.get(r).told(early, names));
+            }
+        }
+        List<String> list = names.list();
+        int n = list.size();
+        boolean[] used = new boolean[n];
+        double[] ridge = new double[n];
+        double[][] prior = new double[2][n];
+        for (int o = 0; o < n; o++) {
+            String name = list.get(o);
+            boolean tells = name.startsWith(Weights.CUE + "told ");
+            double[] known = weights.known(name);
+            used[o] = tells || known != null;
+            ridge[o] = tells ? TOLD_RIDGE : HELD_RIDGE;
+            if (known != null) {
+                prior[0][o] = known[0];
+                prior[1][o] = known[1];
+            }
+        }
+        take(Regression.fit(examples, used, ridge, prior, STEPS), names, Weights.CUE + "told ", weights.cues());
+    }
+
+    private static Weights weights(
+            List<Taught> own, List<Taught> others, Regression.Names names, Map<String, Double> rest) {
+        Weights weights = plain(own, others, names, rest);
+        told(own, others, names, weights);
+        return weights;
+    }
+
+    private static Weights early(List<Taught> own, List<Taught> others, Regression.Names names) {
+        List<List<Regression.Example>> recordings = new ArrayList<>();
+        own.forEach(one -> recordings.add(one.early(names)));
+        List<Regression.Example> more = new ArrayList<>();
+        others.forEach(other -> more.addAll(other.early(names)));
         Weights weights = new Weights();
         take(fit(recordings, more, names), names, Weights.FIRST, weights.firstCues());
         return weights;
     }
 
-    private static void take(double[][] w, Names names, String kind, Map<String, double[]> into) {
+    private static void take(double[][] w, Regression.Names names, String kind, Map<String, double[]> into) {
         List<String> list = names.list();
         for (int o = 0; o < w[0].length; o++) {
             String name = list.get(o);
             if (name.startsWith(kind) && (Math.abs(w[0][o]) > FAINT || Math.abs(w[1][o]) > FAINT)) {
-                into.put(name.substring(kind.length()), new double[] {w[0][o], w[1][o]});
+                into.put(name.substring(name.indexOf(' ') + 1), new double[] {w[0][o], w[1][o]});
             }
         }
     }
 
-    private static double[][] fit(List<List<Example>> recordings, List<Example> others, Names names) {
+    private static double[][] fit(
+            List<List<Regression.Example>> recordings, List<Regression.Example> others, Regression.Names names) {
         List<String> list = names.list();
         int n = list.size();
         int[] seen = new int[n];
         int[] in = new int[n];
-        for (List<Example> recording : recordings) {
+        for (List<Regression.Example> recording : recordings) {
             Set<Integer> here = new HashSet<>();
-            for (Example example : recording) {
-                for (int o : example.observed) {
+            for (Regression.Example example : recording) {
+                for (int o : example.observed()) {
                     seen[o]++;
                     here.add(o);
                 }
@@ -425,65 +370,10 @@ final class NarrationFit {
             used[o] = !word || (seen[o] >= LEAST && in[o] >= LEAST_RECORDINGS);
             ridge[o] = name.startsWith(Weights.CUE + "voice") ? VOICE_RIDGE : word ? CUE_RIDGE : RIDGE;
         }
-        List<Example> all = new ArrayList<>();
+        List<Regression.Example> all = new ArrayList<>();
         recordings.forEach(all::addAll);
         all.addAll(others);
-        return fit(all, used, ridge);
-    }
-
-    /// Multinomial logistic regression with a ridge, by resilient propagation over all examples at once.
-    private static double[][] fit(List<Example> examples, boolean[] used, double[] ridge) {
-        int n = used.length;
-        double[][] w = new double[2][n];
-        double[][] step = new double[2][n];
-        double[][] before = new double[2][n];
-        for (double[] one : step) {
-            Arrays.fill(one, 0.05);
-        }
-        for (int round = 0; round < STEPS; round++) {
-            double[][] slope = new double[2][n];
-            for (Example example : examples) {
-                double a = 0;
-                double b = 0;
-                for (int o : example.observed) {
-                    if (used[o]) {
-                        a += w[0][o];
-                        b += w[1][o];
-                    }
-                }
-                if (example.first) {
-                    b = -40;
-                }
-                double high = Math.max(0, Math.max(a, b));
-                double sum = Math.exp(-high) + Math.exp(a - high) + Math.exp(b - high);
-                double ga = example.weight * ((example.label == 0 ? 1 : 0) - Math.exp(a - high) / sum);
-                double gb = example.weight * ((example.label == 1 ? 1 : 0) - Math.exp(b - high) / sum);
-                for (int o : example.observed) {
-                    if (used[o]) {
-                        slope[0][o] += ga;
-                        slope[1][o] += gb;
-                    }
-                }
-            }
-            for (int k = 0; k < 2; k++) {
-                for (int o = 0; o < n; o++) {
-                    if (!used[o]) {
-                        continue;
-                    }
-                    double g = slope[k][o] - ridge[o] * w[k][o];
-                    double turn = g * before[k][o];
-                    if (turn > 0) {
-                        step[k][o] = Math.min(step[k][o] * 1.2, 0.5);
-                    } else if (turn < 0) {
-                        step[k][o] *= 0.5;
-                        g = 0;
-                    }
-                    w[k][o] += Math.signum(g) * step[k][o];
-                    before[k][o] = g;
-                }
-            }
-        }
-        return w;
+        return Regression.fit(all, used, ridge, new double[2][n], STEPS);
     }
 
     private static void write(Weights weights) throws IOException {

@@ -82,6 +82,24 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
         }
     }
 
+    /// The first or the second half of the recording.
+    Stranger half(boolean first) {
+        long middle = (cues.getFirst().start() + cues.getLast().start()) / 2;
+        return new Stranger(
+                name,
+                cues.stream().filter(cue -> cue.start() < middle == first).toList(),
+                boxes,
+                rollsPerBox,
+                truth.stream().filter(row -> row.at < middle == first).toList());
+    }
+
+    /// The truth as a hunter's corrections would tell it.
+    List<Lesson.Find> finds() {
+        return truth.stream()
+                .map(row -> new Lesson.Find(row.at, 1, 0, row.year, row.count))
+                .toList();
+    }
+
     EntryContext context() {
         return boxes.getFirst();
     }

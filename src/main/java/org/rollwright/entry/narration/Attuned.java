@@ -1,0 +1,55 @@
+package org.rollwright.entry.narration;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/// The shipped weights, moved towards one hunter's voice, and that voice's habits, by recordings whose finds are
+/// known.
+///
+/// @param habits none for a voice nothing is known of
+record Attuned(Weights weights, Habits habits) {
+    private static final int STEPS = 60;
+
+    // How strongly the shipped weights hold, tried on 111 strangers' recordings, the one half of each learned for the
+    // other, and on six pairs: anything from a third to three times as much does as well.
+    private static final double HOLDS = 3;
+    private static final double VOICE_HOLDS = 2;
+
+    /// A word the shipped weights do not know may mean anything.
+    private static final double NEW_HOLDS = 3;
+
+    /// @param recordings of the voice; none leaves the weights as they are
+    static Attuned to(Weights shipped, List<Taught> recordings) {
+        if (recordings.isEmpty()) {
+            return new Attuned(shipped, Habits.NONE);
+        }
+        Regression.Names firsts = new Regression.Names();
+        List<Regression.Example> early = new ArrayList<>();
+        recordings.forEach(one -> early.addAll(one.early(firsts)));
+        Regression.Names seconds = new Regression.Names();
+        List<Regression.Example> late = new ArrayList<>();
+        // the first listening as shipped: one that has learned this very recording would tell too much
+        recordings.forEach(one -> late.addAll(one.told(shipped, seconds)));
+        Weights own = moved(moved(shipped, firsts.list(), early), seconds.list(), late);
+        return new Attuned(own, Habits.of(recordings));
+    }
+
+    private static Weights moved(Weights from, List<String> names, List<Regression.Example> examples) {
+        int n = names.size();
+        double[][] prior = new double[2][n];
+        double[] ridge = new double[n];
+        boolean[] used = new boolean[n];
+        Arrays.fill(used, true);
+        for (int o = 0; o < n; o++) {
+            double[] known = from.known(names.get(o));
+            boolean voice = names.get(o).startsWith(Weights.CUE + "voice");
+            ridge[o] = known == null ? NEW_HOLDS : voice ? VOICE_HOLDS : HOLDS;
+            if (known != null) {
+                prior[0][o] = known[0];
+                prior[1][o] = known[1];
+            }
+        }
+        return from.with(names, Regression.fit(examples, used, ridge, prior, STEPS));
+    }
+}

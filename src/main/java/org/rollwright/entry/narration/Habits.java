@@ -1,0 +1,169 @@
+package org.rollwright.entry.narration;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/// What recordings whose finds are known tell of a voice: for everything that is observed around a date, how often
+/// it was observed and how often the date was a find. Immutable once it is made.
+final class Habits {
+    /// How much the voice as a whole counts against what is special about an observation.
+    private static final double PRIOR = 1.5;
+
+    /// Steps of half a unit of the logarithm of the odds, and the furthest told apart.
+    private static final double STEP = 0.5;
+
+    private static final int FURTHEST = 6;
+
+    /// Kinds of observation that are habits of a voice, by how their names begin.
+    static final List<String> KINDS = List.of(
+            "age ",
+            "shape ",
+            "-1 ",
+            "+1 ",
+            "said ",
+            "own first ",
+            "own form ",
+            "count own ",
+            "count led ",
+            "chain before ");
+
+    private static final Tally NOTHING = new Tally(0, 0);
+
+    /// Nothing is known of the voice.
+    static final Habits NONE = new Habits();
+
+    /// Dates and finds among them.
+    record Tally(double dates, double finds) {}
+
+    private final Map<String, Tally> tallies = new HashMap<>();
+    private Tally all = NOTHING;
+
+    private Habits() {}
+
+    static Habits of(List<Taught> recordings) {
+        Habits habits = new Habits();
+        recordings.forEach(one -> habits.add(one, 0, one.labels().length));
+        return habits;
+    }
+
+    /// What a part of a recording tells.
+    ///
+    /// @param from the first mention
+    /// @param to behind the last
+    static Habits of(Taught recording, int from, int to) {
+        Habits habits = new Habits();
+        habits.add(recording, from, to);
+        return habits;
+    }
+
+    private void add(Taught recording, int from, int to) {
+        for (int m = from; m < to; m++) {
+            if (recording.labels()[m] < 0) {
+                continue;
+            }
+            double find = recording.labels()[m] == 0 ? 1 : 0;
+            all = new Tally(all.dates + 1, all.finds + find);
+            List<String> around = recording.heard().around().get(m);
+            for (String kind : KINDS) {
+                tally(kept(around, kind), find);
+            }
+            around.stream().filter(Habits::isOwn).forEach(one -> tally(one, find));
+        }
+    }
+
+    private void tally(String name, double find) {
+        Tally before = of(name);
+        tallies.put(name, new Tally(before.dates + 1, before.finds + find));
+    }
+
+    boolean isEmpty() {
+        return all.dates == 0;
+    }
+
+    Tally all() {
+        return all;
+    }
+
+    /// @param name of an observation; none was seen with a blank one
+    Tally of(String name) {
+        return name.isEmpty() ? NOTHING : tallies.getOrDefault(name, NOTHING);
+    }
+
+    /// The first observation of a kind, blank when there is none.
+    static String kept(List<String> around, String kind) {
+        for (String one : around) {
+            if (one.startsWith(kind)) {
+                return one;
+            }
+        }
+        return "";
+    }
+
+    /// Whether it is a word of a date's own stretch.
+    private static boolean isOwn(String observation) {
+        return observation.startsWith("own>") || observation.startsWith("own<");
+    }
+
+    /// Adds what was told of what stands around a date to its observations.
+    void tell(List<String> around, List<String> found) {
+        double mean = mean();
+        found.add("told mean " + Math.round(mean * 6));
+        for (String kind : KINDS) {
+            Tally known = of(kept(around, kind));
+            found.add("told " + kind + (known.dates == 0 ? "never" : step(ratio(known, mean))));
+        }
+        double low = 0;
+        double high = 0;
+        double sum = 0;
+        for (String one : around) {
+            Tally known = isOwn(one) ? of(one) : NOTHING;
+            double ratio = known.dates == 0 ? 0 : ratio(known, mean);
+            low = Math.min(low, ratio);
+            high = Math.max(high, ratio);
+            sum += ratio;
+        }
+        found.add("told low " + step(low));
+        found.add("told high " + step(high));
+        found.add("told words " + step(sum * STEP));
+    }
+
+    private double mean() {
+        return (all.finds + 0.3) / (all.dates + 1);
+    }
+
+    private static double ratio(Tally known, double mean) {
+        double share = (known.finds + PRIOR * mean) / (known.dates + PRIOR);
+        return Math.log(share / (1 - share)) - Math.log(mean / (1 - mean));
+    }
+
+    private static long step(double ratio) {
+        return Math.clamp(Math.round(ratio / STEP), -FURTHEST, FURTHEST);
+    }
+
+    /// The words that tell most, at most so many, those that speak for a find first.
+    List<OwnVoice.Trait> traits(int most) {
+        double mean = mean();
+        List<Map.Entry<String, Tally>> words = new ArrayList<>();
+        Set<String> seen = new HashSet<>();
+        tallies.forEach((name, tally) -> {
+            @Nullable String word = name.startsWith("own>") ? name.substring(4) : null;
+            if (word != null && !word.startsWith("#") && word.length() > 1 && tally.dates >= 3 && seen.add(word)) {
+                words.add(Map.entry(word, tally));
+            }
+        });
+        Comparator<Map.Entry<String, Tally>> telling = Comparator.comparingDouble(
+                one -> -Math.abs(ratio(one.getValue(), mean)) * Math.sqrt(one.getValue().dates));
+        return words.stream()
+                .sorted(telling.thenComparing(Map.Entry::getKey))
+                .limit(most)
+                .sorted(Comparator.comparingDouble(one -> -ratio(one.getValue(), mean)))
+                .map(one -> new OwnVoice.Trait(one.getKey(), (int) one.getValue().dates, (int) one.getValue().finds))
+                .toList();
+    }
+}

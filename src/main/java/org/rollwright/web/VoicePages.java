@@ -1,0 +1,68 @@
+package org.rollwright.web;
+
+import static org.rollwright.text.Texts.t;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.rollwright.entry.narration.VoiceShelf;
+
+/// What the decoder of narrations learned of the hunter's voice: to see, to switch off, to forget.
+final class VoicePages {
+    private final Bench bench;
+    private final Render render;
+
+    VoicePages(Bench bench, Render render) {
+        this.bench = bench;
+        this.render = render;
+    }
+
+    void register(RoutesConfig routes) {
+        routes.get("/voice", context -> show(context, List.of()));
+        routes.post("/voice", this::change);
+    }
+
+    private void show(Context context, List<String> problems) {
+        render.page(
+                context,
+                "voice",
+                Map.of(
+                        "frame",
+                        bench.frame(t("page.voice"), "mat"),
+                        "problems",
+                        problems,
+                        "view",
+                        VoiceView.of(bench.voice())));
+    }
+
+    private void change(Context context) {
+        VoiceShelf shelf = bench.voice().shelf();
+        try {
+            switch (Optional.ofNullable(context.formParam("do")).orElse("")) {
+                case "on" -> shelf.turn(true);
+                case "off" -> shelf.turn(false);
+                case "forget" ->
+                    shelf.forget(Optional.ofNullable(context.formParam("name")).orElse(""));
+                case "forget-all" -> {
+                    for (VoiceShelf.Kept one : shelf.lessons()) {
+                        shelf.forget(one.name());
+                    }
+                }
+                default -> {
+                    context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                    show(context, List.of(t("settings.choose-one-of-those-that")));
+                    return;
+                }
+            }
+        } catch (IOException e) {
+            context.status(HttpStatus.SERVICE_UNAVAILABLE);
+            show(context, List.of(t("settings.the-data-folder-cannot-be")));
+            return;
+        }
+        context.redirect("/voice", HttpStatus.SEE_OTHER);
+    }
+}
