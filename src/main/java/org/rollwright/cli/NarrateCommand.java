@@ -104,7 +104,15 @@ final class NarrateCommand implements Callable<Integer> {
             @Nullable String variety,
             @Nullable String note,
             double probability,
-            String words) {}
+            String words,
+            Map<String, Double> otherwise) {}
+
+    /// What the finds of a box or a kind come to, and what was said.
+    record TotalJson(
+            @Nullable Integer box,
+            @Nullable String kind,
+            int finds,
+            @Nullable Integer spoken) {}
 
     /// A weight read aloud.
     record WeightJson(String at, double grams, String words) {}
@@ -125,6 +133,7 @@ final class NarrateCommand implements Callable<Integer> {
             @Nullable RecapJson recap,
             List<WeightJson> weights,
             TotalsJson totals,
+            List<TotalJson> byBoxAndKind,
             List<ConflictJson> conflicts,
             List<String> remarks,
             @Nullable Integer recorded) {}
@@ -293,6 +302,13 @@ final class NarrateCommand implements Callable<Integer> {
                                     Captions.clock(one.at()), one.mass().grams(), one.words()))
                             .toList(),
                     new TotalsJson(narration.spokenTotal(), narration.decodedTotal()),
+                    narration.totals().stream()
+                            .map(one -> new TotalJson(
+                                    one.box() == 0 ? null : one.box(),
+                                    one.kind().isEmpty() ? null : one.kind(),
+                                    one.finds(),
+                                    one.spoken()))
+                            .toList(),
                     narration.conflicts().stream()
                             .map(one -> new ConflictJson(
                                     Captions.clock(one.at()), one.spoken(), one.decoded(), one.words()))
@@ -317,6 +333,14 @@ final class NarrateCommand implements Callable<Integer> {
                         Captions.clock(one.at()),
                         one.mass().grams(),
                         one.words()));
+        narration
+                .totals()
+                .forEach(one -> System.out.println((one.through()
+                                ? "Up to box " + one.box()
+                                : one.box() > 0 ? "Box " + one.box() : "Of the kind " + one.kind())
+                        + ": " + Count.of(one.finds(), "coin", "coins")
+                        + (one.spoken() == null ? "" : "; you say " + one.spoken() + " at " + Captions.clock(one.at()))
+                        + (one.agrees() ? "." : ", which does not agree.")));
         narration.conflicts().forEach(System.out::println);
         int coins =
                 narration.finds().stream().mapToInt(Narration.Proposed::count).sum();
@@ -342,6 +366,18 @@ final class NarrateCommand implements Callable<Integer> {
                 find.words());
     }
 
+    private static double rounded(double share) {
+        return Math.round(share * 1000) / 1000.0;
+    }
+
+    private static Map<String, Double> otherwise(Narration.Proposed find) {
+        Map<String, Double> all = new LinkedHashMap<>();
+        find.otherwise()
+                .forEach(share -> all.put(
+                        share.meaning().name().toLowerCase(Locale.ROOT).replace('_', ' '), rounded(share.weight())));
+        return all;
+    }
+
     private static FindJson json(Narration.Proposed find) {
         Identity identity = find.identity();
         List<String> varieties = new ArrayList<>(find.extras());
@@ -350,13 +386,14 @@ final class NarrateCommand implements Callable<Integer> {
                 find.roll(),
                 find.box(),
                 identity.denomination().country().code(),
-                identity.denomination().key(),
+                Decoder.denomination(identity),
                 identity.year(),
                 Decoder.letter(identity),
                 find.count(),
                 varieties.isEmpty() ? null : String.join(" ", varieties),
                 null,
-                Math.round(find.probability() * 1000) / 1000.0,
-                find.words());
+                rounded(find.probability()),
+                find.words(),
+                otherwise(find));
     }
 }

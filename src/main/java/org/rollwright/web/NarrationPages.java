@@ -174,6 +174,7 @@ final class NarrationPages {
                     number(field(context, p + "sure"), -1),
                     field(context, p + "words"),
                     number(field(context, p + "cue"), -1),
+                    field(context, p + "otherwise"),
                     field(context, p + "proposed"),
                     ""));
         }
@@ -221,6 +222,9 @@ final class NarrationPages {
                         bench.voice().shelf().isOn() ? Boolean.valueOf(context.formParam("learn") != null) : null,
                         number(field(context, "spoken"), -1),
                         number(field(context, "decoded"), 0),
+                        context.formParams("total").stream()
+                                .map(ReviewView.Agreement::of)
+                                .toList(),
                         context.formParams("conflict"),
                         List.of(),
                         problems));

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -21,6 +23,7 @@ import org.rollwright.entry.narration.Recaps;
 /// @param rolls rolls searched, for each box, as a person writes them: `1-10, 12`
 /// @param learns whether the voice is learned from what is accepted, null when that is switched off
 /// @param spoken the last running count said, -1 when none was
+/// @param totals what the finds come to by box and by kind, beside what was said
 /// @param title name of the hunt
 public record ReviewView(
         long hunt,
@@ -33,6 +36,7 @@ public record ReviewView(
         @Nullable Boolean learns,
         int spoken,
         int decoded,
+        List<Agreement> totals,
         List<String> conflicts,
         List<String> remarks,
         List<String> problems) {
@@ -42,6 +46,7 @@ public record ReviewView(
     /// @param at clock time, blank for a row added by hand
     /// @param line entry line: a find or a weight
     /// @param sure percent, -1 for a row added by hand
+    /// @param otherwise what else the words may mean, with its weight; blank for a sure one
     /// @param proposed the line as it was proposed and ticked; blank for one that was not
     public record Row(
             boolean keep,
@@ -52,18 +57,19 @@ public record ReviewView(
             int sure,
             String words,
             int cue,
+            String otherwise,
             String proposed,
             String wrong) {
         static Row blank() {
-            return new Row(true, "", "1", "", "", -1, "", -1, "", "");
+            return new Row(true, "", "1", "", "", -1, "", -1, "", "", "");
         }
 
         Row withTick(boolean ticked) {
-            return new Row(ticked, at, box, roll, line, sure, words, cue, proposed, wrong);
+            return new Row(ticked, at, box, roll, line, sure, words, cue, otherwise, proposed, wrong);
         }
 
         Row withWrong(String sentence) {
-            return new Row(keep, at, box, roll, line, sure, words, cue, proposed, sentence);
+            return new Row(keep, at, box, roll, line, sure, words, cue, otherwise, proposed, sentence);
         }
 
         /// Whether it was added by hand, so that its time is to be typed as well.
@@ -123,6 +129,72 @@ public record ReviewView(
         }
     }
 
+    /// The meanings side by side: `or said again 20 %, a count 10 %`.
+    private static String otherwise(Narration.Proposed find) {
+        if (find.otherwise().isEmpty()) {
+            return "";
+        }
+        return t(
+                "review.or",
+                String.join(
+                        ", ",
+                        find.otherwise().stream()
+                                .map(share -> meaning(share.meaning()) + " " + Math.round(100 * share.weight()) + " %")
+                                .toList()));
+    }
+
+    private static String meaning(Narration.Meaning meaning) {
+        return switch (meaning) {
+            case AGAIN -> t("review.the-last-coin-said-again");
+            case OTHER_MINT -> t("review.another-mint");
+            case COUNT -> t("review.a-running-count");
+            case NUMBER -> t("review.a-roll-or-another-number");
+            case SPOKEN_OF -> t("review.only-spoken-of");
+        };
+    }
+
+    /// What the finds come to, as a sentence each: those that do not agree first.
+    static List<Agreement> agreements(Narration narration) {
+        return narration.totals().stream()
+                .sorted(Comparator.comparing(Narration.Total::agrees))
+                .map(total -> new Agreement(sentence(total), total.agrees()))
+                .toList();
+    }
+
+    private static String sentence(Narration.Total total) {
+        String what = total.through()
+                ? t("review.up-to-box", total.box())
+                : total.box() > 0 ? t("review.box-number", total.box()) : kind(total.kind());
+        Integer spoken = total.spoken();
+        return spoken == null
+                ? t("review.finds-come-to", what, total.finds())
+                : t("review.finds-come-to-you-say", what, total.finds(), spoken, Captions.clock(total.at()));
+    }
+
+    private static String kind(String kind) {
+        return switch (kind) {
+            case "wheat" -> t("review.wheats");
+            case "silver" -> t("review.silver");
+            case "Canadian" -> t("review.canadians");
+            case "American" -> t("review.americans");
+            default -> t("review.kings");
+        };
+    }
+
+    /// What the finds of a box or a kind come to.
+    ///
+    /// @param agrees whether that is what was said, or nothing was
+    public record Agreement(String sentence, boolean agrees) {
+        /// As a form keeps it.
+        public String kept() {
+            return (agrees ? "+" : "-") + sentence;
+        }
+
+        static Agreement of(String kept) {
+            return new Agreement(kept.isEmpty() ? "" : kept.substring(1), kept.startsWith("+"));
+        }
+    }
+
     static ReviewView of(
             long hunt, String title, String file, Captions captions, Narration narration, @Nullable Boolean learns) {
         List<Row> rows = new ArrayList<>();
@@ -137,6 +209,7 @@ public record ReviewView(
                     (int) Math.floor(100 * find.probability()),
                     find.words(),
                     find.cue(),
+                    otherwise(find),
                     ticked ? find.line() : "",
                     ""));
         }
@@ -150,6 +223,7 @@ public record ReviewView(
                     99,
                     weight.words(),
                     -1,
+                    "",
                     "",
                     ""));
         }
@@ -189,6 +263,7 @@ public record ReviewView(
                 learns,
                 spoken == null ? -1 : spoken,
                 narration.decodedTotal(),
+                agreements(narration),
                 narration.conflicts().stream().map(Narration.Conflict::toString).toList(),
                 narration.remarks(),
                 List.of());

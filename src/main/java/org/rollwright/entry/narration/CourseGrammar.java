@@ -10,6 +10,9 @@ import org.rollwright.entry.EntryContext;
 /// Reads how the search goes on: rolls, boxes, weights, counts promised and running.
 abstract class CourseGrammar extends Hearing {
     static final int LONGEST_ROLL = 500;
+
+    /// Most coins of a roll that are announced as `two in 23`.
+    private static final int MOST_IN_ROLL = 9;
     /// What makes a figure something else than a date, a count or a roll.
     static final Set<String> UNITS = RollWords.with(RollWords.MEASURES, "enders", "ender", "more", "of", "out", "and");
     /// What running counts count.
@@ -63,7 +66,8 @@ abstract class CourseGrammar extends Hearing {
             if (number.isPresent()
                     && !number.get().ordinal()
                     && number.get().value() >= 1
-                    && number.get().value() <= LONGEST_ROLL) {
+                    && number.get().value() <= LONGEST_ROLL
+                    && !isDateBehindRoll(i, number.get())) {
                 int value = number.get().value();
                 int end = number.get().end();
                 while (is(end, "and", "through", "to")) {
@@ -127,6 +131,9 @@ abstract class CourseGrammar extends Hearing {
         return at;
     }
 
+    /// Whether a figure is most likely the number of a roll.
+    abstract boolean meantAsRoll(int i);
+
     private @Nullable Mention promise(int i) {
         Optional<Numbers.Spoken> number = count(i);
         if (number.isEmpty()
@@ -148,6 +155,15 @@ abstract class CourseGrammar extends Hearing {
         boolean ofThem = sequence(end, "of", "them") && is(i - 1, "has", "had", "are");
         boolean here = is(end, "here") || is(end, "more");
         boolean hasCounted = is(i - 1, "has", "had") && at > end;
+        boolean inRoll = is(end, "in")
+                && value <= MOST_IN_ROLL
+                && count(end + 1)
+                        .filter(roll -> !roll.ordinal() && roll.value() <= LONGEST_ROLL)
+                        .isPresent()
+                && meantAsRoll(end + 1);
+        if (inRoll) {
+            return new Mention.Promise(i, end + 1, value);
+        }
         if (!(said || oneRoll || oneRollEaten || ofThem || here || hasCounted)) {
             return null;
         }
@@ -204,5 +220,13 @@ abstract class CourseGrammar extends Hearing {
             case "that's", "so" -> true;
             default -> false;
         };
+    }
+
+    /// `same roll, sixty-six`, `last nickel in the roll, forty-eight S`: the coin, and no number of a roll.
+    private boolean isDateBehindRoll(int i, Numbers.Spoken number) {
+        boolean marked = is(number.end(), "d", "s", "w", "plain", "denver", "philly", "frisco") && !opens(number.end());
+        boolean other =
+                is(i - 1, "same", "this", "that", "timer's", "whole") || (is(i - 1, "the") && is(i - 2, "in", "of"));
+        return other && (marked || opens(i + 1));
     }
 }

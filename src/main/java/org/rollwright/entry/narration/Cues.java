@@ -27,6 +27,9 @@ final class Cues {
     /// Words on each side that may belong to a date, about six seconds.
     private static final int OWN = 14;
 
+    /// Words behind an announcement within which what was announced is named.
+    private static final int PROMISED = 40;
+
     private static final List<String> NONE = List.of();
 
     private final List<Word> words;
@@ -95,7 +98,7 @@ final class Cues {
     }
 
     /// A word as an observation: numbers by their shape.
-    private static String shown(Word word) {
+    static String shown(Word word) {
         if (word.isNumber()) {
             return word.text().length() == 4 ? "#y" : word.text().length() == 2 ? "#2" : "#";
         }
@@ -277,12 +280,33 @@ final class Cues {
                 break;
             }
         }
+        found.add("promised " + promised(p));
         if (places[p] > 0 && mentions.get(places[p] - 1) instanceof Mention.Total total) {
             found.add("total before " + gap(coin.word() - total.end()));
         }
         if (places[p] + 1 < mentions.size() && mentions.get(places[p] + 1) instanceof Mention.Total total) {
             found.add("total after " + gap(total.word() - coin.end()));
         }
+    }
+
+    /// Whether a date is one of those announced, `two in 23, fifty-three and fifty-two`: how many were announced, and
+    /// whether so many were named already.
+    private String promised(int p) {
+        int word = at(p).word();
+        for (int m = places[p] - 1; m >= 0 && word - mentions.get(m).word() < PROMISED; m--) {
+            Mention mention = mentions.get(m);
+            if (mention instanceof Mention.RollTo || mention instanceof Mention.RollNext) {
+                return "none";
+            }
+            if (mention instanceof Mention.Promise promise) {
+                int named = 0;
+                for (int q = p - 1; q >= 0 && at(q).word() >= promise.end(); q--) {
+                    named += isDate(q, at(p)) ? Math.max(1, at(q).count()) : 0;
+                }
+                return Math.min(promise.value(), 4) + (named < promise.value() ? " open" : " over");
+            }
+        }
+        return "none";
     }
 
     /// What belongs to this date alone: the words up to the next date and back to the last one, and the figures among
@@ -309,6 +333,11 @@ final class Cues {
             if (chains.end(i) > 0) {
                 String figure = figure(i);
                 behind = behind.equals("none") ? gap(i - coin.end()) + " " + figure : behind;
+                int next = chains.end(i);
+                if (figure.equals("roll") && i == coin.end() && next < end && chains.strength(next) > 4) {
+                    // `62, 48, 19`: date, roll, count
+                    continue;
+                }
                 if (figure.equals("roll")) {
                     end = i;
                     break;

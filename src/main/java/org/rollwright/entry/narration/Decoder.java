@@ -5,21 +5,16 @@ import static org.rollwright.text.Texts.t;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.entry.Command;
 import org.rollwright.entry.EntryContext;
-import org.rollwright.entry.EntryParser;
-import org.rollwright.entry.Reading;
 
 /// Finds the sequence of finds that best explains a recording.
 ///
@@ -50,6 +45,9 @@ public final class Decoder {
     private static final int SPOKEN_OF = 70;
 
     private static final int SPOKEN_BEFORE = 6;
+
+    /// Words from one coin to the next within which a count sums up coins alike.
+    private static final int SUMMED_WITHIN = 16;
 
     private static final Set<String> ENGLISH = Set.of(
             "the", "a", "an", "and", "it", "it's", "is", "that", "that's", "i", "we", "of", "in", "no", "this", "to",
@@ -108,13 +106,17 @@ public final class Decoder {
         Listening heard = listen(captions.cues(), context, boxes, rollsPerBox);
         if (!soundsEnglish(heard.words())) {
             remarks.add(t("narration.the-captions-do-not-seem"));
-            return new Narration(List.of(), List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
+            return nothing(remarks);
         }
         return new Path(heard, context).narration(remarks);
     }
 
+    private static Narration nothing(List<String> remarks) {
+        return new Narration(List.of(), List.of(), List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
+    }
+
     Listening listen(List<Cue> cues, EntryContext context, List<Denomination> boxes, int rollsPerBox) {
-        List<Word> words = Numbers.singular(phrases.understood(Word.of(cues)));
+        List<Word> words = Numbers.joined(Numbers.singular(phrases.understood(Word.of(cues))));
         List<Denomination> homes = boxes.stream().map(box -> home(words, box)).toList();
         Rolls rolls = new Rolls(words, cues, rollsPerBox, phrases, weights());
         List<Mention> mentions = new Grammar(words, context, homes, rolls, phrases).mentions();
@@ -301,6 +303,49 @@ public final class Decoder {
         return all;
     }
 
+    /// What lies between a date and the same date again, as observations with weights of their own: whether it is a
+    /// second coin, as `1944. 1944 D`, or one coin named twice.
+    static List<String> twin(
+            Listening heard, Mention.Coin coin, Mention.@Nullable Coin last, Mention.@Nullable MintOnly told) {
+        if (last == null
+                || coin.year() == null
+                || !coin.year().equals(last.year())
+                || !coin.denomination().equals(last.denomination())
+                || coin.word() - last.end() > NEAR_WORDS) {
+            return List.of();
+        }
+        List<Word> words = heard.words();
+        Mention.Said lastSaid = told == null ? last.said() : told.said();
+        String lastCode = told == null ? last.code() : told.code();
+        boolean bothMarked = lastSaid == Mention.Said.MARK && coin.said() == Mention.Said.MARK;
+        String said = lastSaid + "-" + coin.said() + (bothMarked ? (lastCode.equals(coin.code()) ? "=" : "#") : "");
+        int gap = coin.word() - last.end();
+        String far = gap <= 1 ? "0" : gap <= 4 ? "1" : gap <= 9 ? "2" : "3";
+        String figure = "none";
+        boolean stop = words.get(Math.max(0, last.end() - 1)).stops();
+        List<String> all = new ArrayList<>();
+        for (int i = last.end(); i < coin.word(); i++) {
+            stop |= words.get(i).stops();
+            if (heard.chains().end(i) > 0) {
+                boolean roll = heard.rolls().meant(i) > 0.5;
+                figure = roll
+                        ? "roll"
+                        : heard.chains().strength(i) > 2 ? "count" : figure.equals("none") ? "figure" : figure;
+            }
+            all.add("twin b " + Cues.shown(words.get(i)));
+        }
+        all.add("twin " + said);
+        all.add("twin " + said + " " + far);
+        all.add("twin " + said + " " + figure);
+        all.add("twin " + said + " " + far + " " + figure + " " + stop);
+        all.add("twin " + figure + " " + far);
+        all.add("twin " + stop + " " + said);
+        for (int i = coin.end(); i < Math.min(words.size(), coin.end() + 3); i++) {
+            all.add("twin > " + Cues.shown(words.get(i)));
+        }
+        return all;
+    }
+
     /// The mint told between two mentions, the last one.
     static Mention.@Nullable MintOnly told(List<Mention> mentions, int from, int to) {
         for (int m = to - 1; m >= Math.max(from, to - 6); m--) {
@@ -318,9 +363,9 @@ public final class Decoder {
     }
 
     /// Logarithms of the probabilities of a new find, the same coin, an aside.
-    double[] verdict(List<Feature> features, double[] around, boolean mayBeSame) {
-        double fresh = around[0];
-        double same = around[1];
+    double[] verdict(List<Feature> features, double[] twin, double[] around, boolean mayBeSame) {
+        double fresh = around[0] + twin[0];
+        double same = around[1] + twin[1];
         for (Feature feature : features) {
             fresh += weights().fresh[feature.index()];
             same += weights().same[feature.index()];
@@ -337,23 +382,23 @@ public final class Decoder {
     private final class Path {
         private final Weights weights = weights();
         private final Listening heard;
-        private final EntryContext context;
         private final List<Mention> mentions;
         private final Mention.@Nullable Coin[] coins;
         private final Rolls rolls;
         private final boolean abroadMentioned;
         private final double[][] around;
-        private final Qualities qualities;
+        private final Proposals proposals;
+        private final Catalog catalog;
 
         Path(Listening heard, EntryContext context) {
             this.heard = heard;
-            this.context = context;
             this.mentions =
                     heard.mentions().subList(0, Math.min(heard.mentions().size(), 65_000));
             this.coins = new Mention.Coin[mentions.size()];
             this.around = new double[mentions.size()][];
             this.rolls = heard.rolls();
-            this.qualities = new Qualities(heard.words(), phrases);
+            this.catalog = context.catalog();
+            this.proposals = new Proposals(heard, context, weights, new Qualities(heard.words(), phrases));
             List<List<String>> observed = Voice.of(heard, first(heard, weights), own().habits());
             boolean abroad = false;
             for (int m = 0; m < mentions.size(); m++) {
@@ -384,9 +429,9 @@ public final class Decoder {
                 finals[i] = announced(lattice.finalState(i)) * weights.of("announced_missing");
             }
             if (mentions.isEmpty()) {
-                return new Narration(List.of(), List.of(), List.of(), List.of(), null, 0, List.of(), remarks);
+                return nothing(remarks);
             }
-            return assemble(lattice.bestPath(finals), lattice.posterior(FRESH, finals), remarks);
+            return assemble(lattice.bestPath(finals), lattice.posteriors(PASSES, finals), remarks);
         }
 
         private void steps(Lattice lattice, int m, int s, long state, Map<Integer, double[]> verdicts) {
@@ -414,8 +459,10 @@ public final class Decoder {
             double[] verdict = verdicts.computeIfAbsent(lastIndex, key -> {
                 Mention.Coin last = lastIndex == 0 ? null : coins[lastIndex - 1];
                 boolean changed = last != null && rolls.turned(last.end(), coin.word());
+                Mention.MintOnly told = Decoder.told(mentions, lastIndex, m);
                 return verdict(
-                        related(heard, coin, last, Decoder.told(mentions, lastIndex, m), changed),
+                        related(heard, coin, last, told, changed),
+                        weights.together(twin(heard, coin, last, told)),
                         around[m],
                         last != null);
             });
@@ -541,32 +588,11 @@ public final class Decoder {
 
         // from the best path to proposals
 
-        private static final class Building {
-            final double probability;
-            final int word;
-            Mention.Coin coin;
-            Mention.Said said;
-            String code;
-            int end;
-            final int from;
-            int until;
-
-            Building(Mention.Coin coin, int from, double probability) {
-                this.coin = coin;
-                this.word = coin.word();
-                this.probability = probability;
-                this.said = coin.said();
-                this.code = coin.code();
-                this.end = coin.end();
-                this.from = from;
-                this.until = coin.end();
-            }
-        }
-
-        private Narration assemble(long[][] path, double[] fresh, List<String> remarks) {
+        private Narration assemble(long[][] path, double[][] shares, List<String> remarks) {
             List<Building> finds = new ArrayList<>();
             List<Narration.Weighing> weighings = new ArrayList<>();
             List<Narration.Conflict> conflicts = new ArrayList<>();
+            Map<Integer, int[]> said = new HashMap<>();
             Integer spokenTotal = null;
             int decodedTotal = 0;
             boolean open = false;
@@ -578,7 +604,7 @@ public final class Decoder {
                 Mention.Coin coin = coins[m];
                 base = base(state) == NO_BASE ? base : base(state) - BASE_ZERO;
                 if (coin != null && action == FRESH) {
-                    finds.add(new Building(coin, from(coin), fresh[m]));
+                    finds.add(new Building(coin, from(coin), shares[m]));
                     open = true;
                 } else if (coin != null && action == SAME && !finds.isEmpty()) {
                     again(finds.getLast(), coin);
@@ -599,6 +625,9 @@ public final class Decoder {
                     int spoken =
                             mention instanceof Mention.Total total ? total.value() : ((Mention.Bare) mention).value();
                     spokenTotal = spoken;
+                    if (action == TOTAL_FITS) {
+                        said.put(rolls.box(mention.word()), new int[] {spoken, mention.word()});
+                    }
                     decodedTotal = counted(state) + base;
                     if (action != TOTAL_FITS) {
                         int before =
@@ -611,24 +640,58 @@ public final class Decoder {
                     }
                 }
             }
+            sumUp(finds);
             spread(finds);
             List<Narration.Proposed> proposed = new ArrayList<>();
-            double plainByHabit = plainByHabit(finds);
+            double plainByHabit = proposals.plainByHabit(finds);
             for (Building find : finds) {
-                Narration.Proposed one = propose(find, plainByHabit);
+                Narration.Proposed one = proposals.of(find, plainByHabit);
                 if (one != null) {
                     proposed.add(one);
                 }
             }
             return new Narration(
                     proposed,
-                    left(path, fresh, finds, plainByHabit),
+                    left(path, shares, finds, plainByHabit),
                     rolls.visits(),
                     weighings,
+                    new Totals(heard, catalog).of(proposed, said),
                     spokenTotal,
                     decodedTotal,
                     conflicts,
                     remarks);
+        }
+
+        /// A count that sums up what was just named one by one, `57 d and 57 d, three of them`, tells only of the rest.
+        private void sumUp(List<Building> finds) {
+            for (int f = finds.size() - 1; f > 0; f--) {
+                Building find = finds.get(f);
+                int named = 0;
+                int place = find.word;
+                for (int k = f - 1; k >= 0 && find.count > 1; k--) {
+                    Building before = finds.get(k);
+                    if (!alike(before, find) || place - before.word > SUMMED_WITHIN) {
+                        break;
+                    }
+                    named += before.count;
+                    place = before.word;
+                }
+                if (named > 0 && find.count > named) {
+                    find.count -= named;
+                } else if (named > 0) {
+                    finds.remove(f);
+                }
+            }
+        }
+
+        private boolean alike(Building one, Building other) {
+            boolean mint = one.said == Mention.Said.NOTHING
+                    || other.said == Mention.Said.NOTHING
+                    || one.code.equals(other.code);
+            return mint
+                    && one.coin.year() != null
+                    && one.coin.year().equals(other.coin.year())
+                    && one.coin.denomination().equals(other.coin.denomination());
         }
 
         /// From where and how far it is spoken of each find: a few words before its date in the same sentence, and up
@@ -653,17 +716,18 @@ public final class Decoder {
 
         /// Dates on the best path's wayside that were finds on enough other paths.
         private List<Narration.Proposed> left(
-                long[][] path, double[] fresh, List<Building> finds, double plainByHabit) {
+                long[][] path, double[][] shares, List<Building> finds, double plainByHabit) {
             List<Narration.Proposed> left = new ArrayList<>();
             for (int m = 0; m < path.length; m++) {
                 Mention.Coin coin = coins[m];
-                if (coin == null || coin.year() == null || path[m][0] == FRESH || fresh[m] < PERHAPS) {
+                if (coin == null || coin.year() == null || path[m][0] == FRESH || shares[m][FRESH] < PERHAPS) {
                     continue;
                 }
                 boolean said = finds.stream()
                         .anyMatch(find -> coin.year().equals(find.coin.year())
                                 && Math.abs(find.word - coin.word()) < LATER_WORDS);
-                Narration.Proposed one = said ? null : propose(new Building(coin, from(coin), fresh[m]), plainByHabit);
+                Narration.Proposed one =
+                        said ? null : proposals.of(new Building(coin, from(coin), shares[m]), plainByHabit);
                 if (one != null) {
                     left.add(one);
                 }
@@ -695,9 +759,12 @@ public final class Decoder {
                     find.said = coin.said();
                     find.code = coin.code();
                 }
-            } else if (find.said == Mention.Said.NOTHING && coin.said() != Mention.Said.NOTHING && sameYear) {
+            } else if ((find.said == Mention.Said.NOTHING || find.faint)
+                    && coin.said() != Mention.Said.NOTHING
+                    && sameYear) {
                 find.said = coin.said();
                 find.code = coin.code();
+                find.faint = false;
             }
             find.end = coin.end();
         }
@@ -706,155 +773,18 @@ public final class Decoder {
             if (mint.word() - find.end > 16) {
                 return;
             }
-            if (find.said == Mention.Said.NOTHING || mint.correcting()) {
+            if (find.said == Mention.Said.NOTHING || find.faint || mint.correcting()) {
                 find.said = mint.said();
                 find.code = mint.code();
+                find.faint = mint.faint();
             }
         }
+    }
 
-        /// How likely a coin whose mint is never told has no mint mark, by the habit of this voice. About half
-        /// of what is found is Philadelphia's (mintages of 1909 to 1958), so a voice that leaves out much more
-        /// than half leaves out other mints as well.
-        private double plainByHabit(List<Building> finds) {
-            long untold = finds.stream()
-                    .filter(find -> find.said == Mention.Said.NOTHING
-                            && mints(find.coin).size() > 1)
-                    .count();
-            long told = finds.stream()
-                    .filter(find -> find.said == Mention.Said.MARK)
-                    .count();
-            if (untold == 0) {
-                return 1;
-            }
-            if (told == 0) {
-                return untold <= 2 ? 0.6 : 0.3;
-            }
-            double share = untold / (double) finds.size();
-            return share <= 0.65 ? weightsPlain() : Math.max(0.4, Math.min(weightsPlain(), 0.5 / share + 0.1));
-        }
-
-        private double weightsPlain() {
-            return Math.exp(weights.of("untold_is_plain"));
-        }
-
-        private Set<String> mints(Mention.Coin coin) {
-            return mints(coin, false);
-        }
-
-        /// Mints of coins that were never given out, and turn up all the same.
-        private Set<String> proofs(Mention.Coin coin) {
-            return mints(coin, true);
-        }
-
-        private Set<String> mints(Mention.Coin coin, boolean collectorOnly) {
-            Set<String> mints = new TreeSet<>();
-            Integer year = coin.year();
-            if (year != null) {
-                for (Issue issue : context.catalog().ofYear(coin.denomination(), year)) {
-                    if (issue.collectorOnly() == collectorOnly) {
-                        mints.add(issue.mint().code());
-                    }
-                }
-            }
-            return mints;
-        }
-
-        private Narration.@Nullable Proposed propose(Building find, double plainByHabit) {
-            Set<String> mints = mints(find.coin);
-            double sure = 1;
-            String mint;
-            if (!Strays.isListed(find.coin.denomination().country())) {
-                mint = "";
-            } else if (find.said == Mention.Said.MARK) {
-                boolean exists = mints.contains(find.code) || proofs(find.coin).contains(find.code);
-                mint = exists ? find.code : "?";
-                sure = exists ? 1 : 0.5;
-            } else if (find.said == Mention.Said.PLAIN) {
-                boolean exists = mints.contains("P") || mints.contains("-");
-                mint = exists || mints.isEmpty() ? "" : "?";
-                sure = exists ? 1 : 0.5;
-            } else if (mints.isEmpty()) {
-                mint = "?";
-            } else if (mints.size() == 1) {
-                String only = mints.iterator().next();
-                mint = only.equals("P") || only.equals("-") ? "" : only;
-            } else if (plainByHabit >= 0.5 && (mints.contains("P") || mints.contains("-"))) {
-                mint = "";
-                sure = plainByHabit;
-            } else {
-                mint = "?";
-                sure = 0.9;
-            }
-            List<String> extras = new ArrayList<>(find.coin.extras());
-            Integer year = find.coin.year();
-            if (year != null) {
-                qualities.of(find.from, find.until, year).stream()
-                        .filter(one -> !find.coin.extras().contains(one))
-                        .forEach(extras::add);
-            }
-            String line = line(find, mint, extras);
-            Identity identity = identity(line);
-            if (identity == null) {
-                extras = find.coin.extras();
-                line = line(find, mint, extras);
-                identity = identity(line);
-            }
-            if (identity == null) {
-                extras = List.of();
-                line = line(find, mint, extras);
-                identity = identity(line);
-            }
-            if (identity == null) {
-                return null;
-            }
-            Word first = heard.words().get(find.coin.word());
-            return new Narration.Proposed(
-                    first.at(),
-                    rolls.box(find.word),
-                    rolls.roll(find.word),
-                    identity,
-                    find.coin.count(),
-                    extras,
-                    line,
-                    weights.calibrated(find.probability * sure),
-                    heard.said(
-                            Math.max(0, find.coin.word() - 4),
-                            Math.min(heard.words().size(), Math.max(find.end, find.coin.end()))),
-                    first.cue());
-        }
-
-        private String line(Building find, String mint, List<String> extras) {
-            List<String> words = new ArrayList<>();
-            if (find.coin.count() > 1) {
-                words.add("x" + find.coin.count());
-            }
-            Denomination coin = find.coin.denomination();
-            boolean several = heard.homes().stream().distinct().count() > 1;
-            boolean abroad =
-                    several || !coin.country().equals(context.denomination().country());
-            if (abroad) {
-                words.add(coin.country().code().toLowerCase(Locale.ROOT));
-            }
-            boolean named = several || (abroad && !Strays.isListed(coin.country()));
-            if ((named || !coin.key().equals(context.denomination().key()))
-                    && !coin.key().equals("coin")) {
-                words.add(coin.key());
-            }
-            Integer year = find.coin.year();
-            words.add(year == null ? "nd" : year + mint.toLowerCase(Locale.ROOT));
-            words.addAll(extras);
-            return String.join(" ", words);
-        }
-
-        private @Nullable Identity identity(String line) {
-            Reading reading = EntryParser.parse(line, context);
-            if (reading instanceof Reading.Clear clear
-                    && clear.commands().size() == 1
-                    && clear.commands().getFirst() instanceof Command.Found found) {
-                return found.draft().facts().identity();
-            }
-            return null;
-        }
+    /// The denomination a report shows: what the coin itself says where the catalogue lists none, `5 centavos`.
+    public static String denomination(Identity identity) {
+        String key = identity.denomination().key();
+        return Strays.isListed(identity.denomination().country()) ? key : key.replace('-', ' ');
     }
 
     /// The letter a report shows: P where the coin shows none.

@@ -33,6 +33,7 @@ enum Feature {
     REPEAT_WORD,
     CURRENCY,
     COUNTED,
+    IN_RUN,
     // in relation to the last find
     SAME_DATE_NEAR,
     SAME_DATE_LATER,

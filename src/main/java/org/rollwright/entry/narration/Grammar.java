@@ -2,6 +2,7 @@ package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +28,11 @@ final class Grammar extends CourseGrammar {
 
     private final List<Denomination> homes;
     private final Rolls rolls;
+    /// Words behind a date within which it is said how many there were.
+    private static final int FAR_COUNT = 12;
+
+    private static final int RUN = 3;
+
     private final Strays strays;
     private final boolean mintFirst;
 
@@ -37,6 +43,11 @@ final class Grammar extends CourseGrammar {
         this.rolls = rolls;
         this.strays = new Strays(this, phrases);
         this.mintFirst = mintFirst();
+    }
+
+    @Override
+    boolean meantAsRoll(int i) {
+        return rolls.meant(i) > 0.5;
     }
 
     /// What the box in hand at a word holds.
@@ -56,7 +67,54 @@ final class Grammar extends CourseGrammar {
                 i = Math.max(i + 1, found.end());
             }
         }
+        markRuns();
         return mentions;
+    }
+
+    /// Marks dates that are said three times and more in a row, `58 d 58 d 58 d`: so many coins, not one said again.
+    private void markRuns() {
+        int from = 0;
+        for (int m = 1; m <= mentions.size(); m++) {
+            if (m < mentions.size() && goesOn(m)) {
+                continue;
+            }
+            for (int k = from; k < m && m - from >= RUN; k++) {
+                mentions.set(k, inRun(mentions.get(k)));
+            }
+            from = m;
+        }
+    }
+
+    private boolean goesOn(int m) {
+        Mention.Coin before = Cues.coin(mentions.get(m - 1));
+        Mention.Coin coin = Cues.coin(mentions.get(m));
+        return before != null
+                && coin != null
+                && coin.year() != null
+                && coin.year().equals(before.year())
+                && coin.code().equals(before.code())
+                && coin.word() - before.end() <= 1;
+    }
+
+    private static Mention inRun(Mention mention) {
+        Mention.Coin coin = Objects.requireNonNull(Cues.coin(mention));
+        List<Feature> more = new ArrayList<>(coin.features());
+        more.add(Feature.IN_RUN);
+        Mention.Coin marked = new Mention.Coin(
+                coin.word(),
+                coin.end(),
+                coin.denomination(),
+                coin.year(),
+                coin.said(),
+                coin.code(),
+                coin.abroad(),
+                coin.count(),
+                coin.extras(),
+                more,
+                coin.number());
+        return mention instanceof Mention.Bare bare
+                ? new Mention.Bare(bare.word(), bare.end(), bare.value(), bare.alone(), bare.strong(), marked)
+                : marked;
     }
 
     private @Nullable Mention at(int i) {
@@ -122,7 +180,8 @@ final class Grammar extends CourseGrammar {
             boolean dated = date.isPresent()
                     && !date.get().ordinal()
                     && (date.get().year() || marked(date.get().end()));
-            // `nine sixty dee` is the ninth coin, not nine of them
+            // `nine sixty dee` is the ninth coin, not nine of them; nor is `thirty-two two thousand two D` two of them
+            dated &= i == 0 || opens(i) || !Numbers.isTens(words.get(i - 1).text());
             boolean several = dated && (plural(date.get().end()) || (date.get().year() && number.value() <= 4));
             if (several) {
                 return coin(i, end, date.get(), number.value());
@@ -159,7 +218,7 @@ final class Grammar extends CourseGrammar {
 
     private boolean bothBefore(int i) {
         for (int k = i - 1; k >= Math.max(0, i - 5) && !words.get(k).stops(); k--) {
-            if (is(k, "both")) {
+            if (is(k, "both") && !is(k + 1, "sides", "ends")) {
                 return true;
             }
         }
@@ -217,7 +276,10 @@ final class Grammar extends CourseGrammar {
             }
             String text = words.get(at).text();
             boolean letter = text.length() == 1 && "dspw".contains(text);
-            if (letter && (skip == 0 || is(at - 1, "a", "an", "the", "little") || is(at + 1, "mint"))) {
+            if (skip > 0 && (onlyWished(from, at) || denied(from, at))) {
+                break;
+            }
+            if (letter && (skip == 0 || is(at - 1, "a", "an", "the", "little", "with") || is(at + 1, "mint"))) {
                 boolean plain = text.equals("p") && !showsP(year, at);
                 return new Mark(
                         plain ? Mention.Said.PLAIN : Mention.Said.MARK,
@@ -344,6 +406,13 @@ final class Grammar extends CourseGrammar {
         if (mark.decade) {
             return null;
         }
+        if (mark.said == Mention.Said.MARK && denomination.country().equals(CANADA)) {
+            Denomination american = new Denomination(UNITED_STATES, denomination.key());
+            if (bears(american, year.get(), mark.code)) {
+                denomination = american;
+                abroad = !denomination.country().equals(home(start).country());
+            }
+        }
         int end = mark.end;
         List<String> extras = new ArrayList<>();
         if (sequence(end, "v", "d", "b")) {
@@ -368,15 +437,33 @@ final class Grammar extends CourseGrammar {
                 number.year() ? -1 : number.value());
     }
 
-    /// How many were meant when it is said behind the date: `1945, two of those`.
+    /// Whether there are coins of a year with a mint mark.
+    private boolean bears(Denomination denomination, int year, String code) {
+        return context.catalog().ofYear(denomination, year).stream()
+                .anyMatch(issue -> issue.mint().code().equals(code));
+    }
+
+    /// How many were meant when it is said behind the date: `1945, two of those`, `58 d hang on there's six of them`.
     private int alike(int end) {
-        Optional<Numbers.Spoken> number = count(end);
-        boolean of = number.isPresent()
-                && number.get().value() >= 2
-                && number.get().value() <= 9
-                && is(number.get().end(), "of")
-                && is(number.get().end() + 1, "them", "those", "these");
-        return of ? number.get().value() : 1;
+        for (int i = end; i < Math.min(words.size() - 1, end + FAR_COUNT); i++) {
+            Optional<Numbers.Spoken> number = count(i);
+            if (number.isEmpty()) {
+                continue;
+            }
+            int behind = number.get().end();
+            boolean of = number.get().value() >= 2
+                    && number.get().value() <= 12
+                    && ((is(behind, "of") && is(behind + 1, "them", "those", "these", "em", "'em"))
+                            || (is(i - 1, "all") && i == end + 1 && stops(behind - 1)));
+            boolean near = i == end || is(i - 1, "there's", "there", "are", "all", "have", "got") || opens(i);
+            if (of && near && !is(behind + 2, "now", "so", "today", "tonight")) {
+                return number.get().value();
+            }
+            if (number.get().year() || number.get().twoDigits()) {
+                return 1;
+            }
+        }
+        return 1;
     }
 
     private Denomination denomination(int start, int end) {
@@ -578,17 +665,25 @@ final class Grammar extends CourseGrammar {
             return null;
         }
         boolean correcting = before("correction", i, 8) || before("correction", i + 1, 1) || is(i - 1, "no");
+        boolean named = heard("mint D", i) || heard("mint S", i) || heard("mint W", i) || is(i, "d", "s", "w");
+        if (named && onlyWished(Math.max(0, i - 7), i)) {
+            return null;
+        }
+        if (named && !opens(i) && denied(Math.max(0, i - 4), i)) {
+            // `no D`: plain, unless it is told better later
+            return new Mention.MintOnly(i, i + 1, Mention.Said.PLAIN, "", false, true);
+        }
         if (heard("plain", i)) {
-            return new Mention.MintOnly(i, over("plain", i), Mention.Said.PLAIN, "", correcting);
+            return new Mention.MintOnly(i, over("plain", i), Mention.Said.PLAIN, "", correcting, false);
         }
         if (heard("mint D", i)) {
-            return new Mention.MintOnly(i, over("mint D", i), Mention.Said.MARK, "D", correcting);
+            return new Mention.MintOnly(i, over("mint D", i), Mention.Said.MARK, "D", correcting, false);
         }
         if (heard("mint S", i)) {
-            return new Mention.MintOnly(i, over("mint S", i), Mention.Said.MARK, "S", correcting);
+            return new Mention.MintOnly(i, over("mint S", i), Mention.Said.MARK, "S", correcting, false);
         }
         if (heard("mint W", i)) {
-            return new Mention.MintOnly(i, over("mint W", i), Mention.Said.MARK, "W", correcting);
+            return new Mention.MintOnly(i, over("mint W", i), Mention.Said.MARK, "W", correcting, false);
         }
         boolean letter = is(i, "d", "s", "w");
         boolean answer = opens(i) && stops(i);
@@ -598,8 +693,39 @@ final class Grammar extends CourseGrammar {
         boolean closed = stops(i) || opens(i + 1) || is(i + 1, "mint", "under", "on", "too");
         return letter && led && closed
                 ? new Mention.MintOnly(
-                        i, i + 1, Mention.Said.MARK, words.get(i).text().toUpperCase(java.util.Locale.ROOT), correcting)
+                        i,
+                        i + 1,
+                        Mention.Said.MARK,
+                        words.get(i).text().toUpperCase(java.util.Locale.ROOT),
+                        correcting,
+                        false)
                 : null;
+    }
+
+    /// Whether a mint is only asked for, hoped for, or one of two it may be.
+    private boolean onlyWished(int from, int i) {
+        if (is(i + 1, "or") || asks(i + 1)) {
+            return true;
+        }
+        for (int k = i - 1; k >= from && !words.get(k).stops(); k--) {
+            boolean asking = (is(k, "is", "was") && is(k + 1, "it", "there", "that")) || is(k, "or", "if", "whether");
+            boolean wishing = is(
+                    k, "please", "hope", "hoping", "want", "wanted", "wants", "need", "wish", "looking", "maybe",
+                    "could", "might");
+            if (asking || wishing) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean denied(int from, int i) {
+        for (int k = i - 1; k >= from && !words.get(k).stops(); k--) {
+            if (is(k, "no", "not", "isn't", "ain't", "without", "never", "wasn't", "aint", "isnt")) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private int lastCoinEnd() {

@@ -155,31 +155,36 @@ final class Lattice {
         return path;
     }
 
-    /// The probability of one action at every mention.
-    double[] posterior(int action, double[] finals) {
+    /// The probability of every action at every mention.
+    ///
+    /// @param actions how many there are, counted from 1
+    /// @return by mention, then by action
+    double[][] posteriors(int actions, double[] finals) {
         int mentions = steps.length;
         double[] after = finals.clone();
         double all = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < finals.length; i++) {
             all = plus(all, forward[mentions][i] + finals[i]);
         }
-        double[] posterior = new double[mentions];
+        double[][] posteriors = new double[mentions][actions + 1];
         for (int m = mentions - 1; m >= 0; m--) {
             Steps here = steps[m];
             double[] before = new double[states[m].length];
             Arrays.fill(before, Double.NEGATIVE_INFINITY);
-            double found = Double.NEGATIVE_INFINITY;
+            double[] found = new double[actions + 1];
+            Arrays.fill(found, Double.NEGATIVE_INFINITY);
             for (int e = 0; e < here.size; e++) {
                 double onward = here.weight[e] + after[here.to[e]];
                 before[here.from[e]] = plus(before[here.from[e]], onward);
-                if (here.action[e] == action) {
-                    found = plus(found, forward[m][here.from[e]] + onward);
-                }
+                int action = here.action[e];
+                found[action] = plus(found[action], forward[m][here.from[e]] + onward);
             }
-            posterior[m] = Math.min(1, Math.exp(found - all));
+            for (int action = 1; action <= actions; action++) {
+                posteriors[m][action] = Math.min(1, Math.exp(found[action] - all));
+            }
             after = before;
         }
-        return posterior;
+        return posteriors;
     }
 
     int finalStates() {

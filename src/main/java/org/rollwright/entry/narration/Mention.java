@@ -52,7 +52,10 @@ sealed interface Mention {
     }
 
     /// A mint told after the date: `it's a D`.
-    record MintOnly(int word, int end, Said said, String code, boolean correcting) implements Mention {}
+    ///
+    /// @param correcting whether it takes back what was said before
+    /// @param faint whether it only follows from a mint that is not there: `no D`
+    record MintOnly(int word, int end, Said said, String code, boolean correcting, boolean faint) implements Mention {}
 
     /// A number by itself: a running count, a roll, or a date of two digits.
     ///

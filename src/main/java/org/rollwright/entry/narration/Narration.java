@@ -14,6 +14,7 @@ import org.rollwright.coin.Mass;
 /// @param finds in order of time
 /// @param left dates that were taken for no find, but may be one, in order of time
 /// @param rolls turned to, each once, in order of time
+/// @param totals what the finds come to, box by box and kind by kind, and what was said of it
 /// @param spokenTotal the last running count said, null when none was
 /// @param decodedTotal the count that the finds come to where it was said
 /// @param conflicts where what was said and what was decoded differ
@@ -23,6 +24,7 @@ public record Narration(
         List<Proposed> left,
         List<Visit> rolls,
         List<Weighing> weights,
+        List<Total> totals,
         @Nullable Integer spokenTotal,
         int decodedTotal,
         List<Conflict> conflicts,
@@ -37,6 +39,7 @@ public record Narration(
     /// @param probability that this is a find and that its date and mint are right: 0 to 1
     /// @param words what was said
     /// @param cue which caption, from 0
+    /// @param otherwise what else the words may mean, the likeliest first; with `probability` at most 1
     public record Proposed(
             long at,
             int box,
@@ -47,7 +50,53 @@ public record Narration(
             String line,
             double probability,
             String words,
-            int cue) {}
+            int cue,
+            List<Share> otherwise) {
+        public Proposed {
+            extras = List.copyOf(extras);
+            otherwise = List.copyOf(otherwise);
+        }
+    }
+
+    /// What words may mean besides a find.
+    public enum Meaning {
+        /// The coin found last, named again.
+        AGAIN,
+        /// A find, but of another mint.
+        OTHER_MINT,
+        /// A running count.
+        COUNT,
+        /// The number of a roll or of something else.
+        NUMBER,
+        /// A date that is only spoken of.
+        SPOKEN_OF
+    }
+
+    /// How likely a meaning is.
+    ///
+    /// @param weight 0 to 1
+    public record Share(Meaning meaning, double weight) {}
+
+    /// What the finds come to, and what was said.
+    ///
+    /// @param box which box, from 1; 0 for a kind in all boxes
+    /// @param through whether it is the count from the first box on that is said, and not that of this box alone
+    /// @param kind what kind of coin, `silver`; blank for all of a box
+    /// @param finds coins proposed up to where it was said, or in all when nothing was
+    /// @param spoken the last number said of it, null when none was
+    /// @param at milliseconds of that, -1 when nothing was said
+    public record Total(
+            int box,
+            boolean through,
+            String kind,
+            int finds,
+            @Nullable Integer spoken,
+            long at) {
+        /// Whether what was said is what the finds come to; true when nothing was said.
+        public boolean agrees() {
+            return spoken == null || spoken == finds;
+        }
+    }
 
     /// A roll turned to.
     public record Visit(int box, int roll) {}
@@ -76,6 +125,7 @@ public record Narration(
         left = List.copyOf(left);
         rolls = List.copyOf(rolls);
         weights = List.copyOf(weights);
+        totals = List.copyOf(totals);
         conflicts = List.copyOf(conflicts);
         remarks = List.copyOf(remarks);
     }

@@ -87,6 +87,11 @@ final class Numbers {
         return UNITS.containsKey(text) || TEENS.containsKey(text) || TENS.containsKey(text);
     }
 
+    /// Whether a word may have a unit behind it: `thirty`.
+    static boolean isTens(String text) {
+        return TENS.containsKey(text);
+    }
+
     /// The number that begins at a word, as long as it reaches.
     static Optional<Spoken> at(List<Word> words, int i) {
         if (i >= words.size()) {
@@ -288,7 +293,8 @@ final class Numbers {
 
     private static final Map<String, Integer> HOMOPHONES = Map.of("won", 1, "ate", 8, "fore", 4, "sicks", 6);
     private static final Map<String, Integer> HOMOPHONES_BEFORE_MINTS = Map.of("to", 2, "too", 2, "for", 4);
-    private static final List<String> MINTS = List.of("d", "s", "p", "plain", "denver", "philadelphia", "no");
+    private static final List<String> MINTS =
+            List.of("d", "s", "p", "w", "plain", "denver", "philadelphia", "no", "blank", "philly", "frisco", "bare");
 
     /// The unit behind `forty`, as it is written or as recognisers hear it: `forty ate d`, `fifty to no letter`.
     private static @Nullable Integer unitBehindTens(List<Word> words, int i) {
@@ -326,6 +332,69 @@ final class Numbers {
             }
         }
         return all;
+    }
+
+    /// Pairs of figures from which on a voice is taken to say dates digit by digit, `5 7 d`.
+    private static final int SPELLS = 6;
+
+    /// Joins figures that are said one by one by a voice that does so all the time: `4 8 blank` is 48.
+    static List<Word> joined(List<Word> words) {
+        int pairs = 0;
+        for (int i = 0; i < words.size(); i++) {
+            int run = run(words, i);
+            pairs += run % 2 == 0 && run > 0 && !ascends(words, i, run) ? run / 2 : 0;
+            i += Math.max(0, run - 1);
+        }
+        if (pairs < SPELLS) {
+            return words;
+        }
+        List<Word> all = new ArrayList<>(words.size());
+        for (int i = 0; i < words.size(); i++) {
+            int run = run(words, i);
+            boolean split = run > 0
+                    && run % 2 == 0
+                    && !ascends(words, i, run)
+                    && !(run == 4 && spelled(words, i).isPresent());
+            for (int k = i; k < i + run; k += split ? 2 : 1) {
+                all.add(split ? pair(words.get(k), words.get(k + 1)) : words.get(k));
+            }
+            if (run == 0) {
+                all.add(words.get(i));
+            }
+            i += Math.max(0, run - 1);
+        }
+        return all;
+    }
+
+    /// How many figures of one digit begin at a word, one behind the other; 0 when one stands before.
+    private static int run(List<Word> words, int i) {
+        int end = i;
+        while (isFigure(words, end) && (end == i || joins(words, end))) {
+            end++;
+        }
+        return end - i;
+    }
+
+    private static boolean ascends(List<Word> words, int i, int run) {
+        for (int k = i + 1; k < i + run; k++) {
+            if (digit(words.get(k).text()) != digit(words.get(k - 1).text()) + 1) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static Word pair(Word one, Word two) {
+        return new Word(
+                one.text() + two.text(),
+                one.at(),
+                one.cue(),
+                one.from(),
+                two.cue() == one.cue() ? two.to() : one.to(),
+                one.opens(),
+                two.stops(),
+                two.asks(),
+                one.currency());
     }
 
     /// 1 to 99 in words.

@@ -2,8 +2,10 @@ package org.rollwright.entry.narration;
 
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
@@ -22,23 +24,57 @@ final class Strays {
     private static final Map<String, String> COINS =
             Map.of("dime", "dime", "quarter", "quarter", "nickel", "nickel", "penny", "cent", "cent", "cent");
 
-    /// What coins of other countries are called.
-    private static final Map<String, String> ABROAD = Map.ofEntries(
-            Map.entry("penny", "penny"),
-            Map.entry("pence", "penny"),
-            Map.entry("pennies", "penny"),
-            Map.entry("cent", "cent"),
-            Map.entry("cents", "cent"),
-            Map.entry("centavo", "centavo"),
-            Map.entry("centavos", "centavo"),
-            Map.entry("peso", "peso"),
-            Map.entry("pesos", "peso"),
-            Map.entry("florin", "florin"),
-            Map.entry("farthing", "farthing"),
-            Map.entry("grosz", "grosz"),
-            Map.entry("quarter", "quarter"),
-            Map.entry("dime", "dime"),
-            Map.entry("nickel", "nickel"));
+    /// What coins of other countries are called, and one of them.
+    private static final Map<String, String> ABROAD = abroad();
+
+    private static Map<String, String> abroad() {
+        Map<String, String> all = new HashMap<>();
+        for (String one : List.of(
+                "penny pence pennies",
+                "cent cents",
+                "centavo centavos",
+                "centesimo centesimos centésimo centésimos",
+                "centime centimes",
+                "centimo centimos",
+                "decimo decimos",
+                "peso pesos",
+                "peseta pesetas",
+                "florin florins",
+                "farthing farthings",
+                "shilling shillings",
+                "grosz groszy",
+                "pfennig pfennigs pfennige",
+                "mark marks",
+                "rappen",
+                "franc francs",
+                "lira lire",
+                "escudo escudos",
+                "sentimo sentimos",
+                "piso pisos",
+                "paisa paise",
+                "rupee rupees",
+                "sen",
+                "yen",
+                "won",
+                "ore",
+                "krone kroner kronor krona",
+                "kopek kopeks kopecks",
+                "quarter",
+                "dime",
+                "nickel")) {
+            String[] words = one.split(" ");
+            for (String word : words) {
+                all.put(word, words[0]);
+            }
+        }
+        return Map.copyOf(all);
+    }
+
+    /// Figures that coins bear.
+    private static final Set<Integer> FACES = Set.of(2, 3, 5, 10, 15, 20, 25, 50, 100, 200, 500);
+
+    private static final Map<String, Integer> SPANISH =
+            Map.of("un", 1, "uno", 1, "dos", 2, "cinco", 5, "diez", 10, "veinte", 20, "cincuenta", 50, "cien", 100);
 
     private final Grammar grammar;
     private final Map<Country, BitSet> countries = new HashMap<>();
@@ -120,6 +156,7 @@ final class Strays {
                 && ABROAD.containsKey(grammar.words.get(i).text());
     }
 
+    /// What the coin itself says, `5-centavos`; the box's own denomination when it is not told.
     private String coinAbroad(int start, int end, Denomination home) {
         for (int away = 1; away <= REACH; away++) {
             for (int i : new int[] {start - away, end + away - 1}) {
@@ -127,11 +164,31 @@ final class Strays {
                         ? null
                         : ABROAD.get(grammar.words.get(i).text());
                 if (face != null) {
-                    return face;
+                    int value = value(i - 1);
+                    return value > 1 ? value + "-" + grammar.words.get(i).text() : face;
                 }
             }
         }
         return home.key().equals("half") || home.key().contains("dollar") ? "coin" : home.key();
+    }
+
+    /// The figure that ends with a word, 1 when none does.
+    private int value(int i) {
+        if (i < 0 || grammar.words.get(i).stops()) {
+            return 1;
+        }
+        Integer spanish = SPANISH.get(grammar.words.get(i).text());
+        if (spanish != null) {
+            return spanish;
+        }
+        for (int from = Math.max(0, i - 1); from <= i; from++) {
+            Optional<Numbers.Spoken> figure = Numbers.at(grammar.words, from)
+                    .filter(number -> number.end() == i + 1 && !number.year() && FACES.contains(number.value()));
+            if (figure.isPresent()) {
+                return figure.get().value();
+            }
+        }
+        return 1;
     }
 
     /// `there's a dime, 2001`: another denomination named as a coin, right before the date or right behind it.

@@ -11,10 +11,17 @@ import org.jspecify.annotations.Nullable;
 ///
 /// @param labels 0 a new find, 1 the same coin, 2 neither; -1 what is no coin or left out
 /// @param related features of each mention in relation to the last find
+/// @param twins what lies between a date and the same date again
 /// @param first whether no find was before it
 /// @param weight how much it counts, 1 for a stranger's recording
 @SuppressWarnings("ArrayRecordComponent") // never compared
-record Taught(Listening heard, int[] labels, List<List<Feature>> related, boolean[] first, double weight) {
+record Taught(
+        Listening heard,
+        int[] labels,
+        List<List<Feature>> related,
+        List<List<String>> twins,
+        boolean[] first,
+        double weight) {
     /// How long before its time a find may be said, and how long behind, in milliseconds; times told are when it is
     /// first said, so that later is likelier than earlier.
     private static final long EARLY = 9_000;
@@ -34,6 +41,7 @@ record Taught(Listening heard, int[] labels, List<List<Feature>> related, boolea
     static Taught of(Listening heard, int[] labels, double weight) {
         List<Mention> mentions = heard.mentions();
         List<List<Feature>> related = new ArrayList<>();
+        List<List<String>> twins = new ArrayList<>();
         boolean[] first = new boolean[labels.length];
         Mention.@Nullable Coin last = null;
         int lastIndex = 0;
@@ -42,24 +50,23 @@ record Taught(Listening heard, int[] labels, List<List<Feature>> related, boolea
             if (coin == null) {
                 labels[m] = -1;
                 related.add(List.of());
+                twins.add(List.of());
                 continue;
             }
             if (labels[m] == 1 && last == null) {
                 labels[m] = 2;
             }
             first[m] = last == null;
+            Mention.MintOnly told = Decoder.told(mentions, lastIndex, m);
+            twins.add(Decoder.twin(heard, coin, last, told));
             related.add(Decoder.related(
-                    heard,
-                    coin,
-                    last,
-                    Decoder.told(mentions, lastIndex, m),
-                    last != null && heard.rolls().turned(last.end(), coin.word())));
+                    heard, coin, last, told, last != null && heard.rolls().turned(last.end(), coin.word())));
             if (labels[m] == 0) {
                 last = coin;
                 lastIndex = m + 1;
             }
         }
-        return new Taught(heard, labels, related, first, weight);
+        return new Taught(heard, labels, related, twins, first, weight);
     }
 
     private static int[] labels(Listening heard, List<Lesson.Find> held) {
@@ -150,7 +157,7 @@ record Taught(Listening heard, int[] labels, List<List<Feature>> related, boolea
         List<Regression.Example> examples = new ArrayList<>();
         for (int m = 0; m < labels.length; m++) {
             if (labels[m] >= 0) {
-                examples.add(example(names, Weights.CUE, observed.get(m), related.get(m), m));
+                examples.add(example(names, Weights.CUE, second(observed.get(m), m), related.get(m), m));
             }
         }
         return examples;
@@ -171,11 +178,17 @@ record Taught(Listening heard, int[] labels, List<List<Feature>> related, boolea
             List<List<String>> observed = Voice.of(heard, listened, known);
             for (int m = from; m < to; m++) {
                 if (labels[m] >= 0) {
-                    examples.add(example(names, Weights.CUE, observed.get(m), related.get(m), m));
+                    examples.add(example(names, Weights.CUE, second(observed.get(m), m), related.get(m), m));
                 }
             }
         }
         return examples;
+    }
+
+    private List<String> second(List<String> observed, int m) {
+        List<String> all = new ArrayList<>(observed);
+        all.addAll(twins.get(m));
+        return all;
     }
 
     private Regression.Example example(

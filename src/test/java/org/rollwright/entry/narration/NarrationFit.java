@@ -24,6 +24,7 @@ final class NarrationFit {
     private static final double RIDGE = 0.3;
     private static final double CUE_RIDGE = 6;
     private static final double VOICE_RIDGE = 3;
+    private static final double TWIN_RIDGE = 1;
 
     /// What lessons tell, learned last, with all else held where it is.
     private static final double TOLD_RIDGE = 10;
@@ -368,7 +369,9 @@ final class NarrationFit {
             String name = list.get(o);
             boolean word = name.contains(" ") && !name.matches(Weights.FIRST + "[A-Z_]+");
             used[o] = !word || (seen[o] >= LEAST && in[o] >= LEAST_RECORDINGS);
-            ridge[o] = name.startsWith(Weights.CUE + "voice") ? VOICE_RIDGE : word ? CUE_RIDGE : RIDGE;
+            ridge[o] = name.startsWith(Weights.CUE + "twin")
+                    ? TWIN_RIDGE
+                    : name.startsWith(Weights.CUE + "voice") ? VOICE_RIDGE : word ? CUE_RIDGE : RIDGE;
         }
         List<Regression.Example> all = new ArrayList<>();
         recordings.forEach(all::addAll);

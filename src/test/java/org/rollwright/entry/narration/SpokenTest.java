@@ -81,7 +81,7 @@ class SpokenTest {
     private static Narration.Proposed find(int seconds, int year, double probability) {
         Identity identity = new Identity(Denomination.US_CENT, year, Mint.NONE, "", "");
         return new Narration.Proposed(
-                seconds * 1000L, 1, 1, identity, 1, List.of(), year + "", probability, year + "", 0);
+                seconds * 1000L, 1, 1, identity, 1, List.of(), year + "", probability, year + "", 0, List.of());
     }
 
     @Test

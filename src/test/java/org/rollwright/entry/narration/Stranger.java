@@ -185,6 +185,14 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
             }
         }
 
+        /// Of countries the catalogue does not list, what the coin says: authors wrote `5 cents`, `1 centavo`, `cent`.
+        private static String denomination(String country, String name) {
+            boolean listed = country.equals("US") || country.equals("CA");
+            return listed
+                    ? name
+                    : name.replace('-', ' ').replaceFirst("^1 ", "").replaceFirst("s$", "");
+        }
+
         private static boolean fits(Truth row, Narration.Proposed find) {
             String letter = Decoder.letter(find.identity());
             boolean plain = letter == null || letter.equals("P") || letter.isEmpty();
@@ -194,7 +202,9 @@ record Stranger(String name, List<Cue> cues, List<EntryContext> boxes, int rolls
                     && mint
                     && row.country.equals(
                             find.identity().denomination().country().code())
-                    && row.denomination.equals(find.identity().denomination().key())
+                    && denomination(row.country, row.denomination)
+                            .equals(denomination(
+                                    row.country, find.identity().denomination().key()))
                     && Math.abs(find.at() - row.at) <= 45_000;
         }
 
