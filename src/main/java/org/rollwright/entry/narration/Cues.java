@@ -27,6 +27,9 @@ final class Cues {
     /// Words on each side that may belong to a date, about six seconds.
     private static final int OWN = 14;
 
+    /// Words behind a date within which a variety may be said of it.
+    private static final int QUALITY = 30;
+
     /// Words behind an announcement within which what was announced is named.
     private static final int PROMISED = 40;
 
@@ -41,9 +44,11 @@ final class Cues {
     private final int[] places;
     private final boolean mostlyHalves;
     private final Chains chains;
+    private final Qualities qualities;
     private final boolean[] pairAgain;
 
-    private Cues(List<Word> words, List<Mention> mentions, Rolls rolls, Chains chains) {
+    private Cues(List<Word> words, List<Mention> mentions, Rolls rolls, Chains chains, Qualities qualities) {
+        this.qualities = qualities;
         this.rolls = rolls;
         this.words = words;
         this.mentions = mentions;
@@ -77,8 +82,9 @@ final class Cues {
     }
 
     /// For every mention what is observed around it; nothing for those that are no coins.
-    static List<List<String>> of(List<Word> words, List<Mention> mentions, Rolls rolls, Chains chains) {
-        Cues cues = new Cues(words, mentions, rolls, chains);
+    static List<List<String>> of(
+            List<Word> words, List<Mention> mentions, Rolls rolls, Chains chains, Qualities qualities) {
+        Cues cues = new Cues(words, mentions, rolls, chains, qualities);
         List<List<String>> all = new ArrayList<>(mentions.size());
         for (int m = 0; m < mentions.size(); m++) {
             all.add(NONE);
@@ -324,6 +330,15 @@ final class Cues {
                 from = at(q).end();
             }
         }
+        int reach = Math.min(words.size(), coin.end() + QUALITY);
+        for (int q = p + 1; q < places.length && at(q).word() < reach; q++) {
+            if (isDate(q, coin)) {
+                reach = at(q).word();
+            }
+        }
+        Integer year = java.util.Objects.requireNonNull(coin.year());
+        boolean quality = !qualities.of(from, reach, year).isEmpty();
+        found.add("quality " + quality);
         Set<String> own = new LinkedHashSet<>();
         String behind = "none";
         String count = "none";

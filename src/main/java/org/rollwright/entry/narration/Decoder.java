@@ -121,7 +121,16 @@ public final class Decoder {
         Rolls rolls = new Rolls(words, cues, rollsPerBox, phrases, weights());
         List<Mention> mentions = new Grammar(words, context, homes, rolls, phrases).mentions();
         Chains chains = Cues.chains(words, mentions);
-        return new Listening(cues, words, homes, mentions, rolls, chains, Cues.of(words, mentions, rolls, chains));
+        Qualities qualities = new Qualities(words, phrases);
+        return new Listening(
+                cues,
+                words,
+                homes,
+                mentions,
+                rolls,
+                chains,
+                qualities,
+                Cues.of(words, mentions, rolls, chains, qualities));
     }
 
     private static final Set<String> OF_CANADA =
@@ -398,7 +407,7 @@ public final class Decoder {
             this.around = new double[mentions.size()][];
             this.rolls = heard.rolls();
             this.catalog = context.catalog();
-            this.proposals = new Proposals(heard, context, weights, new Qualities(heard.words(), phrases));
+            this.proposals = new Proposals(heard, context, weights);
             List<List<String>> observed = Voice.of(heard, first(heard, weights), own().habits());
             boolean abroad = false;
             for (int m = 0; m < mentions.size(); m++) {

@@ -406,6 +406,11 @@ final class Grammar extends CourseGrammar {
         if (mark.decade) {
             return null;
         }
+        if (listed && !number.year() && mark.said == Mention.Said.MARK && !bears(denomination, year.get(), mark.code)) {
+            // `oh five D` of a quarter is 2005: none of 1905 has a D
+            year = Optional.of(
+                    otherCentury(denomination, number.value(), mark.code).orElse(year.get()));
+        }
         if (mark.said == Mention.Said.MARK && denomination.country().equals(CANADA)) {
             Denomination american = new Denomination(UNITED_STATES, denomination.key());
             if (bears(american, year.get(), mark.code)) {
@@ -435,6 +440,13 @@ final class Grammar extends CourseGrammar {
                 extras,
                 features(start, dateFrom, end, number, year.get(), denomination, mark, several),
                 number.year() ? -1 : number.value());
+    }
+
+    private Optional<Integer> otherCentury(Denomination denomination, int twoDigits, String code) {
+        return java.util.stream.Stream.of(2000, 1900, 1800)
+                .map(century -> century + twoDigits)
+                .filter(year -> year <= context.thisYear() && bears(denomination, year, code))
+                .findFirst();
     }
 
     /// Whether there are coins of a year with a mint mark.
@@ -690,7 +702,7 @@ final class Grammar extends CourseGrammar {
         boolean led = answer
                 || is(i - 1, "a", "an", "little", "big", "the", "it's", "with", "mint", "letter", "says")
                 || is(i + 1, "mint");
-        boolean closed = stops(i) || opens(i + 1) || is(i + 1, "mint", "under", "on", "too");
+        boolean closed = stops(i) || opens(i + 1) || is(i + 1, "mint", "under", "over", "above", "on", "too");
         return letter && led && closed
                 ? new Mention.MintOnly(
                         i,

@@ -20,6 +20,9 @@ final class Habits {
 
     private static final int FURTHEST = 6;
 
+    /// Years within which dates fare alike.
+    private static final double YEARS_NEAR = 3;
+
     /// Kinds of observation that are habits of a voice, by how their names begin.
     static final List<String> KINDS = List.of(
             "age ",
@@ -42,6 +45,7 @@ final class Habits {
     record Tally(double dates, double finds) {}
 
     private final Map<String, Tally> tallies = new HashMap<>();
+    private final Map<String, Map<Integer, Tally>> years = new HashMap<>();
     private Tally all = NOTHING;
 
     private Habits() {}
@@ -69,6 +73,14 @@ final class Habits {
             }
             double find = recording.labels()[m] == 0 ? 1 : 0;
             all = new Tally(all.dates + 1, all.finds + find);
+            Mention.Coin coin = Cues.coin(recording.heard().mentions().get(m));
+            if (coin != null && coin.year() != null) {
+                years.computeIfAbsent(coin.denomination().toString(), key -> new HashMap<>())
+                        .merge(
+                                coin.year(),
+                                new Tally(1, find),
+                                (one, two) -> new Tally(one.dates + two.dates, one.finds + two.finds));
+            }
             List<String> around = recording.heard().around().get(m);
             for (String kind : KINDS) {
                 tally(kept(around, kind), find);
@@ -111,8 +123,11 @@ final class Habits {
     }
 
     /// Adds what was told of what stands around a date to its observations.
-    void tell(List<String> around, List<String> found) {
+    void tell(Mention.@Nullable Coin coin, List<String> around, List<String> found) {
         double mean = mean();
+        if (coin != null && coin.year() != null) {
+            tellYears(coin.denomination().toString(), coin.year(), mean, found);
+        }
         found.add("told mean " + Math.round(mean * 6));
         for (String kind : KINDS) {
             Tally known = of(kept(around, kind));
@@ -131,6 +146,32 @@ final class Habits {
         found.add("told low " + step(low));
         found.add("told high " + step(high));
         found.add("told words " + step(sum * STEP));
+    }
+
+    /// How dates of about this year, older ones and younger ones of its denomination fared.
+    private void tellYears(String denomination, int year, double mean, List<String> found) {
+        double[] near = new double[2];
+        double[] older = new double[2];
+        double[] younger = new double[2];
+        years.getOrDefault(denomination, Map.of()).forEach((other, tally) -> {
+            double close = Math.exp(-Math.abs(other - year) / YEARS_NEAR);
+            add(near, tally, close);
+            add(other <= year ? older : younger, tally, other == year ? 0.5 : 1);
+        });
+        String n = told(near, mean);
+        found.add("told year " + n);
+        found.add("told older " + told(older, mean));
+        found.add("told younger " + told(younger, mean));
+        found.add("told years " + told(older, mean) + " " + told(younger, mean));
+    }
+
+    private static void add(double[] sum, Tally tally, double weight) {
+        sum[0] += weight * tally.dates;
+        sum[1] += weight * tally.finds;
+    }
+
+    private static String told(double[] sum, double mean) {
+        return sum[0] < 0.2 ? "never" : Long.toString(step(ratio(new Tally(sum[0], sum[1]), mean)));
     }
 
     private double mean() {

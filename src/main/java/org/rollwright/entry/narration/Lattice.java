@@ -171,16 +171,13 @@ final class Lattice {
             Steps here = steps[m];
             double[] before = new double[states[m].length];
             Arrays.fill(before, Double.NEGATIVE_INFINITY);
-            double[] found = new double[actions + 1];
-            Arrays.fill(found, Double.NEGATIVE_INFINITY);
             for (int e = 0; e < here.size; e++) {
                 double onward = here.weight[e] + after[here.to[e]];
                 before[here.from[e]] = plus(before[here.from[e]], onward);
-                int action = here.action[e];
-                found[action] = plus(found[action], forward[m][here.from[e]] + onward);
+                posteriors[m][here.action[e]] += Math.exp(forward[m][here.from[e]] + onward - all);
             }
             for (int action = 1; action <= actions; action++) {
-                posteriors[m][action] = Math.min(1, Math.exp(found[action] - all));
+                posteriors[m][action] = Math.min(1, posteriors[m][action]);
             }
             after = before;
         }

@@ -9,6 +9,7 @@ import org.rollwright.coin.Denomination;
 /// @param cues as read
 /// @param words as understood
 /// @param homes what the boxes hold that the recording is about, in order
+/// @param qualities varieties and errors that are said of coins
 /// @param around what is observed around each mention of a coin
 record Listening(
         List<Cue> cues,
@@ -17,6 +18,7 @@ record Listening(
         List<Mention> mentions,
         Rolls rolls,
         Chains chains,
+        Qualities qualities,
         List<List<String>> around) {
 
     /// What was said between two words, as it stands in the captions.

@@ -293,8 +293,22 @@ final class Numbers {
 
     private static final Map<String, Integer> HOMOPHONES = Map.of("won", 1, "ate", 8, "fore", 4, "sicks", 6);
     private static final Map<String, Integer> HOMOPHONES_BEFORE_MINTS = Map.of("to", 2, "too", 2, "for", 4);
-    private static final List<String> MINTS =
-            List.of("d", "s", "p", "w", "plain", "denver", "philadelphia", "no", "blank", "philly", "frisco", "bare");
+    private static final List<String> MINTS = List.of(
+            "d",
+            "s",
+            "p",
+            "w",
+            "d's",
+            "s's",
+            "ds",
+            "plain",
+            "denver",
+            "philadelphia",
+            "no",
+            "blank",
+            "philly",
+            "frisco",
+            "bare");
 
     /// The unit behind `forty`, as it is written or as recognisers hear it: `forty ate d`, `fifty to no letter`.
     private static @Nullable Integer unitBehindTens(List<Word> words, int i) {

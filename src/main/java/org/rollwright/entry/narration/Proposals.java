@@ -33,13 +33,11 @@ final class Proposals {
     private final Listening heard;
     private final EntryContext context;
     private final Weights weights;
-    private final Qualities qualities;
 
-    Proposals(Listening heard, EntryContext context, Weights weights, Qualities qualities) {
+    Proposals(Listening heard, EntryContext context, Weights weights) {
         this.heard = heard;
         this.context = context;
         this.weights = weights;
-        this.qualities = qualities;
     }
 
     /// How likely a coin whose mint is never told has no mint mark, by the habit of this voice. About half
@@ -117,7 +115,7 @@ final class Proposals {
         List<String> extras = new ArrayList<>(find.coin.extras());
         Integer year = find.coin.year();
         if (year != null) {
-            qualities.of(find.from, find.until, year).stream()
+            heard.qualities().of(find.from, find.until, year).stream()
                     .filter(one -> !find.coin.extras().contains(one))
                     .forEach(extras::add);
         }

@@ -81,7 +81,7 @@ final class Voice {
             found.add("voice own " + level(first[places[p]]));
             found.add("voice own " + level(first[places[p]]) + " near " + near);
             if (!known.isEmpty()) {
-                known.tell(heard.around().get(places[p]), found);
+                known.tell(Cues.coin(mentions.get(places[p])), heard.around().get(places[p]), found);
             }
             found.addAll(heard.around().get(places[p]));
             all.set(places[p], found);
