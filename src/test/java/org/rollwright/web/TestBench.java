@@ -9,6 +9,7 @@ import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
+import org.rollwright.entry.narration.KeptLessons;
 import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.entry.narration.Phrases;
 import org.rollwright.entry.narration.Weights;
@@ -92,7 +93,7 @@ final class TestBench implements AutoCloseable {
                 varieties,
                 photos,
                 recorder,
-                new OwnVoice(decoder(), CatalogFolder.catalog(), new MemoryVoice()),
+                new OwnVoice(decoder(), CatalogFolder.catalog(), new KeptLessons()),
                 clock,
                 settings,
                 true,

@@ -163,6 +163,9 @@ final class Cues {
         found.add("shape " + shape);
         found.add("shape " + shape + (mostlyHalves ? " halves" : " whole"));
         found.add("said " + coin.said());
+        String mint = coin.said() == Mention.Said.MARK ? coin.code() : coin.said().toString();
+        found.add("mint " + mint);
+        found.add("minted " + coin.denomination().key() + " " + age(coin, year) + " " + mint);
         found.add("year " + year);
         found.add("age " + coin.denomination().key() + " " + age(coin, year));
         found.add("age " + age(coin, year) + " " + shape);

@@ -34,7 +34,10 @@ final class Habits {
             "own form ",
             "count own ",
             "count led ",
-            "chain before ");
+            "chain before ",
+            "mint ",
+            "minted ",
+            "quality ");
 
     private static final Tally NOTHING = new Tally(0, 0);
 

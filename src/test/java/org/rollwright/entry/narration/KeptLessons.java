@@ -1,12 +1,10 @@
-package org.rollwright.web;
+package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.rollwright.entry.narration.Lesson;
-import org.rollwright.entry.narration.VoiceShelf;
 
 /// Lessons of a voice in memory.
-final class MemoryVoice implements VoiceShelf {
+public final class KeptLessons implements VoiceShelf {
     private final List<Kept> lessons = new ArrayList<>();
     private boolean on = true;
     private int next = 1;
