@@ -1,7 +1,6 @@
 package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /// The shipped weights, moved towards one hunter's voice, and that voice's habits, by recordings whose finds are
@@ -11,13 +10,10 @@ import java.util.List;
 record Attuned(Weights weights, Habits habits) {
     private static final int STEPS = 60;
 
-    // How strongly the shipped weights hold, tried on 111 strangers' recordings, the one half of each learned for the
-    // other, and on six pairs: anything from a third to three times as much does as well.
-    private static final double HOLDS = Double.parseDouble(System.getProperty("h", "3"));
-    private static final double VOICE_HOLDS = Double.parseDouble(System.getProperty("v", "2"));
-
-    /// A word the shipped weights do not know may mean anything.
-    private static final double NEW_HOLDS = Double.parseDouble(System.getProperty("n", "3"));
+    /// How strongly the shipped weights hold: tried on 111 strangers' recordings, the one half of each learned for the
+    /// other, and on pairs of recordings; half and three times as much do as well. Words the shipped weights do not
+    /// know stay unknown: one recording tells too little of them.
+    private static final double HOLDS = 3;
 
     /// @param recordings of the voice; none leaves the weights as they are
     static Attuned to(Weights shipped, List<Taught> recordings) {
@@ -40,12 +36,11 @@ record Attuned(Weights weights, Habits habits) {
         double[][] prior = new double[2][n];
         double[] ridge = new double[n];
         boolean[] used = new boolean[n];
-        Arrays.fill(used, true);
         for (int o = 0; o < n; o++) {
             double[] known = from.known(names.get(o));
-            boolean voice = names.get(o).startsWith(Weights.CUE + "voice");
-            ridge[o] = known == null ? NEW_HOLDS : voice ? VOICE_HOLDS : HOLDS;
+            ridge[o] = HOLDS;
             if (known != null) {
+                used[o] = true;
                 prior[0][o] = known[0];
                 prior[1][o] = known[1];
             }

@@ -163,7 +163,8 @@ final class Cues {
         found.add("shape " + shape);
         found.add("shape " + shape + (mostlyHalves ? " halves" : " whole"));
         found.add("said " + coin.said());
-        String mint = coin.said() == Mention.Said.MARK ? coin.code() : coin.said().toString();
+        String mint =
+                coin.said() == Mention.Said.MARK ? coin.code() : coin.said().toString();
         found.add("mint " + mint);
         found.add("minted " + coin.denomination().key() + " " + age(coin, year) + " " + mint);
         found.add("year " + year);

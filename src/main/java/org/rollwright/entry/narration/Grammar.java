@@ -33,6 +33,9 @@ final class Grammar extends CourseGrammar {
 
     private static final int RUN = 3;
 
+    /// Countries whose coins bear letters that sound like those of the States' mints, from memory.
+    private static final Set<String> MARKING = Set.of("US", "DE", "XE", "AU");
+
     private final Strays strays;
     private final boolean mintFirst;
 
@@ -411,8 +414,12 @@ final class Grammar extends CourseGrammar {
             year = Optional.of(
                     otherCentury(denomination, number.value(), mark.code).orElse(year.get()));
         }
-        if (mark.said == Mention.Said.MARK && denomination.country().equals(CANADA)) {
-            Denomination american = new Denomination(UNITED_STATES, denomination.key());
+        if (mark.said == Mention.Said.MARK
+                && !MARKING.contains(denomination.country().code())) {
+            // a letter under the date is the States': the country named was the last coin's
+            Denomination american = home(start).country().equals(UNITED_STATES)
+                    ? home(start)
+                    : new Denomination(UNITED_STATES, denomination.key());
             if (bears(american, year.get(), mark.code)) {
                 denomination = american;
                 abroad = !denomination.country().equals(home(start).country());

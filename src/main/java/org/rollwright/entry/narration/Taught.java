@@ -57,9 +57,9 @@ record Taught(
                 labels[m] = 2;
             }
             first[m] = last == null;
-            Mention.MintOnly told = Decoder.told(mentions, lastIndex, m);
-            twins.add(Decoder.twin(heard, coin, last, told));
-            related.add(Decoder.related(
+            Mention.MintOnly told = Relation.told(mentions, lastIndex, m);
+            twins.add(Relation.twin(heard, coin, last, told));
+            related.add(Relation.features(
                     heard, coin, last, told, last != null && heard.rolls().turned(last.end(), coin.word())));
             if (labels[m] == 0) {
                 last = coin;

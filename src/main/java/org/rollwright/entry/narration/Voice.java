@@ -35,7 +35,8 @@ final class Voice {
         double mean =
                 (sum + known.all().finds() + 0.3) / (places.length + known.all().dates() + 1);
         String[] names = {
-            "age", "shape", "lead", "next", "mint", "first", "form", "count", "led", "before", "mark", "minted", "quality"
+            "age", "shape", "lead", "next", "mint", "first", "form", "count", "led", "before", "mark", "minted",
+            "quality"
         };
         List<List<String>> more = new ArrayList<>();
         for (int p = 0; p < places.length; p++) {

@@ -55,6 +55,89 @@ class SpokenTest {
     }
 
     @Test
+    void coins_of_other_countries_are_what_they_say() {
+        assertThat(coins("it's from Mexico. Five centavos, 1973")).contains("MX 5-centavos 1973");
+        assertThat(coins("from Jamaica, twenty-five cents, 1993")).contains("JM 25-cents 1993");
+        assertThat(coins("Canada sixty four, and a wheat behind it fifty eight d"))
+                .as("no coin of Canada's bears a D")
+                .contains("US cent 1958D");
+    }
+
+    @Test
+    void a_letter_tells_the_century() {
+        assertThat(coins("here is an oh nine d")).as("there is no 1909-D").contains("US cent 2009D");
+        assertThat(coins("here is an oh nine s")).contains("US cent 1909S");
+    }
+
+    @Test
+    void figures_said_one_by_one_are_dates_where_the_voice_does_so_all_the_time() {
+        String spelled = "5 7 d, that's one. 6 2 blank. 4 1 blank, two. 7 9, 8 1, 5 6 d. 4 3 silver, three. 3 8";
+        assertThat(coins(spelled)).contains("US cent 1943", "US cent 1938", "US cent 1979", "US cent 1981");
+        assertThat(coins("rolls 4 5 nothing, 6 7 nothing")).isEmpty();
+    }
+
+    @Test
+    void so_many_of_them_said_behind_a_date_is_a_count() {
+        assertThat(coins("a 58 d, hang on, there's six of them all alike")).contains("US cent 1958D x6");
+    }
+
+    /// Dates and mints of what is proposed, whatever its probability.
+    private static List<String> proposed(String words, Denomination box) {
+        EntryContext context = new EntryContext(CatalogFolder.catalog(), box, List.of(), 2026);
+        Captions captions = new Captions(List.of(new Cue(0, 20_000, words)), "text", "UTF-8", List.of());
+        return Decoding.DECODER.decode(captions, context, 50).dates().stream()
+                .map(Narration.Proposed::line)
+                .toList();
+    }
+
+    @Test
+    void a_mint_that_is_asked_for_or_denied_is_not_told() {
+        assertThat(proposed(
+                        "Roll two. I have a wheat, it's a 1950. Is it a D? No, plain. Keeper one.",
+                        Denomination.US_CENT))
+                .containsExactly("1950");
+        assertThat(proposed(
+                        "Roll two. I have a wheat, it's a 1950. Please be a D. No D. Keeper one.",
+                        Denomination.US_CENT))
+                .containsExactly("1950");
+        assertThat(proposed("Roll two. I have a wheat, it's a 1950. It's a D! Keeper one.", Denomination.US_CENT))
+                .containsExactly("1950d");
+    }
+
+    /// 1938-D is Buffalo and Jefferson, of 1909 three kinds of cent were struck (mint reports): the one that
+    /// is named, or else the one of which most were struck.
+    @Test
+    void a_date_of_several_designs_is_proposed_all_the_same() {
+        Denomination nickel = new Denomination(Country.US, "nickel");
+        assertThat(proposed("Roll two. Ooh, a buffalo, it's a 1938 D. Keeper one.", nickel))
+                .containsExactly("1938d buffalo");
+        assertThat(proposed(
+                        "Roll two. Keeper, it's an old wheat, a 1909, plain. That's one wheat.", Denomination.US_CENT))
+                .containsExactly("1909 wheat-ears");
+    }
+
+    @Test
+    void other_meanings_take_what_the_find_leaves_and_totals_stand_beside_what_was_said() {
+        EntryContext context = new EntryContext(CatalogFolder.catalog(), Denomination.US_CENT, List.of(), 2026);
+        String words =
+                "Roll one. A wheat, 1944 D. Roll two. A wheat, 1951. Roll three. A 1957 D. That makes four wheats.";
+        Captions captions = new Captions(List.of(new Cue(0, 20_000, words)), "text", "UTF-8", List.of());
+        Narration narration = Decoding.DECODER.decode(captions, context, 50);
+        assertThat(narration.finds()).hasSize(3).allSatisfy(find -> {
+            double others = find.otherwise().stream()
+                    .mapToDouble(Narration.Share::weight)
+                    .sum();
+            assertThat(find.probability() + others).isLessThanOrEqualTo(1.0001);
+        });
+        assertThat(narration.totals()).anySatisfy(total -> {
+            assertThat(total.kind()).isEqualTo("wheat");
+            assertThat(total.finds()).isEqualTo(3);
+            assertThat(total.spoken()).isEqualTo(4);
+            assertThat(total.agrees()).isFalse();
+        });
+    }
+
+    @Test
     void the_box_in_hand_says_what_a_date_is() {
         assertThat(coins("Box one. Roll one. A 1959. Roll fifty, a 1960. Box two. Roll one. A 1966.", NICKEL, DIME))
                 .containsExactly("CA nickel 1959", "CA nickel 1960", "CA dime 1966");
