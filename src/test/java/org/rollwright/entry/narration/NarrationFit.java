@@ -255,20 +255,7 @@ final class NarrationFit {
     private static Weights plain(
             List<Taught> own, List<Taught> others, Regression.Names names, Map<String, Double> rest) {
         Weights whole = early(own, others, names);
-        // what the first listening says of a recording must not come from having learned that recording
-        List<List<Regression.Example>> late = new ArrayList<>();
-        for (int part = 0; part < PARTS; part++) {
-            List<Taught> left = new ArrayList<>();
-            for (int r = 0; r < own.size(); r++) {
-                if (r % PARTS != part) {
-                    left.add(own.get(r));
-                }
-            }
-            Weights early = early(left, others, names);
-            for (int r = part; r < own.size(); r += PARTS) {
-                late.add(own.get(r).late(early, names));
-            }
-        }
+        List<List<Regression.Example>> late = secondListening(own, others, names, Taught::late);
         List<Regression.Example> more = new ArrayList<>();
         others.forEach(other -> more.addAll(other.late(whole, names)));
         double[][] w = fit(late, more, names);
@@ -286,9 +273,15 @@ final class NarrationFit {
         return weights;
     }
 
-    /// What lessons tell, learned from the one half of each recording for the other, with everything else as it is.
-    private static void told(List<Taught> own, List<Taught> others, Regression.Names names, Weights weights) {
-        List<Regression.Example> examples = new ArrayList<>();
+    /// Makes examples of a recording.
+    private interface Examples {
+        List<Regression.Example> of(Taught recording, Weights early, Regression.Names names);
+    }
+
+    /// Examples of each recording by a first listening that has not learned it: one that has would tell too much.
+    private static List<List<Regression.Example>> secondListening(
+            List<Taught> own, List<Taught> others, Regression.Names names, Examples examples) {
+        List<List<Regression.Example>> all = new ArrayList<>();
         for (int part = 0; part < PARTS; part++) {
             List<Taught> left = new ArrayList<>();
             for (int r = 0; r < own.size(); r++) {
@@ -298,9 +291,16 @@ final class NarrationFit {
             }
             Weights early = early(left, others, names);
             for (int r = part; r < own.size(); r += PARTS) {
-                examples.addAll(own.get(r).told(early, names));
+                all.add(examples.of(own.get(r), early, names));
             }
         }
+        return all;
+    }
+
+    /// What lessons tell, learned from the one half of each recording for the other, with everything else as it is.
+    private static void told(List<Taught> own, List<Taught> others, Regression.Names names, Weights weights) {
+        List<Regression.Example> examples = new ArrayList<>();
+        secondListening(own, others, names, Taught::told).forEach(examples::addAll);
         List<String> list = names.list();
         int n = list.size();
         boolean[] used = new boolean[n];
