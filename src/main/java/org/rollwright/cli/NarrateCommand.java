@@ -108,8 +108,11 @@ final class NarrateCommand implements Callable<Integer> {
             Map<String, Double> otherwise) {}
 
     /// What the finds of a box or a kind come to, and what was said.
+    ///
+    /// @param through whether it is the count from the first box on
     record TotalJson(
             @Nullable Integer box,
+            boolean through,
             @Nullable String kind,
             int finds,
             @Nullable Integer spoken) {}
@@ -305,7 +308,8 @@ final class NarrateCommand implements Callable<Integer> {
                     narration.totals().stream()
                             .map(one -> new TotalJson(
                                     one.box() == 0 ? null : one.box(),
-                                    one.kind().isEmpty() ? null : one.kind(),
+                                    one.through(),
+                                    kind(one),
                                     one.finds(),
                                     one.spoken()))
                             .toList(),
@@ -337,7 +341,7 @@ final class NarrateCommand implements Callable<Integer> {
                 .totals()
                 .forEach(one -> System.out.println((one.through()
                                 ? "Up to box " + one.box()
-                                : one.box() > 0 ? "Box " + one.box() : "Of the kind " + one.kind())
+                                : one.box() > 0 ? "Box " + one.box() : "Of the kind " + kind(one))
                         + ": " + Count.of(one.finds(), "coin", "coins")
                         + (one.spoken() == null ? "" : "; you say " + one.spoken() + " at " + Captions.clock(one.at()))
                         + (one.agrees() ? "." : ", which does not agree.")));
@@ -364,6 +368,11 @@ final class NarrateCommand implements Callable<Integer> {
                 find.line(),
                 100 * find.probability(),
                 find.words());
+    }
+
+    private static @Nullable String kind(Narration.Total total) {
+        Narration.Kind kind = total.kind();
+        return kind == null ? null : kind.name().toLowerCase(Locale.ROOT);
     }
 
     private static double rounded(double share) {

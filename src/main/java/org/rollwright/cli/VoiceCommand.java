@@ -72,16 +72,14 @@ final class VoiceCommand implements Callable<Integer> {
         if (wanted == null) {
             return;
         }
-        List<String> names = shelf.lessons().stream().map(VoiceShelf.Kept::name).toList();
-        boolean all = wanted.toLowerCase(Locale.ROOT).equals("all");
-        if (!all && !names.contains(wanted)) {
+        if (wanted.toLowerCase(Locale.ROOT).equals("all")) {
+            shelf.forgetAll();
+            return;
+        }
+        if (shelf.lessons().stream().noneMatch(one -> one.name().equals(wanted))) {
             throw new Open.Stop(ExitCode.NOTHING, "There is no lesson " + wanted + ". ./run voice lists them.");
         }
-        for (String name : names) {
-            if (all || name.equals(wanted)) {
-                shelf.forget(name);
-            }
-        }
+        shelf.forget(wanted);
     }
 
     private void print(OwnVoice voice, List<VoiceShelf.Kept> lessons) {
@@ -117,7 +115,7 @@ final class VoiceCommand implements Callable<Integer> {
                 kept.name(),
                 lesson.learned().toString(),
                 lesson.file(),
-                coins(lesson),
+                lesson.coins(),
                 corrections.accepted(),
                 corrections.changed(),
                 corrections.dropped(),
@@ -127,12 +125,8 @@ final class VoiceCommand implements Callable<Integer> {
     private static String line(VoiceShelf.Kept kept) {
         Lesson.Corrections corrections = kept.lesson().corrections();
         return kept.name() + "  " + kept.lesson().file() + "  "
-                + Count.of(coins(kept.lesson()), "coin", "coins") + "; rows: " + corrections.accepted()
+                + Count.of(kept.lesson().coins(), "coin", "coins") + "; rows: " + corrections.accepted()
                 + " accepted as they were, " + corrections.changed() + " changed, " + corrections.dropped()
                 + " dropped, " + corrections.added() + " added";
-    }
-
-    private static int coins(Lesson lesson) {
-        return lesson.finds().stream().mapToInt(Lesson.Find::count).sum();
     }
 }

@@ -153,31 +153,32 @@ public record ReviewView(
         };
     }
 
-    /// What the finds come to, as a sentence each: those that do not agree first.
+    /// What the finds come to, as a sentence each.
     static List<Agreement> agreements(Narration narration) {
         return narration.totals().stream()
-                .sorted(Comparator.comparing(Narration.Total::agrees))
                 .map(total -> new Agreement(sentence(total), total.agrees()))
                 .toList();
     }
 
     private static String sentence(Narration.Total total) {
-        String what = total.through()
-                ? t("review.up-to-box", total.box())
-                : total.box() > 0 ? t("review.box-number", total.box()) : kind(total.kind());
+        String what = what(total);
         Integer spoken = total.spoken();
         return spoken == null
                 ? t("review.finds-come-to", what, total.finds())
                 : t("review.finds-come-to-you-say", what, total.finds(), spoken, Captions.clock(total.at()));
     }
 
-    private static String kind(String kind) {
-        return switch (kind) {
-            case "wheat" -> t("review.wheats");
-            case "silver" -> t("review.silver");
-            case "Canadian" -> t("review.canadians");
-            case "American" -> t("review.americans");
-            default -> t("review.kings");
+    private static String what(Narration.Total total) {
+        if (total.through()) {
+            return t("review.up-to-box", total.box());
+        }
+        return switch (total.kind()) {
+            case null -> t("review.box-number", total.box());
+            case WHEAT -> t("review.wheats");
+            case SILVER -> t("review.silver");
+            case CANADIAN -> t("review.canadians");
+            case AMERICAN -> t("review.americans");
+            case KING -> t("review.kings");
         };
     }
 

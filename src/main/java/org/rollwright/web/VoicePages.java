@@ -47,11 +47,7 @@ final class VoicePages {
                 case "off" -> shelf.turn(false);
                 case "forget" ->
                     shelf.forget(Optional.ofNullable(context.formParam("name")).orElse(""));
-                case "forget-all" -> {
-                    for (VoiceShelf.Kept one : shelf.lessons()) {
-                        shelf.forget(one.name());
-                    }
-                }
+                case "forget-all" -> shelf.forgetAll();
                 default -> {
                     context.status(HttpStatus.UNPROCESSABLE_CONTENT);
                     show(context, List.of(t("settings.choose-one-of-those-that")));

@@ -22,11 +22,7 @@ public record VoiceView(boolean on, List<Row> lessons, List<OwnVoice.Trait> word
         for (VoiceShelf.Kept kept : voice.shelf().lessons().reversed()) {
             Lesson lesson = kept.lesson();
             rows.add(new Row(
-                    kept.name(),
-                    lesson.file(),
-                    Manner.day(lesson.learned()),
-                    lesson.finds().stream().mapToInt(Lesson.Find::count).sum(),
-                    lesson.corrections()));
+                    kept.name(), lesson.file(), Manner.day(lesson.learned()), lesson.coins(), lesson.corrections()));
         }
         return new VoiceView(voice.shelf().isOn(), rows, voice.traits());
     }

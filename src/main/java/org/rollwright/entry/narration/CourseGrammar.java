@@ -225,8 +225,7 @@ abstract class CourseGrammar extends Hearing {
     /// `same roll, sixty-six`, `last nickel in the roll, forty-eight S`: the coin, and no number of a roll.
     private boolean isDateBehindRoll(int i, Numbers.Spoken number) {
         boolean marked = is(number.end(), "d", "s", "w", "plain", "denver", "philly", "frisco") && !opens(number.end());
-        boolean other =
-                is(i - 1, "same", "this", "that", "timer's", "whole") || (is(i - 1, "the") && is(i - 2, "in", "of"));
+        boolean other = is(i - 1, "same", "this", "that", "whole") || (is(i - 1, "the") && is(i - 2, "in", "of"));
         return other && (marked || opens(i + 1));
     }
 }

@@ -76,6 +76,11 @@ public final class Decoder {
         return known;
     }
 
+    /// What it knows of the voice it is attuned to; nothing as shipped.
+    Habits habits() {
+        return own().habits();
+    }
+
     private Weights weights() {
         return own().weights();
     }
@@ -243,7 +248,7 @@ public final class Decoder {
             this.rolls = heard.rolls();
             this.catalog = context.catalog();
             this.proposals = new Proposals(heard, context, weights);
-            List<List<String>> observed = Voice.of(heard, first(heard, weights), own().habits());
+            List<List<String>> observed = Voice.of(heard, first(heard, weights), habits());
             boolean abroad = false;
             for (int m = 0; m < mentions.size(); m++) {
                 Mention mention = mentions.get(m);

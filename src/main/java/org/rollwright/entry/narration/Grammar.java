@@ -31,6 +31,7 @@ final class Grammar extends CourseGrammar {
     /// Words behind a date within which it is said how many there were.
     private static final int FAR_COUNT = 12;
 
+    /// Times a date is said in a row from which on it is so many coins.
     private static final int RUN = 3;
 
     /// Countries whose coins bear letters that sound like those of the States' mints, from memory.

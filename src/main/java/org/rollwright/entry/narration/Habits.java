@@ -3,10 +3,8 @@ package org.rollwright.entry.narration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /// What recordings whose finds are known tell of a voice: for everything that is observed around a date, how often
@@ -21,23 +19,31 @@ final class Habits {
     private static final int FURTHEST = 6;
 
     /// Years within which dates fare alike.
-    private static final double YEARS_NEAR = 3;
+    static final double YEARS_NEAR = 3;
 
-    /// Kinds of observation that are habits of a voice, by how their names begin.
-    static final List<String> KINDS = List.of(
-            "age ",
-            "shape ",
-            "-1 ",
-            "+1 ",
-            "said ",
-            "own first ",
-            "own form ",
-            "count own ",
-            "count led ",
-            "chain before ",
-            "mint ",
-            "minted ",
-            "quality ");
+    /// Dates of about a year, each counting less the further off it is, below which nothing is known of the year.
+    private static final double FAINT = 0.2;
+
+    /// A kind of observation that is a habit of a voice.
+    ///
+    /// @param beginning how the names of its observations begin
+    /// @param share the name of its share of finds in one recording, as [Voice] observes it
+    record Kind(String beginning, String share) {}
+
+    static final List<Kind> KINDS = List.of(
+            new Kind("age ", "age"),
+            new Kind("shape ", "shape"),
+            new Kind("-1 ", "lead"),
+            new Kind("+1 ", "next"),
+            new Kind("said ", "mint"),
+            new Kind("own first ", "first"),
+            new Kind("own form ", "form"),
+            new Kind("count own ", "count"),
+            new Kind("count led ", "led"),
+            new Kind("chain before ", "before"),
+            new Kind("mint ", "mark"),
+            new Kind("minted ", "minted"),
+            new Kind("quality ", "quality"));
 
     private static final Tally NOTHING = new Tally(0, 0);
 
@@ -85,7 +91,7 @@ final class Habits {
                                 (one, two) -> new Tally(one.dates + two.dates, one.finds + two.finds));
             }
             List<String> around = recording.heard().around().get(m);
-            for (String kind : KINDS) {
+            for (Kind kind : KINDS) {
                 tally(kept(around, kind), find);
             }
             around.stream().filter(Habits::isOwn).forEach(one -> tally(one, find));
@@ -111,9 +117,9 @@ final class Habits {
     }
 
     /// The first observation of a kind, blank when there is none.
-    static String kept(List<String> around, String kind) {
+    static String kept(List<String> around, Kind kind) {
         for (String one : around) {
-            if (one.startsWith(kind)) {
+            if (one.startsWith(kind.beginning)) {
                 return one;
             }
         }
@@ -132,9 +138,9 @@ final class Habits {
             tellYears(coin.denomination().toString(), coin.year(), mean, found);
         }
         found.add("told mean " + Math.round(mean * 6));
-        for (String kind : KINDS) {
+        for (Kind kind : KINDS) {
             Tally known = of(kept(around, kind));
-            found.add("told " + kind + (known.dates == 0 ? "never" : step(ratio(known, mean))));
+            found.add("told " + kind.beginning + (known.dates == 0 ? "never" : step(ratio(known, mean))));
         }
         double low = 0;
         double high = 0;
@@ -161,8 +167,7 @@ final class Habits {
             add(near, tally, close);
             add(other <= year ? older : younger, tally, other == year ? 0.5 : 1);
         });
-        String n = told(near, mean);
-        found.add("told year " + n);
+        found.add("told year " + told(near, mean));
         found.add("told older " + told(older, mean));
         found.add("told younger " + told(younger, mean));
         found.add("told years " + told(older, mean) + " " + told(younger, mean));
@@ -174,7 +179,7 @@ final class Habits {
     }
 
     private static String told(double[] sum, double mean) {
-        return sum[0] < 0.2 ? "never" : Long.toString(step(ratio(new Tally(sum[0], sum[1]), mean)));
+        return sum[0] < FAINT ? "never" : Long.toString(step(ratio(new Tally(sum[0], sum[1]), mean)));
     }
 
     private double mean() {
@@ -194,10 +199,9 @@ final class Habits {
     List<OwnVoice.Trait> traits(int most) {
         double mean = mean();
         List<Map.Entry<String, Tally>> words = new ArrayList<>();
-        Set<String> seen = new HashSet<>();
         tallies.forEach((name, tally) -> {
             @Nullable String word = name.startsWith("own>") ? name.substring(4) : null;
-            if (word != null && !word.startsWith("#") && word.length() > 1 && tally.dates >= 3 && seen.add(word)) {
+            if (word != null && !word.startsWith("#") && word.length() > 1 && tally.dates >= 3) {
                 words.add(Map.entry(word, tally));
             }
         });

@@ -44,6 +44,11 @@ public record Lesson(
         }
     }
 
+    /// Coins found.
+    public int coins() {
+        return finds.stream().mapToInt(Find::count).sum();
+    }
+
     public Lesson {
         if (boxes.isEmpty() || rollsPerBox < 1) {
             throw new IllegalArgumentException("a lesson has a box at least, and rolls in it");

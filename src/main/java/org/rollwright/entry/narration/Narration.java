@@ -77,18 +77,28 @@ public record Narration(
     /// @param weight 0 to 1
     public record Share(Meaning meaning, double weight) {}
 
+    /// Kinds of coin that hunters count by themselves.
+    public enum Kind {
+        WHEAT,
+        SILVER,
+        CANADIAN,
+        AMERICAN,
+        /// Canadian, with a king's head.
+        KING
+    }
+
     /// What the finds come to, and what was said.
     ///
     /// @param box which box, from 1; 0 for a kind in all boxes
     /// @param through whether it is the count from the first box on that is said, and not that of this box alone
-    /// @param kind what kind of coin, `silver`; blank for all of a box
+    /// @param kind what kind of coin; null for all of a box
     /// @param finds coins proposed up to where it was said, or in all when nothing was
     /// @param spoken the last number said of it, null when none was
     /// @param at milliseconds of that, -1 when nothing was said
     public record Total(
             int box,
             boolean through,
-            String kind,
+            @Nullable Kind kind,
             int finds,
             @Nullable Integer spoken,
             long at) {

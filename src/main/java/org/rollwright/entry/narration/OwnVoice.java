@@ -13,6 +13,9 @@ public final class OwnVoice {
     /// Most lessons learned from, the latest ones: learning takes the time of decoding them.
     public static final int MOST = 12;
 
+    /// Most characters of captions learned from, about ten hours of speech.
+    private static final long LONGEST = 600_000;
+
     /// Words shown of what was learned.
     private static final int TRAITS = 12;
 
@@ -48,7 +51,7 @@ public final class OwnVoice {
         if (lessons.isEmpty()) {
             return shipped;
         }
-        List<VoiceShelf.Kept> latest = lessons.subList(Math.max(0, lessons.size() - MOST), lessons.size());
+        List<VoiceShelf.Kept> latest = latest(lessons);
         List<String> now = latest.stream().map(VoiceShelf.Kept::name).toList();
         Decoder known = attuned;
         if (known == null || !now.equals(names)) {
@@ -58,6 +61,23 @@ public final class OwnVoice {
             names = now;
         }
         return known;
+    }
+
+    /// The latest lessons, at most so many and so long, one at least.
+    private static List<VoiceShelf.Kept> latest(List<VoiceShelf.Kept> lessons) {
+        int from = lessons.size() - 1;
+        long length = length(lessons.get(from));
+        while (from > 0 && lessons.size() - from < MOST && length + length(lessons.get(from - 1)) <= LONGEST) {
+            from--;
+            length += length(lessons.get(from));
+        }
+        return lessons.subList(from, lessons.size());
+    }
+
+    private static long length(VoiceShelf.Kept kept) {
+        return kept.lesson().cues().stream()
+                .mapToLong(cue -> cue.text().length())
+                .sum();
     }
 
     private Taught taught(Lesson lesson) {
@@ -86,10 +106,8 @@ public final class OwnVoice {
         }
     }
 
-    /// What was learned, as far as single words tell it: those that speak for a find first. Decodes all lessons.
+    /// What was learned, as far as single words tell it: those that speak for a find first.
     public List<Trait> traits() {
-        List<Taught> all =
-                shelf.lessons().stream().map(one -> taught(one.lesson())).toList();
-        return Habits.of(all).traits(TRAITS);
+        return attuned(shelf.lessons()).habits().traits(TRAITS);
     }
 }

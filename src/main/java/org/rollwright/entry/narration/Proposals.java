@@ -28,6 +28,7 @@ final class Proposals {
     /// Least weight of another meaning that is shown.
     private static final double WORTH_TELLING = 0.03;
 
+    /// Coins struck, beside which a mintage is weighed; only the order it makes counts.
     private static final double MANY = 10_000_000;
 
     private final Listening heard;
@@ -207,9 +208,10 @@ final class Proposals {
         String best = line;
         double most = -1;
         for (Reading.Option option : choose.options()) {
-            String added = option.line()
-                    .substring(Math.min(line.length(), option.line().length()));
-            double score = Stream.of(added.strip().split("[ -]"))
+            List<String> added = new ArrayList<>(List.of(option.line().split(" ")));
+            added.removeAll(List.of(line.split(" ")));
+            double score = added.stream()
+                            .flatMap(word -> Stream.of(word.split("-")))
                             .filter(said::contains)
                             .count()
                     + struck(option.line());

@@ -1,6 +1,7 @@
 package org.rollwright.entry.narration;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -8,11 +9,10 @@ import java.util.Set;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Selection;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
-import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
-import org.rollwright.coin.Metal;
 
 /// Holds what is said of how many there are against the finds: box by box, and kind by kind. It decides nothing; a
 /// number that does not agree tells the hunter where to look.
@@ -24,54 +24,45 @@ final class Totals {
     /// How well a figure sits in its chain to be a running count.
     private static final double RUNNING = 2;
 
-    /// A kind of coin hunters count.
-    ///
-    /// @param words as they are spoken
-    private record Kind(String name, Set<String> words, Predicate<Identity> is) {}
+    /// A kind of coin as it is spoken of, and the rule of the catalogue that selects it.
+    private record Spoken(Narration.Kind kind, Set<String> words, Selection rule) {}
 
     private final Listening heard;
-    private final List<Kind> kinds;
+    private final Catalog catalog;
+    private final Country home;
+    private final List<Spoken> kinds = new ArrayList<>();
 
     Totals(Listening heard, Catalog catalog) {
         this.heard = heard;
-        Country home = heard.homes().getFirst().country();
-        this.kinds = List.of(
-                new Kind(
-                        "wheat",
-                        Set.of("wheat", "wheats", "wheaties", "wheatie"),
-                        coin -> coin.denomination().equals(Denomination.US_CENT) && within(coin, 1909, 1958)),
-                new Kind("silver", Set.of("silver", "silvers"), coin -> isSilver(catalog, coin)),
-                new Kind(
-                        "Canadian",
-                        Set.of("canadian", "canadians"),
-                        coin -> !home.equals(Country.CANADA)
-                                && coin.denomination().country().equals(Country.CANADA)),
-                new Kind(
-                        "American",
-                        Set.of("american", "americans"),
-                        coin -> !home.equals(Country.US)
-                                && coin.denomination().country().equals(Country.US)),
-                new Kind(
-                        "king",
-                        Set.of("king", "kings"),
-                        coin -> coin.denomination().country().equals(Country.CANADA) && within(coin, 1902, 1952)));
+        this.catalog = catalog;
+        this.home = heard.homes().getFirst().country();
+        watched(Narration.Kind.WHEAT, "wheat", "wheat", "wheats", "wheaties", "wheatie");
+        watched(Narration.Kind.SILVER, "silver", "silver", "silvers");
+        if (home.equals(Country.CANADA)) {
+            kind(Narration.Kind.AMERICAN, "country US", "american", "americans");
+        } else {
+            watched(Narration.Kind.CANADIAN, "canadian", "canadian", "canadians");
+        }
+        // heads on the coins, from memory: Edward VII from 1902, George VI to 1952
+        kind(Narration.Kind.KING, "country CA; years 1902-1952", "king", "kings");
     }
 
-    private static boolean within(Identity coin, int first, int last) {
-        Integer year = coin.year();
-        return year != null && year >= first && year <= last;
+    /// A kind that the catalogue has a watch for.
+    private void watched(Narration.Kind kind, String watch, String... words) {
+        catalog.watchByWord(watch).ifPresent(known -> kind(kind, known.rule(), words));
     }
 
-    private static boolean isSilver(Catalog catalog, Identity coin) {
-        Integer year = coin.year();
-        return year != null
-                && catalog.ofYear(coin.denomination(), year).stream()
-                        .filter(issue -> coin.mint() == null || issue.mint().equals(coin.mint()))
-                        .map(Issue::alloy)
-                        .anyMatch(alloy -> alloy.metal() == Metal.SILVER);
+    private void kind(Narration.Kind kind, String rule, String... words) {
+        if (Selection.parse(rule) instanceof Selection.Parsed.Good good) {
+            kinds.add(new Spoken(kind, Set.of(words), good.selection()));
+        }
     }
 
-    /// The last number said in each box, and the finds up to there.
+    private boolean is(Spoken kind, Identity coin) {
+        return kind.rule.selects(CoinDescription.plain(coin), catalog.lookup(coin), home);
+    }
+
+    /// The last number said in each box and of each kind, and the finds up to there: first those that do not agree.
     ///
     /// @param said running counts that fit, by box: the number and its word
     List<Narration.Total> of(List<Narration.Proposed> finds, Map<Integer, int[]> said) {
@@ -80,26 +71,27 @@ final class Totals {
         for (int box = 1; box <= boxes && boxes > 1; box++) {
             int here = box;
             int @Nullable [] last = said.get(box);
-            Narration.Total alone = total(box, false, "", finds, find -> find.box() == here, last);
-            Narration.Total through = total(box, true, "", finds, find -> find.box() <= here, last);
+            Narration.Total alone = total(box, false, null, finds, find -> find.box() == here, last);
+            Narration.Total through = total(box, true, null, finds, find -> find.box() <= here, last);
             Integer spoken = alone.spoken();
             boolean goesOn = spoken != null && Math.abs(spoken - through.finds()) < Math.abs(spoken - alone.finds());
             totals.add(goesOn ? through : alone);
         }
-        for (Kind kind : kinds) {
-            int @Nullable [] last = lastSaid(kind);
-            Narration.Total total = total(0, false, kind.name, finds, find -> kind.is.test(find.identity()), last);
+        for (Spoken kind : kinds) {
+            int @Nullable [] last = lastSaid(kind.words);
+            Narration.Total total = total(0, false, kind.kind, finds, find -> is(kind, find.identity()), last);
             if (total.finds() > 0 || total.spoken() != null) {
                 totals.add(total);
             }
         }
+        totals.sort(Comparator.comparing(Narration.Total::agrees));
         return totals;
     }
 
     private Narration.Total total(
             int box,
             boolean through,
-            String kind,
+            Narration.@Nullable Kind kind,
             List<Narration.Proposed> finds,
             Predicate<Narration.Proposed> counts,
             int @Nullable [] said) {
@@ -113,17 +105,15 @@ final class Totals {
     }
 
     /// The last number said of a kind and its word: `that makes nine wheats`, or `wheat nine` of a running count.
-    private int @Nullable [] lastSaid(Kind kind) {
+    private int @Nullable [] lastSaid(Set<String> kind) {
         List<Word> words = heard.words();
         int[] last = null;
         for (int i = 0; i < words.size(); i++) {
-            if (!kind.words.contains(words.get(i).text())) {
+            if (!kind.contains(words.get(i).text())) {
                 continue;
             }
             int before = figureBefore(i);
-            if (before >= 0
-                    && before > 0
-                    && SUMMING.contains(words.get(before - 1).text())) {
+            if (before > 0 && SUMMING.contains(words.get(before - 1).text())) {
                 last = new int[] {value(before), i};
             }
             int behind = i + 1 < words.size() && words.get(i + 1).is("number") ? i + 2 : i + 1;

@@ -34,25 +34,21 @@ final class Voice {
         }
         double mean =
                 (sum + known.all().finds() + 0.3) / (places.length + known.all().dates() + 1);
-        String[] names = {
-            "age", "shape", "lead", "next", "mint", "first", "form", "count", "led", "before", "mark", "minted",
-            "quality"
-        };
         List<List<String>> more = new ArrayList<>();
         for (int p = 0; p < places.length; p++) {
             more.add(new ArrayList<>());
         }
-        for (int h = 0; h < names.length; h++) {
+        for (Habits.Kind kind : Habits.KINDS) {
             Map<String, double[]> sums = new HashMap<>();
             for (int m : places) {
-                double[] one = sums.computeIfAbsent(habit(heard, m, h), key -> begin(known, key));
+                double[] one = sums.computeIfAbsent(habit(heard, m, kind), key -> begin(known, key));
                 one[0] += first[m];
                 one[1]++;
             }
             for (int p = 0; p < places.length; p++) {
-                double[] one = java.util.Objects.requireNonNull(sums.get(habit(heard, places[p], h)));
+                double[] one = java.util.Objects.requireNonNull(sums.get(habit(heard, places[p], kind)));
                 double others = (one[0] - first[places[p]] + PRIOR * mean) / (one[1] - 1 + PRIOR);
-                more.get(p).add("voice " + names[h] + " " + level(others));
+                more.get(p).add("voice " + kind.share() + " " + level(others));
             }
         }
         kept(heard, first, places, mean, more, known);
@@ -137,7 +133,7 @@ final class Voice {
                 if (other == null || other.equals(year)) {
                     continue;
                 }
-                double close = Math.exp(-Math.abs(other - year) / 3.0);
+                double close = Math.exp(-Math.abs(other - year) / Habits.YEARS_NEAR);
                 near[0] += close * first[places[q]];
                 near[1] += close;
                 double[] side = other < year ? older : younger;
@@ -156,8 +152,8 @@ final class Voice {
         return coin == null ? null : coin.year();
     }
 
-    private static String habit(Listening heard, int m, int h) {
-        return Habits.kept(heard.around().get(m), Habits.KINDS.get(h));
+    private static String habit(Listening heard, int m, Habits.Kind kind) {
+        return Habits.kept(heard.around().get(m), kind);
     }
 
     /// Finds and dates that are known of an observation, to add those of this recording to.

@@ -21,6 +21,15 @@ public interface VoiceShelf {
     /// @throws IOException when it cannot be deleted
     void forget(String name) throws IOException;
 
+    /// Forgets all lessons for good.
+    ///
+    /// @throws IOException when one cannot be deleted; those before it are gone
+    default void forgetAll() throws IOException {
+        for (Kept one : lessons()) {
+            forget(one.name());
+        }
+    }
+
     /// Whether the decoder is to use them and to learn more; it is unless it was switched off.
     boolean isOn();
 

@@ -130,7 +130,7 @@ class SpokenTest {
             assertThat(find.probability() + others).isLessThanOrEqualTo(1.0001);
         });
         assertThat(narration.totals()).anySatisfy(total -> {
-            assertThat(total.kind()).isEqualTo("wheat");
+            assertThat(total.kind()).isEqualTo(Narration.Kind.WHEAT);
             assertThat(total.finds()).isEqualTo(3);
             assertThat(total.spoken()).isEqualTo(4);
             assertThat(total.agrees()).isFalse();
