@@ -287,7 +287,7 @@ final class NarrationPages {
             return null;
         }
         return new Lesson.Find(
-                Captions.time(row.at()).orElse(-1L),
+                Captions.time(row.at().strip()).orElse(-1L),
                 Math.max(1, number(row.box(), 1)),
                 Math.max(0, number(row.roll(), 0)),
                 found.draft().facts().identity().year(),
@@ -336,6 +336,13 @@ final class NarrationPages {
             if (box < 1 || roll < 0) {
                 rows.set(i, row.withWrong(t("narration.box-and-roll-are-numbers")));
                 problems.add(t("narration.row-box-and-roll-are", i + 1));
+                return Optional.empty();
+            }
+            if (row.added()
+                    && !row.at().isBlank()
+                    && Captions.time(row.at().strip()).isEmpty()) {
+                rows.set(i, row.withWrong(t("narration.is-no-time-write", row.at())));
+                problems.add(t("narration.row-nothing-was-recorded", i + 1, t("narration.is-no-time-write", row.at())));
                 return Optional.empty();
             }
             // the time of the recording, so that finds of one roll stay in the order they were spoken

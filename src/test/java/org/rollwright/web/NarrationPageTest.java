@@ -166,6 +166,11 @@ class NarrationPageTest extends PageWithBench {
         page.locator("button[value=add]").click();
         page.waitForLoadState();
         page.locator(".said-row").last().locator(".say").fill("1909s");
+        page.locator(".said-row").last().getByLabel("Time of row").fill("late");
+        page.getByText("Accept the ticked rows").click();
+        page.waitForLoadState();
+        assertThat(page.locator(".problem").first()).containsText("'late' is no time");
+        assertThat(finds()).isEmpty();
         page.locator(".said-row").last().getByLabel("Time of row").fill("0:10");
         page.getByText("Accept the ticked rows").click();
         page.waitForURL("**/mat/1");
