@@ -1,6 +1,18 @@
 package org.rollwright.bench;
 
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Event;
 import java.time.Instant;
+import java.time.InstantSource;
+import org.rollwright.desk.Desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -17,16 +29,6 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Disposition;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
-import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Watch;
 
 /// Folding a journal of a million events (about 9,900 boxes of fifty rolls and fifty finds). Aim: at most 1 s.
 @State(Scope.Benchmark)
@@ -40,10 +42,8 @@ public class FoldBench {
     private final List<Entry> entries = journal(EVENTS);
 
     @Benchmark
-    public Logbook millionEvents() {
-        Logbook book = new Logbook();
-        entries.forEach(book::apply);
-        return book;
+    public org.rollwright.desk.State millionEvents() {
+        return new Desk(new ListJournal(entries), InstantSource.system(), org.rollwright.desk.State.EMPTY).state();
     }
 
     static List<Entry> journal(int events) {
@@ -55,23 +55,23 @@ public class FoldBench {
         int roll = 50;
         while (entries.size() < events) {
             Event event;
-            if (roll == 50 && (entries.isEmpty() || entries.getLast().event() instanceof Event.FindLogged)) {
+            if (roll == 50 && (entries.isEmpty() || entries.getLast().event() instanceof HuntEvent.FindLogged)) {
                 box++;
                 roll = 0;
                 ordinal = 0;
                 event = new Event.Batch(List.of(
-                        new Event.BoxAdded(
+                        new HuntEvent.BoxAdded(
                                 new BoxId(box), Denomination.US_CENT, BoxDetails.plain("Box " + box, 50, 50)),
-                        new Event.HuntStarted(
+                        new HuntEvent.HuntStarted(
                                 new HuntId(box),
                                 "Box " + box,
                                 List.of(new BoxId(box)),
                                 List.of(new Watch("wheat", "series wheat")))));
-            } else if (entries.getLast().event() instanceof Event.RollOpened) {
-                event = new Event.FindLogged(
+            } else if (entries.getLast().event() instanceof HuntEvent.RollOpened) {
+                event = new HuntEvent.FindLogged(
                         find(new FindId(++find), new HuntId(box), new BoxId(box), ++ordinal, roll, at));
             } else {
-                event = new Event.RollOpened(new HuntId(box), new BoxId(box), ++roll);
+                event = new HuntEvent.RollOpened(new HuntId(box), new BoxId(box), ++roll);
             }
             entries.add(new Entry(entries.size() + 1L, at, box, "", event));
         }

@@ -1,6 +1,16 @@
 package org.rollwright.bench;
 
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 import java.time.Instant;
+import org.rollwright.desk.Desk;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -21,16 +31,6 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Disposition;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
-import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Watch;
 import org.rollwright.odds.AlbumForecast;
 import org.rollwright.odds.GammaRate;
 import org.rollwright.odds.History;
@@ -46,13 +46,13 @@ import org.rollwright.odds.OddsReport;
 @Fork(value = 1, jvmArgs = "-Xmx2g")
 public class OddsBench {
     private static final InstantSource CLOCK = () -> Instant.parse("2026-03-01T19:00:00Z");
-    private final Logbook book = thousandBoxes();
+    private final org.rollwright.desk.State book = thousandBoxes();
 
     @Benchmark
     public OddsReport report() {
         History history = History.of(
-                book, CatalogFolder.catalog(), Denomination.US_CENT, new Watch("wheat", "series wheat"), 2_500);
-        return OddsReport.of(book, CatalogFolder.catalog(), history, 2_500, List.of());
+                book.hunt(), CatalogFolder.catalog(), Denomination.US_CENT, new Watch("wheat", "series wheat"), 2_500);
+        return OddsReport.of(book.hunt(), book.scope(), CatalogFolder.catalog(), history, 2_500, List.of());
     }
 
     @Benchmark
@@ -68,8 +68,8 @@ public class OddsBench {
         return AlbumForecast.simulate(holes, 2_500, 1.5, new int[] {10, 50, 100, 200, 400}, draws, 7);
     }
 
-    private static Logbook thousandBoxes() {
-        Logbook book = new Logbook();
+    private static org.rollwright.desk.State thousandBoxes() {
+        Desk desk = new Desk(new ListJournal(List.of()), InstantSource.system(), org.rollwright.desk.State.EMPTY);
         SplittableRandom random = new SplittableRandom(5);
         long find = 0;
         for (int b = 1; b <= 1_000; b++) {
@@ -79,25 +79,26 @@ public class OddsBench {
                     "Box " + b, BoxDetails.Form.BOX, 50, 50, 0, "Bank " + b % 5, "", b % 3 == 0 ? "customer" : "machine", "", "s" + b / 2,
                     null, LocalDate.of(2016, 1, 1).plusDays(3L * b), null, "", "");
             List<Event> events = new ArrayList<>(List.of(
-                    new Event.BoxAdded(box, Denomination.US_CENT, details),
-                    new Event.HuntStarted(hunt, "Box " + b, List.of(box), List.of(new Watch("wheat", "series wheat"))),
-                    new Event.EndersSeen(box, random.nextInt(3), 60)));
+                    new HuntEvent.BoxAdded(box, Denomination.US_CENT, details),
+                    new HuntEvent.HuntStarted(hunt, "Box " + b, List.of(box), List.of(new Watch("wheat", "series wheat"))),
+                    new HuntEvent.EndersSeen(box, random.nextInt(3), 60)));
             int ordinal = 0;
             for (int roll = 1; roll <= 50; roll++) {
-                events.add(new Event.RollOpened(hunt, box, roll));
+                events.add(new HuntEvent.RollOpened(hunt, box, roll));
                 for (int f = random.nextInt(3); f > 0; f--) {
                     int year = 1934 + random.nextInt(25);
                     CoinDescription coin = CoinDescription.plain(Identity.of(Denomination.US_CENT, year, random.nextBoolean() ? Mint.P : Mint.D));
-                    events.add(new Event.FindLogged(new Find(
+                    events.add(new HuntEvent.FindLogged(new Find(
                             new FindId(++find), hunt, ++ordinal, box, roll, coin, 1, false, Disposition.KEEP, CLOCK.instant())));
                 }
             }
-            events.add(new Event.HuntFinished(hunt));
+            events.add(new HuntEvent.HuntFinished(hunt));
             for (Event event : events) {
-                book.apply(new Entry(book.last() + 1, CLOCK.instant(), b, "", event));
+                long scope = b;
+                desk.recordAt(CLOCK.instant(), "", known -> new Desk.Step(scope, event));
             }
         }
-        return book;
+        return desk.state();
     }
 
     /// Times the forecast as a whole process does: once, after a warm-up, for bench/forecast.

@@ -27,10 +27,12 @@ final class HousePicture {
     private static final String ROOT = "org.rollwright";
     private static final List<List<String>> FLOORS = List.of(
             List.of("cli", "web", "store"),
-            List.of("recap"),
-            List.of("entry", "album", "scope", "odds", "scale", "cabinet", "till"),
+            List.of("entry", "recap"),
+            List.of("desk"),
+            List.of("album", "till", "odds"),
+            List.of("cabinet", "scope", "scale"),
             List.of("hunt"),
-            List.of("catalog"),
+            List.of("catalog", "journal"),
             List.of("coin"),
             List.of("text"));
     private static final int WIDTH = 980;
@@ -68,6 +70,11 @@ final class HousePicture {
         }
         String room = name.substring(ROOT.length() + 1).split("\\.")[0];
         return room.equals("pages") ? "" : room;
+    }
+
+    /// The rooms that each room knows.
+    Map<String, Set<String>> arrows() {
+        return arrows;
     }
 
     /// Arrows that follow from no others.

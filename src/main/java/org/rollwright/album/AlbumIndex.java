@@ -6,9 +6,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.coin.CoinDescription;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.OwnedCoin;
 
 /// Answers at once what a coin would do for the albums. Made anew when albums change; thread-safe.
 public final class AlbumIndex {

@@ -4,12 +4,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Holdings;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Country;
-import org.rollwright.hunt.Album;
-import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Logbook;
 
 /// The albums of the journal with their holes worked out. Holes depend on rule and catalogue only and are kept
 /// from one reading to the next. Thread-safe.
@@ -26,17 +24,17 @@ public final class AlbumShelves {
     }
 
     /// Every album as it stands, in the order made. An album whose rule can no longer be read has no holes.
-    public List<AlbumState> states(Logbook book) {
+    public List<AlbumState> states(AlbumBook book, Holdings coins) {
         List<AlbumState> states = new ArrayList<>();
-        book.albums().forEach(album -> states.add(state(book, album)));
+        book.albums().forEach(album -> states.add(state(album, coins)));
         return states;
     }
 
     /// One album as it stands.
-    public AlbumState state(Logbook book, Album album) {
+    public AlbumState state(Album album, Holdings coins) {
         Map<String, CoinRef> content = new HashMap<>();
         album.holes().forEach((hole, coin) -> {
-            if (book.coin(coin).isPresent()) {
+            if (coins.coin(coin).isPresent()) {
                 content.put(hole, coin);
             }
         });
@@ -59,7 +57,7 @@ public final class AlbumShelves {
     }
 
     /// The policy in force; one that cannot be read any more counts as the usual one.
-    public static Policy policy(Logbook book) {
+    public static Policy policy(AlbumBook book) {
         return Policy.parse(book.policy()) instanceof Policy.Parsed.Good good ? good.policy() : Policy.usual();
     }
 }

@@ -3,10 +3,9 @@ package org.rollwright.album;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.rollwright.cabinet.CoinRef;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Denomination;
-import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.CoinRef;
 
 /// An album as it stands.
 ///

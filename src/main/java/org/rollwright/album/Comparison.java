@@ -17,8 +17,8 @@ import org.jgrapht.alg.matching.MaximumWeightBipartiteMatching;
 import org.jgrapht.graph.DefaultWeightedEdge;
 import org.jgrapht.graph.SimpleWeightedGraph;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.OwnedCoin;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 
 /// Compares coins with albums: one assignment of coins to holes over all albums at once.
 ///

@@ -1,7 +1,5 @@
 package org.rollwright.album;
 
-import org.rollwright.hunt.AlbumId;
-
 /// What a coin just seen would do for an album.
 ///
 /// @param sentence for a person, with album and hole named

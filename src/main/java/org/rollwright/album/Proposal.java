@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.OwnedCoin;
+import org.rollwright.cabinet.OwnedCoin;
 
 /// What comparing coins with albums suggests. Nothing changes before the user accepts it.
 ///
@@ -50,18 +48,18 @@ public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) 
     /// The changes to record for some groups of moves.
     ///
     /// @param groups numbers of the groups accepted
-    public List<Event.HoleChange> accept(Set<Integer> groups) {
-        List<Event.HoleChange> changes = new ArrayList<>();
+    public List<AlbumEvent.HoleChange> accept(Set<Integer> groups) {
+        List<AlbumEvent.HoleChange> changes = new ArrayList<>();
         for (Move move : moves) {
             if (groups.contains(move.group)) {
-                changes.add(new Event.HoleChange(move.album, move.hole.key(), move.coin.ref()));
+                changes.add(new AlbumEvent.HoleChange(move.album, move.hole.key(), move.coin.ref()));
             }
         }
         return changes;
     }
 
     /// The changes of all groups.
-    public List<Event.HoleChange> acceptAll() {
+    public List<AlbumEvent.HoleChange> acceptAll() {
         return accept(moves.stream().map(Move::group).collect(java.util.stream.Collectors.toSet()));
     }
 }

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.CoinRef;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Rarity;
 import org.rollwright.coin.Grade;
-import org.rollwright.hunt.CoinRef;
 
 /// What an album still wants, in order of how findable it is: common dates first, then the larger mintage;
 /// dates without a mintage stand last among their like.

@@ -1,7 +1,7 @@
 /// Albums: rules over the catalogue, the holes they make, and what goes into which.
 ///
 /// A rule, the owned coins and a policy enter; holes and a proposal of moves leave. Nothing is changed here: an
-/// accepted proposal becomes an event of `hunt`.
+/// accepted proposal becomes an event, and [AlbumBook] tells what came of it.
 @NullMarked
 package org.rollwright.album;
 

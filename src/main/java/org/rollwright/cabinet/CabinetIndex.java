@@ -16,12 +16,6 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
-import org.rollwright.hunt.CabinetNote;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.OwnedCoin;
-import org.rollwright.hunt.Place;
-import org.rollwright.hunt.PlaceId;
 
 /// Every coin owned at one moment, ready to be searched. Immutable and thread-safe.
 public final class CabinetIndex {
@@ -73,7 +67,7 @@ public final class CabinetIndex {
     private final Map<Identity, Integer> count = new HashMap<>();
     private final Map<PlaceId, Place> places = new LinkedHashMap<>();
 
-    private CabinetIndex(List<Entry> entries, Logbook book) {
+    private CabinetIndex(List<Entry> entries, CabinetBook book) {
         this.entries = List.copyOf(entries);
         for (Entry entry : entries) {
             byRef.put(entry.ref(), entry);
@@ -82,16 +76,16 @@ public final class CabinetIndex {
         book.places().forEach(place -> places.put(place.id(), place));
     }
 
-    /// Reads a logbook; keep the result only as long as the logbook does not change.
-    public static CabinetIndex of(Logbook book, Catalog catalog) {
-        Map<CoinRef, String> holes = new HashMap<>();
-        book.albums()
-                .forEach(album -> album.holes().forEach((hole, coin) -> holes.put(coin, album.name() + ", " + hole)));
+    /// Reads what is owned.
+    ///
+    /// @param holes where coins lie in albums, in words
+    public static CabinetIndex of(Holdings held, Map<CoinRef, String> holes, Catalog catalog) {
+        CabinetBook book = held.cabinet();
         Map<Identity, String> names = new HashMap<>();
         Map<PlaceId, String> paths = new HashMap<>();
         List<Entry> entries = new ArrayList<>();
-        for (OwnedCoin coin : book.ownedCoins()) {
-            CabinetNote note = book.cabinet(coin.ref()).orElse(null);
+        for (OwnedCoin coin : held.coins()) {
+            CabinetNote note = book.note(coin.ref()).orElse(null);
             CoinDescription description = coin.description();
             Identity identity = description.identity();
             String name = names.computeIfAbsent(identity, key -> name(catalog, key));
@@ -125,12 +119,12 @@ public final class CabinetIndex {
     }
 
     /// A place as people say it, with those around it, the outermost first.
-    public static String path(Logbook book, PlaceId id) {
+    public static String path(CabinetBook book, PlaceId id) {
         return String.join(" › ", names(book, id));
     }
 
     /// Names of a place and those around it, the outermost first.
-    static List<String> names(Logbook book, @Nullable PlaceId id) {
+    static List<String> names(CabinetBook book, @Nullable PlaceId id) {
         List<String> names = new ArrayList<>();
         @Nullable PlaceId at = id;
         while (at != null && names.size() < DEEPEST) {

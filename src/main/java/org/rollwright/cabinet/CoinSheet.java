@@ -32,13 +32,8 @@ import org.rollwright.coin.Identity;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mint;
 import org.rollwright.coin.Strike;
-import org.rollwright.hunt.Acquisition;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Place;
-import org.rollwright.hunt.PlaceId;
+import org.rollwright.journal.Event;
 
 /// Coins as rows of a table, for other programs and back.
 ///
@@ -101,15 +96,15 @@ public final class CoinSheet {
     private CoinSheet() {}
 
     /// Rows of some coins, in the order of [#COLUMNS].
-    public static List<List<String>> rows(Logbook book, List<CabinetIndex.Entry> coins) {
-        return coins.stream().map(entry -> row(book, entry)).toList();
+    public static List<List<String>> rows(Holdings held, List<CabinetIndex.Entry> coins) {
+        return coins.stream().map(entry -> row(held, entry)).toList();
     }
 
-    private static List<String> row(Logbook book, CabinetIndex.Entry entry) {
+    private static List<String> row(Holdings held, CabinetIndex.Entry entry) {
         CoinDescription coin = entry.description();
         Identity identity = coin.identity();
         Grade upTo = entry.gradeUpTo();
-        Acquisition how = book.acquisition(entry.ref()).orElseGet(() -> found(book, entry));
+        Acquisition how = held.cabinet().acquisition(entry.ref()).orElseGet(() -> found(held, entry));
         Mint mint = identity.mint();
         return List.of(
                         identity.denomination().country().code(),
@@ -128,7 +123,7 @@ public final class CoinSheet {
                         String.join(";", coin.varieties()),
                         String.join(";", coin.errors()),
                         coin.note(),
-                        place(book, entry.placeId()),
+                        place(held.cabinet(), entry.placeId()),
                         how.how(),
                         how.from(),
                         how.day().toString(),
@@ -138,10 +133,10 @@ public final class CoinSheet {
                 .toList();
     }
 
-    private static Acquisition found(Logbook book, CabinetIndex.Entry entry) {
+    private static Acquisition found(Holdings held, CabinetIndex.Entry entry) {
         LocalDate day = entry.ref()
                 .findId()
-                .flatMap(book::find)
+                .flatMap(held.hunts()::find)
                 .map(Find::at)
                 .map(at -> at.atOffset(ZoneOffset.UTC).toLocalDate())
                 .orElse(LocalDate.EPOCH);
@@ -149,7 +144,7 @@ public final class CoinSheet {
                 entry.ref().find() > 0 ? "found" : "owned", entry.coin().provenance(), day, null);
     }
 
-    private static String place(Logbook book, @Nullable PlaceId id) {
+    private static String place(CabinetBook book, @Nullable PlaceId id) {
         return String.join(IN, CabinetIndex.names(book, id));
     }
 
@@ -420,8 +415,8 @@ public final class CoinSheet {
         }
     }
 
-    /// The events that bring coins read from a table into a logbook, places made as needed, as one step.
-    public static Event events(Logbook book, List<Read> coins) {
+    /// The events that bring coins read from a table into the cabinet, places made as needed, as one step.
+    public static Event events(CabinetBook book, List<Read> coins) {
         List<Event> events = new ArrayList<>();
         Map<List<String>, PlaceId> places = new LinkedHashMap<>();
         book.places().forEach(place -> places.put(path(book, place), place.id()));
@@ -430,9 +425,9 @@ public final class CoinSheet {
         Map<PlaceId, List<CoinRef>> put = new LinkedHashMap<>();
         for (Read read : coins) {
             CoinRef ref = new CoinRef(0, next++);
-            events.add(new Event.CoinAcquired(ref, read.description(), read.how()));
+            events.add(new CabinetEvent.CoinAcquired(ref, read.description(), read.how()));
             if (read.gradeUpTo() != null) {
-                events.add(new Event.CoinDescribed(ref, read.description(), read.gradeUpTo()));
+                events.add(new CabinetEvent.CoinDescribed(ref, read.description(), read.gradeUpTo()));
             }
             @Nullable PlaceId parent = null;
             for (int depth = 1; depth <= read.place().size(); depth++) {
@@ -440,7 +435,7 @@ public final class CoinSheet {
                 PlaceId known = places.get(path);
                 if (known == null) {
                     known = new PlaceId(nextPlace++);
-                    events.add(new Event.PlaceMade(new Place(known, parent, path.getLast(), 0)));
+                    events.add(new CabinetEvent.PlaceMade(new Place(known, parent, path.getLast(), 0)));
                     places.put(path, known);
                 }
                 parent = known;
@@ -449,11 +444,11 @@ public final class CoinSheet {
                 put.computeIfAbsent(parent, key -> new ArrayList<>()).add(ref);
             }
         }
-        put.forEach((place, refs) -> events.add(new Event.CoinsPut(refs, place)));
+        put.forEach((place, refs) -> events.add(new CabinetEvent.CoinsPut(refs, place)));
         return new Event.Batch(events);
     }
 
-    private static List<String> path(Logbook book, Place place) {
+    private static List<String> path(CabinetBook book, Place place) {
         return CabinetIndex.names(book, place.id());
     }
 }

@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.f;
 import static org.rollwright.text.Texts.t;
 
 import java.util.List;
-import org.rollwright.hunt.CabinetNote;
 
 /// What the hunter's own submissions say of the hunter's eye: how far the grade that came back lay from the own
 /// estimate. Few submissions are pooled with a usual one.

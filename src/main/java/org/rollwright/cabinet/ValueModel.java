@@ -19,7 +19,6 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
-import org.rollwright.hunt.PricePoint;
 
 /// What a coin may be worth between and around the prices the hunter typed.
 ///

@@ -5,18 +5,18 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.album.AlbumShelves;
 import org.rollwright.album.AlbumState;
 import org.rollwright.album.Comparison;
 import org.rollwright.album.Hole;
 import org.rollwright.album.Proposal;
 import org.rollwright.album.WantList;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.coin.Country;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.OwnedCoin;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.store.Store;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;
@@ -100,11 +100,11 @@ final class AlbumCommand implements Callable<Integer> {
 
     private int list(Open.Bench bench, AlbumShelves shelves) {
         List<Row> rows = bench.desk()
-                .read(book -> shelves.states(book).stream()
+                .read(book -> shelves.states(book.album(), book.holdings()).stream()
                         .map(state -> new Row(
                                 state.id().number(),
                                 state.name(),
-                                book.album(state.id()).orElseThrow().rule(),
+                                book.album().album(state.id()).orElseThrow().rule(),
                                 state.places().holes().size(),
                                 filled(state)))
                         .toList());
@@ -134,7 +134,7 @@ final class AlbumCommand implements Callable<Integer> {
             List<HoleJson> content = new ArrayList<>();
             for (Hole hole : state.places().holes()) {
                 CoinRef ref = state.content().get(hole.key());
-                OwnedCoin coin = ref == null ? null : book.coin(ref).orElse(null);
+                OwnedCoin coin = ref == null ? null : book.holdings().coin(ref).orElse(null);
                 content.add(
                         coin == null
                                 ? new HoleJson(hole.key(), null, null, null)
@@ -147,7 +147,7 @@ final class AlbumCommand implements Callable<Integer> {
             return new AlbumJson(
                     state.id().number(),
                     state.name(),
-                    book.album(state.id()).orElseThrow().rule(),
+                    book.album().album(state.id()).orElseThrow().rule(),
                     state.places().holes().size(),
                     filled(state),
                     content,
@@ -167,8 +167,8 @@ final class AlbumCommand implements Callable<Integer> {
         return ExitCode.OK.number();
     }
 
-    private static Optional<AlbumState> find(Logbook book, AlbumShelves shelves, String wanted) {
-        return shelves.states(book).stream()
+    private static Optional<AlbumState> find(State book, AlbumShelves shelves, String wanted) {
+        return shelves.states(book.album(), book.holdings()).stream()
                 .filter(state -> state.name().equalsIgnoreCase(wanted)
                         || Long.toString(state.id().number()).equals(wanted))
                 .findFirst();
@@ -235,14 +235,17 @@ final class AlbumCommand implements Callable<Integer> {
                 + (state.isEmpty() ? "" : " " + state);
     }
 
-    private static Proposal propose(Logbook book, AlbumShelves shelves) {
-        return Comparison.propose(shelves.states(book), book.ownedCoins(), AlbumShelves.policy(book));
+    private static Proposal propose(State book, AlbumShelves shelves) {
+        return Comparison.propose(
+                shelves.states(book.album(), book.holdings()),
+                book.holdings().coins(),
+                AlbumShelves.policy(book.album()));
     }
 
     /// Accepts everything proposed at this moment, as one step.
     static boolean accept(Desk desk, AlbumShelves shelves) {
         Desk.Outcome outcome = desk.record(
-                0, "", book -> new Event.HolesFilled(propose(book, shelves).acceptAll()));
+                0, "", book -> new AlbumEvent.HolesFilled(propose(book, shelves).acceptAll()));
         return switch (outcome) {
             case Desk.Outcome.Kept kept -> true;
             case Desk.Outcome.Refused refused ->

@@ -5,8 +5,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.store.Store;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;
@@ -54,7 +54,7 @@ final class BoxCommand implements Callable<Integer> {
 
     private int list(Open.Bench bench) {
         List<Row> rows = bench.desk()
-                .read(book -> book.boxes().stream()
+                .read(book -> book.hunt().boxes().stream()
                         .map(one -> new Row(
                                 one.id().number(),
                                 one.details().label(),
@@ -122,13 +122,13 @@ final class BoxCommand implements Callable<Integer> {
                 lines.stream().map(line -> line.label() + " " + line.coins()).toList());
     }
 
-    private static Optional<Box> find(Logbook book, String wanted) {
-        Optional<Box> byName = book.boxes().stream()
+    private static Optional<Box> find(State book, String wanted) {
+        Optional<Box> byName = book.hunt().boxes().stream()
                 .filter(one -> one.details().label().equalsIgnoreCase(wanted))
                 .findFirst();
         return byName.isPresent()
                 ? byName
-                : book.boxes().stream()
+                : book.hunt().boxes().stream()
                         .filter(one -> Long.toString(one.id().number()).equals(wanted)
                                 || one.id().toString().equals(wanted))
                         .findFirst();

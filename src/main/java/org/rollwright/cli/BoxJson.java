@@ -5,10 +5,10 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Identity;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Tally;
 
 /// A box's report as commands print it.
@@ -49,8 +49,8 @@ record BoxJson(
     /// One find.
     record FindJson(int find, int roll, String coin, String state, String note, int count, boolean ender, String at) {}
 
-    static BoxJson of(Logbook book, Box box, Catalog catalog) {
-        BoxReport report = BoxReport.of(book, box, catalog);
+    static BoxJson of(State book, Box box, Catalog catalog) {
+        BoxReport report = BoxReport.of(book.hunt(), box, catalog);
         List<DateCount> dates = new ArrayList<>();
         report.identities().forEach((identity, count) -> dates.add(date(identity, count)));
         List<RollCount> rolls = new ArrayList<>();

@@ -15,8 +15,8 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.CoinSheet;
 import org.rollwright.cabinet.ValueModel;
+import org.rollwright.desk.Desk;
 import org.rollwright.entry.sheet.SheetRow;
-import org.rollwright.hunt.Desk;
 import org.rollwright.store.Sheets;
 import org.rollwright.store.Store;
 import org.rollwright.store.Tables;
@@ -99,9 +99,11 @@ final class CabinetCommand implements Callable<Integer> {
         try (Open.Bench bench = open.open(Store.Mode.READ, System.err)) {
             List<CabinetIndex.Entry> coins = new ArrayList<>();
             Listing listing = bench.desk().read(book -> {
-                CabinetIndex index = CabinetIndex.of(book, bench.catalog());
+                CabinetIndex index =
+                        CabinetIndex.of(book.holdings(), book.album().lying(), bench.catalog());
                 coins.addAll(index.search(new CabinetIndex.Query(null, words, null, false)));
-                ValueModel.Sum sum = CabinetIndex.sum(coins, ValueModel.of(book.prices()));
+                ValueModel.Sum sum =
+                        CabinetIndex.sum(coins, ValueModel.of(book.cabinet().prices()));
                 return new Listing(
                         coins.size(),
                         CabinetIndex.face(coins, bench.catalog()),
@@ -109,7 +111,7 @@ final class CabinetCommand implements Callable<Integer> {
                         sum.low(),
                         sum.high(),
                         sum.blank(),
-                        CoinSheet.rows(book, coins).stream()
+                        CoinSheet.rows(book.holdings(), coins).stream()
                                 .map(CabinetCommand::named)
                                 .toList());
             });
@@ -213,7 +215,7 @@ final class CabinetCommand implements Callable<Integer> {
                         .record(
                                 0,
                                 "cabinet --take " + file.getFileName(),
-                                book -> CoinSheet.events(book, outcome.coins()));
+                                book -> CoinSheet.events(book.cabinet(), outcome.coins()));
                 if (kept instanceof Desk.Outcome.Refused refused) {
                     throw new Open.Stop(ExitCode.INPUT, refused.refusal().toString());
                 }

@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.desk.Desk;
 import org.rollwright.entry.sheet.Mapping;
 import org.rollwright.entry.sheet.SheetImport;
 import org.rollwright.entry.sheet.SheetRow;
-import org.rollwright.hunt.Desk;
 import org.rollwright.store.Sheets;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
@@ -72,11 +72,13 @@ final class ImportCommand implements Callable<Integer> {
                 };
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
             Mapping columns = mapping(rows, bench);
-            SheetImport.Plan plan = bench.desk().read(book -> SheetImport.plan(rows, columns, bench.catalog(), book));
+            SheetImport.Plan plan =
+                    bench.desk().read(book -> SheetImport.plan(rows, columns, bench.catalog(), book.hunt()));
             boolean usable = plan.problems().isEmpty() && !plan.boxes().isEmpty() && (plan.refused() == 0 || leaveOut);
             boolean imported = false;
             if (commit && usable) {
-                Desk.Outcome outcome = bench.desk().record(0, "import " + wanted.getFileName(), plan::event);
+                Desk.Outcome outcome =
+                        bench.desk().record(0, "import " + wanted.getFileName(), known -> plan.event(known.hunt()));
                 if (outcome instanceof Desk.Outcome.Refused refused) {
                     throw new Open.Stop(ExitCode.INPUT, refused.refusal().toString());
                 }

@@ -106,8 +106,8 @@ final class MatCommand implements Callable<Integer> {
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
             Long wanted = hunt;
             HuntId going = wanted == null || wanted < 1 ? null : new HuntId(wanted);
-            boolean there =
-                    going == null || bench.desk().read(book -> book.hunt(going)).isPresent();
+            boolean there = going == null
+                    || bench.desk().read(book -> book.hunt().hunt(going)).isPresent();
             if (!there || (wanted != null && wanted < 1)) {
                 throw new Open.Stop(
                         ExitCode.NOTHING,
@@ -215,13 +215,14 @@ final class MatCommand implements Callable<Integer> {
         return bench.desk().read(book -> {
             List<HuntJson> hunts = new ArrayList<>();
             for (HuntId id : worked.stream().distinct().toList()) {
-                Hunt known = book.hunt(id).orElseThrow();
+                Hunt known = book.hunt().hunt(id).orElseThrow();
                 hunts.add(new HuntJson(
                         id.number(),
                         known.name(),
                         known.foundCoins(),
                         known.boxes().stream()
-                                .map(boxId -> BoxJson.of(book, book.box(boxId).orElseThrow(), bench.catalog()))
+                                .map(boxId ->
+                                        BoxJson.of(book, book.hunt().box(boxId).orElseThrow(), bench.catalog()))
                                 .toList()));
             }
             return hunts;

@@ -175,12 +175,13 @@ final class NarrateCommand implements Callable<Integer> {
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
             HuntId into = hunt(bench);
             EntryContext context = bench.desk()
-                    .read(book -> bench.recorder().context(book, book.hunt(into).orElseThrow()));
+                    .read(book -> bench.recorder()
+                            .context(book, book.hunt().hunt(into).orElseThrow()));
             List<Denomination> boxes = hunt == null
                     ? boxes(bench.catalog())
                     : bench.desk()
                             .read(book -> bench.recorder()
-                                    .denominations(book, book.hunt(into).orElseThrow()));
+                                    .denominations(book, book.hunt().hunt(into).orElseThrow()));
             Narration narration = decoder(bench.catalog()).decode(captions, context, boxes, rolls);
             print(narration, accept(bench, into, narration, above));
             return ExitCode.OK.number();
@@ -196,7 +197,8 @@ final class NarrateCommand implements Callable<Integer> {
         Long number = hunt;
         if (number != null) {
             boolean there = number >= 1
-                    && bench.desk().read(book -> book.hunt(new HuntId(number)).isPresent());
+                    && bench.desk()
+                            .read(book -> book.hunt().hunt(new HuntId(number)).isPresent());
             if (!there) {
                 throw new Open.Stop(ExitCode.NOTHING, "There is no hunt " + number + ".");
             }

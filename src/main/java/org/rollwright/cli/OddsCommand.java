@@ -63,7 +63,7 @@ final class OddsCommand implements Callable<Integer> {
             OddsReport report = bench.desk().read(book -> {
                 List<OddsReport.Wanted> wanted = new ArrayList<>();
                 new AlbumShelves(bench.catalog(), facts.get().denomination().country())
-                        .states(book)
+                        .states(book.album(), book.holdings())
                         .forEach(state -> {
                             Map<String, List<Issue>> empty =
                                     state.emptyHoles(facts.get().denomination());
@@ -71,8 +71,9 @@ final class OddsCommand implements Callable<Integer> {
                                 wanted.add(new OddsReport.Wanted(state.name(), empty));
                             }
                         });
-                History history = History.of(book, bench.catalog(), facts.get().denomination(), target, perBox);
-                return OddsReport.of(book, bench.catalog(), history, perBox, wanted);
+                History history =
+                        History.of(book.hunt(), bench.catalog(), facts.get().denomination(), target, perBox);
+                return OddsReport.of(book.hunt(), book.scope(), bench.catalog(), history, perBox, wanted);
             });
             print(report);
             return ExitCode.OK.number();
@@ -81,7 +82,7 @@ final class OddsCommand implements Callable<Integer> {
 
     private Watch target(Open.Bench bench) {
         Optional<Watch> used = bench.desk()
-                .read(book -> book.hunts().stream()
+                .read(book -> book.hunt().hunts().stream()
                         .flatMap(hunt -> hunt.watches().stream())
                         .filter(one -> one.name().equalsIgnoreCase(watch))
                         .findFirst());

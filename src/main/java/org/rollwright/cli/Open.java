@@ -12,12 +12,12 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogLoader;
 import org.rollwright.catalog.NamedText;
+import org.rollwright.desk.Desk;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.entry.narration.OwnVoice;
 import org.rollwright.entry.narration.Phrases;
 import org.rollwright.entry.narration.Weights;
-import org.rollwright.hunt.Desk;
 import org.rollwright.scope.VarietyBook;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.store.CatalogTexts;
@@ -163,6 +163,11 @@ final class Open {
                 () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
+    /// A recorder that counts "checked" for the varieties there are.
+    static Recorder recorder(Desk desk, Catalog catalog, InstantSource clock, VarietyShelf varieties) {
+        return new Recorder(desk, catalog, clock, (known, coin) -> varieties.keys(known.scope(), known.hunt(), coin));
+    }
+
     /// Opens the store.
     ///
     /// @throws Stop when it cannot be opened
@@ -176,8 +181,7 @@ final class Open {
                 Catalog catalog = reading.join().tell(talk);
                 Desk desk = opened.store().desk();
                 VarietyShelf varieties = varieties(catalog, talk);
-                yield new Bench(
-                        opened.store(), desk, catalog, varieties, new Recorder(desk, catalog, clock, varieties::keys));
+                yield new Bench(opened.store(), desk, catalog, varieties, recorder(desk, catalog, clock, varieties));
             }
             case Store.Opening.Busy busy ->
                 throw new InUse(

@@ -5,9 +5,9 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.recap.Afterwards;
 import org.rollwright.recap.Chapters;
 import org.rollwright.recap.SeriesStory;
@@ -77,27 +77,27 @@ final class RecapCommand implements Callable<Integer> {
                 .orElseThrow(() -> new Open.Stop(ExitCode.INPUT, "'" + text + "' is no time. Write 1:35 or 1:02:03."));
     }
 
-    private String text(Logbook book, Open.Bench bench, Duration at, @Nullable Duration lasts) {
+    private String text(State book, Open.Bench bench, Duration at, @Nullable Duration lasts) {
         Long number = hunt;
         Hunt found = (number == null
-                        ? book.hunts().stream().reduce((a, b) -> b)
-                        : number < 1 ? Optional.<Hunt>empty() : book.hunt(new HuntId(number)))
+                        ? book.hunt().hunts().stream().reduce((a, b) -> b)
+                        : number < 1 ? Optional.<Hunt>empty() : book.hunt().hunt(new HuntId(number)))
                 .orElseThrow(() -> new Open.Stop(
                         ExitCode.NOTHING,
                         number == null ? "There is no hunt yet." : "There is no hunt " + number + "."));
-        Story story = Story.of(book, found, bench.catalog());
+        Story story = Story.of(book.hunt(), found, bench.catalog());
         if (series) {
             return found.boxes().stream()
                     .findFirst()
-                    .flatMap(book::box)
-                    .map(box -> SeriesStory.of(book, bench.catalog(), box.denomination())
+                    .flatMap(book.hunt()::box)
+                    .map(box -> SeriesStory.of(book.hunt(), bench.catalog(), box.denomination())
                             .text())
                     .orElse("The hunt has no box.");
         }
         if (brief) {
             return story.shortText();
         }
-        Chapters.Result result = Chapters.of(book, found, bench.catalog(), at, lasts);
+        Chapters.Result result = Chapters.of(book.hunt(), found, bench.catalog(), at, lasts);
         if (chapters || webVtt) {
             return switch (result) {
                 case Chapters.Result.Made made ->
@@ -107,7 +107,7 @@ final class RecapCommand implements Callable<Integer> {
             };
         }
         return story.longText(
-                Afterwards.of(book, found, bench.catalog()),
+                Afterwards.of(book.album(), book.holdings(), found, bench.catalog()),
                 result instanceof Chapters.Result.Made made ? Optional.of(made.chapters()) : Optional.empty());
     }
 }

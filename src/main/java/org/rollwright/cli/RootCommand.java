@@ -9,7 +9,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.rollwright.hunt.JournalException;
+import org.rollwright.journal.JournalException;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;
 

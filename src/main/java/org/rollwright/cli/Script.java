@@ -10,19 +10,22 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Limits;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 
 /// Runs a file of entry lines, and the few directives that set the scene. Used by one thread.
 ///
@@ -193,7 +196,7 @@ final class Script {
             case "@accept" -> {
                 AlbumCommand.accept(
                         desk, new org.rollwright.album.AlbumShelves(catalog, org.rollwright.coin.Country.US));
-                yield new Line(number, text, desk.read(org.rollwright.hunt.Logbook::last), "", "");
+                yield new Line(number, text, desk.read(State::last), "", "");
             }
             default ->
                 TillScript.EXAMPLES.containsKey(name)
@@ -235,8 +238,8 @@ final class Script {
                         desk.record(
                                 0,
                                 text,
-                                book -> new Event.AlbumDefined(
-                                        book.nextAlbum(),
+                                book -> new AlbumEvent.AlbumDefined(
+                                        book.album().nextAlbum(),
                                         rest.substring(0, colon).strip(),
                                         rule)));
         };
@@ -262,7 +265,7 @@ final class Script {
                 desk.record(
                         0,
                         text,
-                        book -> new Event.OpeningBalance(
+                        book -> new HuntEvent.OpeningBalance(
                                 facts.get().denomination(), watch.get().name(), boxes, coins, found)));
     }
 
@@ -361,16 +364,16 @@ final class Script {
         }
         Instant at = clock == null ? Instant.now() : tick();
         Desk.Outcome outcome = desk.recordAt(at, text, book -> {
-            HuntId id = book.nextHunt();
+            HuntId id = book.hunt().nextHunt();
             List<Event> events = new ArrayList<>();
             List<BoxId> boxes = new ArrayList<>();
-            long next = book.nextBox().number();
+            long next = book.hunt().nextBox().number();
             for (String label : labels) {
                 BoxId box = new BoxId(next++);
-                events.add(new Event.BoxAdded(box, facts.get().denomination(), details.withLabel(label)));
+                events.add(new HuntEvent.BoxAdded(box, facts.get().denomination(), details.withLabel(label)));
                 boxes.add(box);
             }
-            events.add(new Event.HuntStarted(id, name, boxes, watches));
+            events.add(new HuntEvent.HuntStarted(id, name, boxes, watches));
             return new Desk.Step(id.number(), new Event.Batch(events));
         });
         if (outcome instanceof Desk.Outcome.Kept kept) {

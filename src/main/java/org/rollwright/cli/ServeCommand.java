@@ -77,7 +77,7 @@ final class ServeCommand implements Callable<Integer> {
         }
         CountDownLatch stop = new CountDownLatch(1);
         try {
-            if (open.demo() && bench.desk().read(book -> book.hunts().isEmpty())) {
+            if (open.demo() && bench.desk().read(book -> book.hunt().hunts().isEmpty())) {
                 fill(bench);
             }
             InstantSource clock = InstantSource.system();

@@ -69,7 +69,9 @@ final class TillCommand implements Callable<Integer> {
                     ExitCode.INPUT, "'" + currency + "' is no currency. Write USD, CAD or another ISO 4217 code.");
         }
         try (Open.Bench bench = open.open(Store.Mode.READ, System.err)) {
-            Ledger ledger = bench.desk().read(book -> Ledger.of(book, bench.catalog(), unit, ZoneId.systemDefault()));
+            Ledger ledger = bench.desk()
+                    .read(book ->
+                            Ledger.of(book.till(), book.holdings(), bench.catalog(), unit, ZoneId.systemDefault()));
             if (json) {
                 System.out.println(Json.of(books(ledger, unit)));
             } else {
@@ -80,7 +82,7 @@ final class TillCommand implements Callable<Integer> {
                 String text = bench.desk()
                         .read(book -> CalendarFile.of(
                                 CalendarFile.orders(
-                                        book.orders(),
+                                        book.till().orders(),
                                         order -> order.denomination().toString() + "s"),
                                 InstantSource.system().instant()));
                 write(file, text);

@@ -14,7 +14,7 @@ import java.util.stream.Stream;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.store.PhotoFolder;
 import org.rollwright.store.Settings;
 import org.rollwright.store.Store;
@@ -49,7 +49,7 @@ final class WarmUpCommand implements Callable<Integer> {
             var catalog = open.catalog(System.err);
             var desk = opened.store().desk();
             var varieties = open.varieties(catalog, System.err);
-            Recorder recorder = new Recorder(desk, catalog, clock, varieties::keys);
+            Recorder recorder = Open.recorder(desk, catalog, clock, varieties);
             try (Open.Bench bench = new Open.Bench(opened.store(), desk, catalog, varieties, recorder)) {
                 new Script(desk, catalog, recorder, null)
                         .run(
@@ -111,8 +111,10 @@ final class WarmUpCommand implements Callable<Integer> {
                     .record(
                             0,
                             "",
-                            book -> new Event.BoxAdded(
-                                    book.nextBox(), Denomination.US_CENT, BoxDetails.plain("Box " + number, 50, 50)));
+                            book -> new HuntEvent.BoxAdded(
+                                    book.hunt().nextBox(),
+                                    Denomination.US_CENT,
+                                    BoxDetails.plain("Box " + number, 50, 50)));
         }
     }
 

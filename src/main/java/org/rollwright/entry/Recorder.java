@@ -12,17 +12,18 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Refusal;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
+import org.rollwright.journal.Refusal;
 
 /// Takes an entry line to the journal: reads it, turns it into one event, has it recorded. One line is one step
 /// of undo.
@@ -68,7 +69,7 @@ public final class Recorder {
     /// desk's lock, and undo takes back nothing later than the position.
     ///
     /// @param look may throw; then nothing is recorded
-    public Outcome record(HuntId hunt, String line, long asOf, Consumer<Logbook> look) {
+    public Outcome record(HuntId hunt, String line, long asOf, Consumer<State> look) {
         return recordAt(clock.instant(), hunt, line, asOf, look);
     }
 
@@ -77,8 +78,9 @@ public final class Recorder {
         return recordAt(at, hunt, line, Long.MAX_VALUE, book -> {});
     }
 
-    private Outcome recordAt(Instant at, HuntId hunt, String line, long asOf, Consumer<Logbook> look) {
-        Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
+    private Outcome recordAt(Instant at, HuntId hunt, String line, long asOf, Consumer<State> look) {
+        Optional<EntryContext> context =
+                desk.read(book -> book.hunt().hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
             return new Outcome.Refused(new Refusal(t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of")));
         }
@@ -131,7 +133,8 @@ public final class Recorder {
 
     /// Records finds and weights told elsewhere, in order of box and roll, as one step of undo or not at all.
     public Together recordTogether(HuntId hunt, String raw, List<Told> told) {
-        Optional<EntryContext> context = desk.read(book -> book.hunt(hunt).map(known -> context(book, known)));
+        Optional<EntryContext> context =
+                desk.read(book -> book.hunt().hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
             return new Together.Wrong(-1, t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of"));
         }
@@ -186,19 +189,19 @@ public final class Recorder {
     }
 
     /// What a line of this hunt is read against.
-    public EntryContext context(Logbook book, Hunt hunt) {
+    public EntryContext context(State book, Hunt hunt) {
         Denomination denomination = hunt.box()
                 .or(() -> hunt.boxes().stream().findFirst())
-                .flatMap(book::box)
+                .flatMap(book.hunt()::box)
                 .map(Box::denomination)
                 .orElse(Denomination.US_CENT);
         return context(denomination, hunt.watches());
     }
 
     /// What the boxes of a hunt hold, in their order; at least one.
-    public List<Denomination> denominations(Logbook book, Hunt hunt) {
+    public List<Denomination> denominations(State book, Hunt hunt) {
         List<Denomination> boxes = hunt.boxes().stream()
-                .flatMap(box -> book.box(box).stream())
+                .flatMap(box -> book.hunt().box(box).stream())
                 .map(Box::denomination)
                 .toList();
         return boxes.isEmpty() ? List.of(context(book, hunt).denomination()) : boxes;
@@ -229,7 +232,7 @@ public final class Recorder {
 
     /// The commands of one line, given their numbers and places under the desk's lock.
     private static final class Translation {
-        private final Logbook book;
+        private final State book;
         private final Hunt hunt;
         private final CheckList checkList;
         private Instant at;
@@ -240,16 +243,16 @@ public final class Recorder {
         private int nextOrdinal;
         private @Nullable FindId lastFind;
 
-        Translation(Logbook book, HuntId id, Instant at, CheckList checkList) {
+        Translation(State book, HuntId id, Instant at, CheckList checkList) {
             this.checkList = checkList;
             this.book = book;
-            this.hunt = book.hunt(id).orElseThrow();
+            this.hunt = book.hunt().hunt(id).orElseThrow();
             this.at = at;
             this.box = hunt.box().orElse(null);
             this.roll = hunt.roll();
             this.over = hunt.finished().isPresent();
-            this.nextFind = book.nextFind().number();
-            this.nextOrdinal = hunt.nextOrdinal();
+            this.nextFind = book.hunt().nextFind().number();
+            this.nextOrdinal = book.hunt().nextOrdinal(id);
             this.lastFind = hunt.finds().isEmpty() ? null : hunt.finds().getLast();
         }
 
@@ -268,7 +271,7 @@ public final class Recorder {
             if (told.roll() > 0 && (!wanted.equals(box) || told.roll() != roll)) {
                 box = wanted;
                 roll = told.roll();
-                into.add(new Event.RollOpened(hunt.id(), wanted, roll));
+                into.add(new HuntEvent.RollOpened(hunt.id(), wanted, roll));
             }
             commands.forEach(command -> translate(command, into));
         }
@@ -278,51 +281,55 @@ public final class Recorder {
                 throw new CannotTranslate(t("entry.this-hunt-is-finished"), t("entry.type-resume-to-go-on"));
             }
             switch (command) {
-                case Command.Found found -> into.add(new Event.FindLogged(logged(found.draft())));
+                case Command.Found found -> into.add(new HuntEvent.FindLogged(logged(found.draft())));
                 case Command.NextRoll next -> nextRoll(into);
                 case Command.GoToRoll go -> goTo(go, into);
                 case Command.GoToBox go -> goToBox(go.ordinal(), into);
                 case Command.LeaveRoll leave -> {
                     @Nullable Integer said = leave.roll();
-                    into.add(new Event.RollLeft(box(), said == null ? roll : said));
+                    into.add(new HuntEvent.RollLeft(box(), said == null ? roll : said));
                 }
-                case Command.SawEnders seen -> into.add(new Event.EndersSeen(box(), seen.matching(), seen.visible()));
-                case Command.Weigh weigh -> into.add(new Event.Weighed(hunt.id(), box(), weigh.mass(), weigh.what()));
-                case Command.Mark mark -> into.add(new Event.Marked(hunt.id(), mark.text()));
-                case Command.Note note -> into.add(new Event.Noted(hunt.id(), note.text()));
+                case Command.SawEnders seen ->
+                    into.add(new HuntEvent.EndersSeen(box(), seen.matching(), seen.visible()));
+                case Command.Weigh weigh ->
+                    into.add(new HuntEvent.Weighed(hunt.id(), box(), weigh.mass(), weigh.what()));
+                case Command.Mark mark -> into.add(new HuntEvent.Marked(hunt.id(), mark.text()));
+                case Command.Note note -> into.add(new HuntEvent.Noted(hunt.id(), note.text()));
                 case Command.Checked checked -> checked(checked, into);
-                case Command.WatchFor watch -> into.add(new Event.WatchBegan(hunt.id(), watch.watch()));
-                case Command.StopWatching stop -> into.add(new Event.WatchEnded(hunt.id(), stop.name()));
+                case Command.WatchFor watch -> into.add(new HuntEvent.WatchBegan(hunt.id(), watch.watch()));
+                case Command.StopWatching stop -> into.add(new HuntEvent.WatchEnded(hunt.id(), stop.name()));
                 case Command.Fix fix -> {
                     Find find = find(fix.find());
-                    into.add(new Event.FindCorrected(
+                    into.add(new HuntEvent.FindCorrected(
                             find.id(),
                             fix.draft().facts(),
                             fix.draft().count(),
                             fix.draft().ender()));
                     if (fix.draft().disposition() != find.disposition()) {
-                        into.add(new Event.FindDisposed(find.id(), fix.draft().disposition()));
+                        into.add(new HuntEvent.FindDisposed(
+                                find.id(), fix.draft().disposition()));
                     }
                 }
                 case Command.Move move -> {
                     Find find = find(move.find());
                     @Nullable Integer ordinal = move.box();
-                    into.add(new Event.FindMoved(find.id(), ordinal == null ? find.box() : nth(ordinal), move.roll()));
+                    into.add(new HuntEvent.FindMoved(
+                            find.id(), ordinal == null ? find.box() : nth(ordinal), move.roll()));
                 }
                 case Command.Split split ->
-                    into.add(new Event.FindSplit(
+                    into.add(new HuntEvent.FindSplit(
                             find(split.find()).id(), new FindId(nextFind++), nextOrdinal++, split.coins()));
                 case Command.Drop drop ->
-                    into.add(new Event.FindDeleted(find(drop.find()).id()));
+                    into.add(new HuntEvent.FindDeleted(find(drop.find()).id()));
                 case Command.Put put ->
-                    into.add(new Event.FindDisposed(find(put.find()).id(), put.disposition()));
+                    into.add(new HuntEvent.FindDisposed(find(put.find()).id(), put.disposition()));
                 case Command.Finish finish -> {
                     over = true;
-                    into.add(new Event.HuntFinished(hunt.id()));
+                    into.add(new HuntEvent.HuntFinished(hunt.id()));
                 }
                 case Command.Resume resume -> {
                     over = false;
-                    into.add(new Event.HuntResumed(hunt.id()));
+                    into.add(new HuntEvent.HuntResumed(hunt.id()));
                 }
                 case Command.Undo undo -> throw together("undo");
                 case Command.Redo redo -> throw together("redo");
@@ -364,13 +371,14 @@ public final class Recorder {
                 open(go.roll(), into);
             }
             if (coins != null) {
-                into.add(new Event.RollCounted(box(), go.roll(), coins));
+                into.add(new HuntEvent.RollCounted(box(), go.roll(), coins));
             }
         }
 
         /// Past the last roll, the next one is the first of the hunt's next box.
         private void nextRoll(List<Event> into) {
-            int rolls = book.box(box()).map(known -> known.details().rolls()).orElse(0);
+            int rolls =
+                    book.hunt().box(box()).map(known -> known.details().rolls()).orElse(0);
             int place = hunt.boxes().indexOf(box());
             if (rolls > 0 && roll == rolls && place + 1 < hunt.boxes().size()) {
                 box = hunt.boxes().get(place + 1);
@@ -382,21 +390,23 @@ public final class Recorder {
 
         private void open(int wanted, List<Event> into) {
             roll = wanted;
-            into.add(new Event.RollOpened(hunt.id(), box(), roll));
+            into.add(new HuntEvent.RollOpened(hunt.id(), box(), roll));
         }
 
         private void goToBox(int ordinal, List<Event> into) {
             box = nth(ordinal);
-            int last = book.box(box())
-                    .map(known -> known.rolls().values().stream()
+            int last = book.hunt()
+                    .box(box())
+                    .map(known -> known.rolls().stream()
                             .filter(org.rollwright.hunt.Roll::searched)
                             .mapToInt(org.rollwright.hunt.Roll::number)
                             .max()
                             .orElse(0))
                     .orElse(0);
-            int rolls = book.box(box()).map(known -> known.details().rolls()).orElse(0);
+            int rolls =
+                    book.hunt().box(box()).map(known -> known.details().rolls()).orElse(0);
             roll = rolls == 0 ? 0 : Math.max(1, last);
-            into.add(new Event.RollOpened(hunt.id(), box(), roll));
+            into.add(new HuntEvent.RollOpened(hunt.id(), box(), roll));
         }
 
         private BoxId nth(int ordinal) {
@@ -417,7 +427,8 @@ public final class Recorder {
         }
 
         private Find find(int ordinal) {
-            return book.find(hunt.id(), ordinal)
+            return book.hunt()
+                    .find(hunt.id(), ordinal)
                     .orElseThrow(() -> new CannotTranslate(
                             t("entry.this-hunt-has-no-find", ordinal), t("entry.find-numbers-stand-in-front")));
         }
@@ -430,12 +441,13 @@ public final class Recorder {
             }
             List<String> varieties = checked.varieties();
             if (varieties.isEmpty()) {
-                varieties = book.find(id)
+                varieties = book.hunt()
+                        .find(id)
                         .map(find -> checkList.of(book, find.facts().identity()))
                         .filter(keys -> !keys.isEmpty())
                         .orElse(List.of("all on the prompt"));
             }
-            varieties.forEach(variety -> into.add(new Event.Checked(hunt.id(), id, variety)));
+            varieties.forEach(variety -> into.add(new HuntEvent.Checked(hunt.id(), id, variety)));
         }
     }
 }

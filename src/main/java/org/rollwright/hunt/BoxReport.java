@@ -56,7 +56,7 @@ public record BoxReport(
     }
 
     /// Builds the report of a box.
-    public static BoxReport of(Logbook book, Box box, Catalog catalog) {
+    public static BoxReport of(HuntBook book, Box box, Catalog catalog) {
         List<Find> finds = box.finds().stream().map(book::known).toList();
         List<RollCell> strip = strip(book, box, finds);
         List<Tally.Line> byWatch = new ArrayList<>();
@@ -94,12 +94,12 @@ public record BoxReport(
 
     /// Place of a box among those of its denomination of which at least one roll was searched.
     record Ranking(int rank, int of) {
-        static Ranking of(Logbook book, Box box) {
+        static Ranking of(HuntBook book, Box box) {
             int better = 0;
             int all = 0;
             for (Box other : book.boxes()) {
                 boolean counts = other.denomination().equals(box.denomination()) && other.touched();
-                if (counts || other == box) {
+                if (counts || other.id().equals(box.id())) {
                     all++;
                     better += other.foundCoins() > box.foundCoins() ? 1 : 0;
                 }
@@ -109,7 +109,7 @@ public record BoxReport(
     }
 
     /// The strip of rolls of a box; every find is counted into its roll.
-    public static List<RollCell> strip(Logbook book, Box box, Collection<Find> finds) {
+    public static List<RollCell> strip(HuntBook book, Box box, Collection<Find> finds) {
         Map<Integer, Integer> perRoll = new TreeMap<>();
         finds.forEach(find -> perRoll.merge(find.roll(), find.count(), Integer::sum));
         int full = box.details().coinsPerRoll();
@@ -120,9 +120,9 @@ public record BoxReport(
                 .orElse(0);
         List<RollCell> strip = new ArrayList<>();
         // an older record may say more than are ever recorded now
-        int most = Math.min(box.details().rolls(), Checks.MOST_ROLLS);
+        int most = Math.min(box.details().rolls(), HuntChecks.MOST_ROLLS);
         for (int number = 1; number <= most; number++) {
-            Roll roll = box.rolls().get(number);
+            Roll roll = box.roll(number);
             RollCell.State state = roll == null || (!roll.searched() && !roll.left())
                     ? RollCell.State.UNSEARCHED
                     : roll.left()
@@ -136,9 +136,9 @@ public record BoxReport(
     }
 
     /// Every watch under which some roll of the box was opened, and those of its hunt now, each once.
-    static List<Watch> watchesOf(Logbook book, Box box) {
+    static List<Watch> watchesOf(HuntBook book, Box box) {
         Map<String, Watch> watches = new java.util.LinkedHashMap<>();
-        box.rolls().values().forEach(roll -> roll.watches().forEach(watch -> watches.putIfAbsent(watch.name(), watch)));
+        box.rolls().forEach(roll -> roll.watches().forEach(watch -> watches.putIfAbsent(watch.name(), watch)));
         box.hunt()
                 .flatMap(book::hunt)
                 .ifPresent(hunt -> hunt.watches().forEach(watch -> watches.putIfAbsent(watch.name(), watch)));

@@ -1,116 +1,187 @@
 package org.rollwright.hunt;
 
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.journal.Growing;
 
-/// One search over one or more boxes. Part of the [Logbook]: read it only inside [Desk#read].
-public final class Hunt {
+/// One search over one or more boxes.
+///
+/// @param touched when the last entry was made
+/// @param over when it was finished, null while it is under way
+/// @param watches what is watched for now
+/// @param boxInHand null for a hunt without boxes
+/// @param roll the roll in hand, 0 before the first
+/// @param foundCoins coins found, counting each coin of a find
+/// @param finds numbers of its finds in the order logged
+/// @param marks moments marked for the recording
+/// @param trials finds looked at for a variety in vain
+public record Hunt(
+        HuntId id,
+        String name,
+        Instant started,
+        Instant touched,
+        @Nullable Instant over,
+        List<BoxId> boxes,
+        List<Watch> watches,
+        @Nullable BoxId boxInHand,
+        int roll,
+        int foundCoins,
+        List<FindId> finds,
+        List<Remark> marks,
+        List<Remark> notes,
+        List<Trial> trials) {
     /// A moment marked for the recording, or a remark.
     public record Remark(Instant at, String text) {}
 
     /// A find looked at for a variety and found not to be it.
     public record Trial(FindId find, String variety) {}
 
-    private final HuntId id;
-    private final String name;
-    private final Instant started;
-    final List<BoxId> boxes = new ArrayList<>();
-    List<Watch> watches;
-    final List<Remark> marks = new ArrayList<>();
-    final List<Remark> notes = new ArrayList<>();
-    final List<Trial> trials = new ArrayList<>();
-    final FindList finds = new FindList();
-
-    @Nullable
-    BoxId box;
-
-    int roll;
-    int lastOrdinal;
-    int foundCoins;
-
-    @Nullable
-    Instant finished;
-
-    Instant touched;
-
-    Hunt(HuntId id, String name, Instant started, List<BoxId> boxes, List<Watch> watches) {
-        this.id = id;
-        this.name = name;
-        this.started = started;
-        this.touched = started;
-        this.boxes.addAll(boxes);
-        this.watches = List.copyOf(watches);
-        this.box = boxes.isEmpty() ? null : boxes.getFirst();
+    public Hunt {
+        boxes = Growing.list(boxes);
+        watches = List.copyOf(watches);
+        finds = Growing.list(finds);
+        marks = Growing.list(marks);
+        notes = Growing.list(notes);
+        trials = Growing.list(trials);
     }
 
-    public HuntId id() {
-        return id;
-    }
-
-    public String name() {
-        return name;
-    }
-
-    public Instant started() {
-        return started;
-    }
-
-    /// When the last entry was made.
-    public Instant touched() {
-        return touched;
+    static Hunt started(HuntEvent.HuntStarted started, Instant at) {
+        List<BoxId> boxes = started.boxes();
+        return new Hunt(
+                started.hunt(),
+                started.name(),
+                at,
+                at,
+                null,
+                boxes,
+                started.watches(),
+                boxes.isEmpty() ? null : boxes.getFirst(),
+                0,
+                0,
+                Growing.list(),
+                Growing.list(),
+                Growing.list(),
+                Growing.list());
     }
 
     public Optional<Instant> finished() {
-        return Optional.ofNullable(finished);
-    }
-
-    public List<BoxId> boxes() {
-        return Collections.unmodifiableList(boxes);
-    }
-
-    /// What is watched for now.
-    public List<Watch> watches() {
-        return watches;
-    }
-
-    public List<Remark> marks() {
-        return Collections.unmodifiableList(marks);
-    }
-
-    public List<Remark> notes() {
-        return Collections.unmodifiableList(notes);
-    }
-
-    public List<Trial> trials() {
-        return Collections.unmodifiableList(trials);
-    }
-
-    /// Numbers of its finds in the order logged.
-    public List<FindId> finds() {
-        return finds.ids();
+        return Optional.ofNullable(over);
     }
 
     /// The box in hand; empty for a hunt without boxes.
     public Optional<BoxId> box() {
-        return Optional.ofNullable(box);
+        return Optional.ofNullable(boxInHand);
     }
 
-    /// The roll in hand, 0 before the first.
-    public int roll() {
-        return roll;
+    Hunt touched(Instant at) {
+        return new Hunt(
+                id, name, started, at, over, boxes, watches, boxInHand, roll, foundCoins, finds, marks, notes, trials);
     }
 
-    /// Coins found, counting each coin of a find.
-    public int foundCoins() {
-        return foundCoins;
+    Hunt over(@Nullable Instant at) {
+        return new Hunt(
+                id,
+                name,
+                started,
+                touched,
+                at,
+                boxes,
+                watches,
+                boxInHand,
+                roll,
+                foundCoins,
+                finds,
+                marks,
+                notes,
+                trials);
     }
 
-    /// The ordinal the next find will get.
-    public int nextOrdinal() {
-        return lastOrdinal + 1;
+    Hunt joinedBy(BoxId box) {
+        return new Hunt(
+                id,
+                name,
+                started,
+                touched,
+                over,
+                Growing.plus(boxes, box),
+                watches,
+                boxInHand == null ? box : boxInHand,
+                roll,
+                foundCoins,
+                finds,
+                marks,
+                notes,
+                trials);
+    }
+
+    Hunt watching(List<Watch> now) {
+        return new Hunt(
+                id, name, started, touched, over, boxes, now, boxInHand, roll, foundCoins, finds, marks, notes, trials);
+    }
+
+    Hunt turnedTo(BoxId box, int number) {
+        return new Hunt(
+                id, name, started, touched, over, boxes, watches, box, number, foundCoins, finds, marks, notes, trials);
+    }
+
+    Hunt holding(List<FindId> now, int coins) {
+        return new Hunt(
+                id, name, started, touched, over, boxes, watches, boxInHand, roll, coins, now, marks, notes, trials);
+    }
+
+    Hunt marked(Remark mark) {
+        return new Hunt(
+                id,
+                name,
+                started,
+                touched,
+                over,
+                boxes,
+                watches,
+                boxInHand,
+                roll,
+                foundCoins,
+                finds,
+                Growing.plus(marks, mark),
+                notes,
+                trials);
+    }
+
+    Hunt noted(Remark note) {
+        return new Hunt(
+                id,
+                name,
+                started,
+                touched,
+                over,
+                boxes,
+                watches,
+                boxInHand,
+                roll,
+                foundCoins,
+                finds,
+                marks,
+                Growing.plus(notes, note),
+                trials);
+    }
+
+    Hunt tried(Trial trial) {
+        return new Hunt(
+                id,
+                name,
+                started,
+                touched,
+                over,
+                boxes,
+                watches,
+                boxInHand,
+                roll,
+                foundCoins,
+                finds,
+                marks,
+                notes,
+                Growing.plus(trials, trial));
     }
 }

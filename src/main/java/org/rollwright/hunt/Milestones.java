@@ -16,7 +16,7 @@ public final class Milestones {
     private Milestones() {}
 
     /// Milestones of a find that is already part of the state, the greatest first.
-    public static List<String> of(Logbook book, Find find, Catalog catalog) {
+    public static List<String> of(HuntBook book, Find find, Catalog catalog) {
         List<String> words = new ArrayList<>();
         Identity identity = find.facts().identity();
         Denomination denomination = identity.denomination();
@@ -31,7 +31,7 @@ public final class Milestones {
         BoxReport.Ranking ranking = BoxReport.Ranking.of(book, box);
         int before = box.foundCoins() - find.count();
         boolean passed = book.boxes().stream()
-                .anyMatch(other -> other != box
+                .anyMatch(other -> !other.id().equals(box.id())
                         && other.denomination().equals(box.denomination())
                         && other.foundCoins() >= before
                         && other.foundCoins() < box.foundCoins()
@@ -48,7 +48,7 @@ public final class Milestones {
         return words;
     }
 
-    private static java.util.Optional<String> oldest(Logbook book, Find find, int year) {
+    private static java.util.Optional<String> oldest(HuntBook book, Find find, int year) {
         Denomination denomination = find.facts().identity().denomination();
         long others = 0;
         for (Map.Entry<Identity, Integer> entry : book.coinsByIdentity().entrySet()) {
@@ -69,7 +69,7 @@ public final class Milestones {
                 : java.util.Optional.of(t("hunt.the-oldest-of-the-whole", denomination.key()));
     }
 
-    private static void firsts(Logbook book, Find find, int year, List<String> words) {
+    private static void firsts(HuntBook book, Find find, int year, List<String> words) {
         Identity identity = find.facts().identity();
         if (book.coinsByIdentity().getOrDefault(identity, 0) == find.count()) {
             words.add(t("hunt.the-first-of-the-whole", identity.dateAndMint()));
@@ -87,7 +87,7 @@ public final class Milestones {
     }
 
     /// Fifty wheat cents are a roll of them: told when a find completes one.
-    private static void rolls(Logbook book, Find find, Catalog catalog, List<String> words) {
+    private static void rolls(HuntBook book, Find find, Catalog catalog, List<String> words) {
         Box box = book.known(find.box());
         int full = catalog.facts(box.denomination())
                 .map(org.rollwright.catalog.DenominationFacts::coinsPerRoll)
@@ -110,7 +110,7 @@ public final class Milestones {
     }
 
     /// The rolls searched without a find before this one, when no longer run ended earlier in the series.
-    private static java.util.Optional<String> dryRun(Logbook book, Find find) {
+    private static java.util.Optional<String> dryRun(HuntBook book, Find find) {
         Denomination denomination = book.known(find.box()).denomination();
         int longest = 0;
         int run = 0;
@@ -127,7 +127,7 @@ public final class Milestones {
                         withFinds.add(book.known(other).roll());
                     }
                 }
-                for (Roll roll : box.rolls().values()) {
+                for (Roll roll : box.rolls()) {
                     if (here && roll.number() == find.roll()) {
                         boolean ends =
                                 !withFinds.contains(roll.number()) && run > longest && run >= DRY_RUN_WORTH_A_WORD;

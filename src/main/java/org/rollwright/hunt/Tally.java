@@ -89,7 +89,7 @@ public final class Tally {
     }
 
     /// Coins of the whole journal that a watch was meant for, opening balances of the denomination included.
-    public static long watchedInSeries(Logbook book, Watch watch, Catalog catalog, Denomination denomination) {
+    public static long watchedInSeries(HuntBook book, Watch watch, Catalog catalog, Denomination denomination) {
         if (!(Selection.parse(watch.rule()) instanceof Selection.Parsed.Good good)) {
             return 0;
         }
@@ -97,14 +97,14 @@ public final class Tally {
         long coins = book.balances().stream()
                 .filter(balance -> balance.denomination().equals(denomination)
                         && balance.watch().equals(watch.name()))
-                .mapToLong(Logbook.Balance::found)
+                .mapToLong(HuntBook.Balance::found)
                 .sum();
         coins += book.boxes().stream()
                 .filter(box -> box.denomination().equals(denomination))
                 .flatMap(box -> box.earlier().stream())
                 .flatMap(earlier -> earlier.counts().stream())
                 .filter(count -> count.watch().name().equals(watch.name()))
-                .mapToLong(Event.WatchCount::found)
+                .mapToLong(HuntEvent.WatchCount::found)
                 .sum();
         if (good.selection().looksAtState()) {
             return coins + watched(book.finds(), watch, catalog, home);

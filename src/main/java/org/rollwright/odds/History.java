@@ -20,7 +20,7 @@ import org.rollwright.coin.Identity;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Watch;
 
@@ -48,7 +48,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
     /// Gathers the history of a target.
     ///
     /// @param coinsPerBox coins of a full box of the denomination
-    public static History of(Logbook book, Catalog catalog, Denomination denomination, Watch watch, long coinsPerBox) {
+    public static History of(HuntBook book, Catalog catalog, Denomination denomination, Watch watch, long coinsPerBox) {
         Target target = new Target(catalog, denomination, watch);
         List<BoxHistory> boxes = new ArrayList<>();
         List<YieldModel.Seen> before = new ArrayList<>();
@@ -66,7 +66,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
                 boxes.add(one);
             }
         }
-        for (Logbook.Balance balance : book.balances()) {
+        for (HuntBook.Balance balance : book.balances()) {
             boolean ours = balance.denomination().equals(denomination)
                     && balance.watch().equals(watch.name());
             if (ours && balance.boxes() > 0 && balance.coins() > 0) {
@@ -79,7 +79,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
 
     /// One box of a history by itself, empty when nothing of it was searched while watching.
     public static java.util.Optional<BoxHistory> ofBox(
-            Logbook book, Catalog catalog, Box box, Watch watch, long coinsPerBox) {
+            HuntBook book, Catalog catalog, Box box, Watch watch, long coinsPerBox) {
         Target target = new Target(catalog, box.denomination(), watch);
         return java.util.Optional.ofNullable(box(book, box, watch, target, coinsPerBox));
     }
@@ -112,11 +112,11 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
         }
     }
 
-    private static @Nullable BoxHistory box(Logbook book, Box box, Watch watch, Target target, long coinsPerBox) {
+    private static @Nullable BoxHistory box(HuntBook book, Box box, Watch watch, Target target, long coinsPerBox) {
         BoxDetails details = box.details();
         Map<Integer, Integer> perRoll = new TreeMap<>();
         long coins = 0;
-        for (Roll roll : box.rolls().values()) {
+        for (Roll roll : box.rolls()) {
             boolean watched = roll.watches().stream().anyMatch(one -> one.name().equals(watch.name()));
             if (roll.searched() && watched) {
                 perRoll.put(roll.number(), 0);

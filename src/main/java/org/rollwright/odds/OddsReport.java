@@ -16,11 +16,12 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Identity;
-import org.rollwright.hunt.AttributionNote;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Roll;
+import org.rollwright.scope.AttributionNote;
+import org.rollwright.scope.ScopeBook;
 
 /// Everything the Odds page says of one target in boxes of one denomination. Every number has its interval, and
 /// every part begins with a sentence.
@@ -107,7 +108,8 @@ public record OddsReport(
     ///
     /// @param coinsPerBox coins of a full box
     /// @param wanted albums with their empty holes
-    public static OddsReport of(Logbook book, Catalog catalog, History history, long coinsPerBox, List<Wanted> wanted) {
+    public static OddsReport of(
+            HuntBook book, ScopeBook scope, Catalog catalog, History history, long coinsPerBox, List<Wanted> wanted) {
         YieldModel model = YieldModel.fit(history.seen(null));
         String target = history.watch().name();
         String mainSource = history.boxes().isEmpty()
@@ -158,7 +160,7 @@ public record OddsReport(
                 wanted.stream()
                         .map(album -> album(album, issues.rates, coinsPerBox, model.size()))
                         .toList(),
-                varieties(book),
+                varieties(book, scope),
                 Trend.of(history).map(Trend::sentence).orElse(t("odds.too-few-dated-boxes-to")),
                 Honesty.of(history),
                 series(history, model));
@@ -309,7 +311,7 @@ public record OddsReport(
 
     private record IssuePart(String sentence, List<IssueLine> lines, java.util.Optional<IssueRates> rates) {}
 
-    private static IssuePart issues(Logbook book, Catalog catalog, History history, long coinsPerBox) {
+    private static IssuePart issues(HuntBook book, Catalog catalog, History history, long coinsPerBox) {
         Map<List<String>, Long> coinsByWatches = new HashMap<>();
         Map<String, Selection> rules = new HashMap<>();
         Map<Identity, Integer> found = new HashMap<>();
@@ -317,7 +319,7 @@ public record OddsReport(
             if (!box.denomination().equals(history.denomination())) {
                 continue;
             }
-            for (Roll roll : box.rolls().values()) {
+            for (Roll roll : box.rolls()) {
                 if (roll.searched()) {
                     List<String> names = roll.watches().stream()
                             .map(watch -> watch.rule())
@@ -448,7 +450,7 @@ public record OddsReport(
     /// Verdicts that count as found.
     private static final Set<String> SURE_ENOUGH = Set.of("probable", "matched", "confirmed");
 
-    private static List<VarietyOdds> varieties(Logbook book) {
+    private static List<VarietyOdds> varieties(HuntBook book, ScopeBook scope) {
         Map<String, int[]> counts = new LinkedHashMap<>();
         book.hunts()
                 .forEach(hunt -> hunt.trials()
@@ -460,7 +462,7 @@ public record OddsReport(
             for (String variety : find.facts().varieties()) {
                 found(counts, nameOf(find, variety), find.count());
             }
-            AttributionNote note = book.attributions().get(find.id());
+            AttributionNote note = scope.attribution(find.id()).orElse(null);
             if (note != null && SURE_ENOUGH.contains(note.verdict())) {
                 found(counts, nameOf(find, note.variety()), find.count());
             }

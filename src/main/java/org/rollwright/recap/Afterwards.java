@@ -6,15 +6,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.rollwright.album.Album;
+import org.rollwright.album.AlbumBook;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Holdings;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Mass;
-import org.rollwright.hunt.Album;
 import org.rollwright.hunt.Box;
-import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Watch;
 import org.rollwright.odds.BoxHistory;
 import org.rollwright.odds.History;
@@ -38,26 +40,27 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
         odds = List.copyOf(odds);
     }
 
-    public static Afterwards of(Logbook book, Hunt hunt, Catalog catalog) {
+    public static Afterwards of(AlbumBook albums, Holdings held, Hunt hunt, Catalog catalog) {
         List<String> weights = new ArrayList<>();
         List<String> odds = new ArrayList<>();
+        HuntBook hunts = held.hunts();
         for (Box box :
-                hunt.boxes().stream().map(book::box).flatMap(Optional::stream).toList()) {
+                hunt.boxes().stream().map(hunts::box).flatMap(Optional::stream).toList()) {
             box.weights()
                     .forEach(weight -> weights.add(box.details().label() + ", "
                             + (weight.what().isBlank() ? t("recap.weighed") : weight.what()) + ": "
                             + words(weight.mass())));
-            odds(book, hunt, box, catalog).ifPresent(odds::add);
+            odds(hunts, hunt, box, catalog).ifPresent(odds::add);
         }
-        return new Afterwards(albums(book, hunt), weights, odds);
+        return new Afterwards(albums(albums, held, hunt), weights, odds);
     }
 
-    private static List<String> albums(Logbook book, Hunt hunt) {
+    private static List<String> albums(AlbumBook albums, Holdings held, Hunt hunt) {
         List<String> sentences = new ArrayList<>();
-        for (Album album : book.albums()) {
+        for (Album album : albums.albums()) {
             List<String> holes = new ArrayList<>();
             album.holes().forEach((hole, coin) -> {
-                if (isOf(book, hunt, coin)) {
+                if (isOf(held, hunt, coin)) {
                     holes.add(hole);
                 }
             });
@@ -73,10 +76,11 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
         return sentences;
     }
 
-    private static boolean isOf(Logbook book, Hunt hunt, CoinRef coin) {
+    private static boolean isOf(Holdings held, Hunt hunt, CoinRef coin) {
         return coin.find() != 0
-                && book.coin(coin).isPresent()
-                && book.find(new FindId(coin.find()))
+                && held.coin(coin).isPresent()
+                && held.hunts()
+                        .find(new FindId(coin.find()))
                         .map(Find::hunt)
                         .filter(hunt.id()::equals)
                         .isPresent();
@@ -86,7 +90,7 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
         return String.format(Locale.ROOT, "%,.0f g (%s)", mass.grams(), mass.poundsAndOunces());
     }
 
-    private static Optional<String> odds(Logbook book, Hunt hunt, Box box, Catalog catalog) {
+    private static Optional<String> odds(HuntBook book, Hunt hunt, Box box, Catalog catalog) {
         long perBox = box.details().nominalCoins();
         if (hunt.watches().isEmpty() || box.details().rolls() == 0 || perBox == 0) {
             return Optional.empty();

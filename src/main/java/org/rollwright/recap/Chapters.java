@@ -21,7 +21,7 @@ import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Roll;
 
 /// Chapters of a recording from the log's times.
@@ -63,7 +63,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
     ///     the recording; may not be negative
     /// @param end length of the recording, null when not known
     public static Result of(
-            Logbook book,
+            HuntBook book,
             Hunt hunt,
             Catalog catalog,
             Duration firstAt,
@@ -100,12 +100,12 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         return new Result.Made(new Chapters(kept, dropped));
     }
 
-    private static List<Moment> moments(Logbook book, Hunt hunt, Catalog catalog) {
+    private static List<Moment> moments(HuntBook book, Hunt hunt, Catalog catalog) {
         List<Moment> moments = new ArrayList<>();
         boolean many = hunt.boxes().size() > 1;
         for (BoxId id : hunt.boxes()) {
             Box box = book.box(id).orElseThrow();
-            for (Roll roll : box.rolls().values()) {
+            for (Roll roll : box.rolls()) {
                 Instant opened = roll.opened();
                 if (opened != null) {
                     moments.add(new Moment(
@@ -235,7 +235,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
     }
 
     /// The first moment of a hunt's log; empty when nothing in it has a time.
-    public static Optional<Instant> firstMoment(Logbook book, Hunt hunt, Catalog catalog) {
+    public static Optional<Instant> firstMoment(HuntBook book, Hunt hunt, Catalog catalog) {
         return moments(book, hunt, catalog).stream().map(Moment::at).findFirst();
     }
 

@@ -11,7 +11,7 @@ import java.util.TreeMap;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Roll;
 
 /// Two boxes side by side, roll for roll.
@@ -60,7 +60,7 @@ public record Race(Runner one, Runner other) {
     }
 
     /// The box in hand against the other one of its hunt, or else against the best box of its kind so far.
-    public static Optional<Race> of(Logbook book, Hunt hunt) {
+    public static Optional<Race> of(HuntBook book, Hunt hunt) {
         Optional<Box> inHand = hunt.box().flatMap(book::box);
         if (inHand.isEmpty()) {
             return Optional.empty();
@@ -73,7 +73,7 @@ public record Race(Runner one, Runner other) {
                 .filter(Box::touched)
                 .findFirst();
         return sibling.or(() -> book.boxes().stream()
-                        .filter(other -> other != box
+                        .filter(other -> !other.id().equals(box.id())
                                 && other.denomination().equals(box.denomination())
                                 && other.earlier().isEmpty()
                                 && other.searchedRolls() > 0)
@@ -81,9 +81,9 @@ public record Race(Runner one, Runner other) {
                 .map(other -> new Race(runner(book, box), runner(book, other)));
     }
 
-    private static Runner runner(Logbook book, Box box) {
+    private static Runner runner(HuntBook book, Box box) {
         Map<Integer, Integer> perRoll = new TreeMap<>();
-        box.rolls().values().stream().filter(Roll::searched).forEach(roll -> perRoll.put(roll.number(), 0));
+        box.rolls().stream().filter(Roll::searched).forEach(roll -> perRoll.put(roll.number(), 0));
         int loose = 0;
         for (Find find :
                 box.finds().stream().map(book::find).flatMap(Optional::stream).toList()) {

@@ -15,7 +15,7 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
 
@@ -49,7 +49,7 @@ public record SeriesStory(
         records = List.copyOf(records);
     }
 
-    public static SeriesStory of(Logbook book, Catalog catalog, Denomination denomination) {
+    public static SeriesStory of(HuntBook book, Catalog catalog, Denomination denomination) {
         List<Box> boxes = book.boxes().stream()
                 .filter(box -> box.denomination().equals(denomination) && box.touched())
                 .toList();
@@ -58,13 +58,13 @@ public record SeriesStory(
                 .map(book::find)
                 .flatMap(Optional::stream)
                 .toList();
-        List<Logbook.Balance> before = book.balances().stream()
+        List<HuntBook.Balance> before = book.balances().stream()
                 .filter(balance -> balance.denomination().equals(denomination))
                 .toList();
         long earlierBoxes =
-                before.stream().mapToInt(Logbook.Balance::boxes).max().orElse(0);
+                before.stream().mapToInt(HuntBook.Balance::boxes).max().orElse(0);
         long earlierCoins =
-                before.stream().mapToLong(Logbook.Balance::coins).max().orElse(0);
+                before.stream().mapToLong(HuntBook.Balance::coins).max().orElse(0);
         List<Point> points = boxes.stream()
                 .map(box -> new Point(box.details().label(), box.foundCoins()))
                 .toList();
@@ -81,7 +81,7 @@ public record SeriesStory(
                 records(points));
     }
 
-    private static List<Story.Count> tallies(Logbook book, Catalog catalog, Denomination denomination) {
+    private static List<Story.Count> tallies(HuntBook book, Catalog catalog, Denomination denomination) {
         Map<String, Watch> watches = new LinkedHashMap<>();
         for (Hunt hunt : book.hunts()) {
             boolean ours = hunt.boxes().stream()

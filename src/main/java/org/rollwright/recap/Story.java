@@ -17,7 +17,7 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
 
@@ -55,7 +55,7 @@ public record Story(
         strip = List.copyOf(strip);
     }
 
-    public static Story of(Logbook book, Hunt hunt, Catalog catalog) {
+    public static Story of(HuntBook book, Hunt hunt, Catalog catalog) {
         List<Find> finds =
                 hunt.finds().stream().map(book::find).flatMap(Optional::stream).toList();
         List<Box> boxes =
@@ -107,7 +107,7 @@ public record Story(
                 .toList();
     }
 
-    private static List<Integer> strip(Logbook book, Hunt hunt) {
+    private static List<Integer> strip(HuntBook book, Hunt hunt) {
         Optional<Box> box = hunt.box()
                 .or(() -> hunt.boxes().stream().findFirst().map((BoxId id) -> id))
                 .flatMap(book::box);

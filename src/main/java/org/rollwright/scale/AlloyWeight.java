@@ -5,7 +5,6 @@ import static org.rollwright.text.Texts.t;
 import java.util.Map;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
-import org.rollwright.hunt.CountedPile;
 
 /// What one coin of an alloy weighs: by the mint's standard, or by the hunter's own counted pile, worn as it
 /// is.

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.rollwright.coin.Alloy;
-import org.rollwright.hunt.MetalPrice;
 
 /// The metals of a coin and what they would fetch at prices the hunter typed. Melting and exporting US cents
 /// and nickels is forbidden (31 CFR part 82); silver is not under it.

@@ -15,7 +15,6 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
-import org.rollwright.hunt.Event;
 
 /// The attribution of one coin under way: which candidates there are, what was asked and answered, what to look
 /// at next, and how sure that makes it.
@@ -95,7 +94,7 @@ public final class Investigation {
     public static final String COMPARED_LOOK = "compared with a coin or photograph known to be it";
 
     /// A look of the record in the language of the pages; markers are the catalogue's and stay as they are.
-    public static String said(Event.Look look) {
+    public static String said(ScopeEvent.Look look) {
         String looked =
                 switch (look.looked()) {
                     case STAGE_LOOK -> t("scope.stage-of-the-die");

@@ -6,7 +6,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Identity;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 
 /// The varieties of the catalogue with those the journal adds. Thread-safe.
 public final class VarietyShelf {
@@ -37,10 +37,10 @@ public final class VarietyShelf {
     }
 
     /// Ours and the user's, the user's before ours.
-    public VarietyBook book(Logbook logbook) {
+    public VarietyBook book(ScopeBook scope) {
         Merged now = merged;
-        if (now == null || !now.cells.equals(logbook.varieties())) {
-            Map<String, Map<String, String>> cells = Map.copyOf(logbook.varieties());
+        if (now == null || !now.cells.equals(scope.varieties())) {
+            Map<String, Map<String, String>> cells = Map.copyOf(scope.varieties());
             now = new Merged(cells, base().with(cells, catalog));
             merged = now;
         }
@@ -53,13 +53,13 @@ public final class VarietyShelf {
     }
 
     /// What to check on a coin, the most worthwhile first.
-    public List<Prompt> prompts(Logbook logbook, Identity coin) {
-        return Prompt.of(book(logbook), coin, logbook.checks());
+    public List<Prompt> prompts(ScopeBook scope, HuntBook hunts, Identity coin) {
+        return Prompt.of(book(scope), coin, hunts.checks());
     }
 
     /// Keys of what to check on a coin.
-    public List<String> keys(Logbook logbook, Identity coin) {
-        return prompts(logbook, coin).stream()
+    public List<String> keys(ScopeBook scope, HuntBook hunts, Identity coin) {
+        return prompts(scope, hunts, coin).stream()
                 .map(prompt -> prompt.variety().key())
                 .toList();
     }

@@ -6,20 +6,23 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import org.rollwright.album.AlbumId;
+import org.rollwright.cabinet.PlaceId;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.AlbumId;
+import org.rollwright.desk.Books;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.CountedPile;
-import org.rollwright.hunt.Cup;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.PlaceId;
+import org.rollwright.journal.Event;
+import org.rollwright.scale.CountedPile;
+import org.rollwright.scale.Cup;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -28,6 +31,9 @@ import tools.jackson.databind.jsontype.NamedType;
 /// Events as JSON. The names of events are part of the format and never change; see the test that pins them.
 /// Thread-safe.
 final class EventJson {
+    private static final List<Class<? extends Event>> STEPS =
+            List.of(Event.Batch.class, Event.Undone.class, Event.Redone.class);
+
     /// The name of every kind of event in the journal.
     static final Map<Class<? extends Event>, String> NAMES = names();
 
@@ -37,63 +43,20 @@ final class EventJson {
 
     private static Map<Class<? extends Event>, String> names() {
         Map<Class<? extends Event>, String> names = new LinkedHashMap<>();
-        names.put(Event.BoxAdded.class, "box-added");
-        names.put(Event.BoxChanged.class, "box-changed");
-        names.put(Event.HuntStarted.class, "hunt-started");
-        names.put(Event.BoxJoined.class, "box-joined");
-        names.put(Event.WatchBegan.class, "watch-began");
-        names.put(Event.WatchEnded.class, "watch-ended");
-        names.put(Event.RollOpened.class, "roll-opened");
-        names.put(Event.RollCounted.class, "roll-counted");
-        names.put(Event.RollLeft.class, "roll-left");
-        names.put(Event.FindLogged.class, "find-logged");
-        names.put(Event.FindCorrected.class, "find-corrected");
-        names.put(Event.FindMoved.class, "find-moved");
-        names.put(Event.FindSplit.class, "find-split");
-        names.put(Event.FindDeleted.class, "find-deleted");
-        names.put(Event.FindDisposed.class, "find-disposed");
-        names.put(Event.EndersSeen.class, "enders-seen");
-        names.put(Event.Weighed.class, "weighed");
-        names.put(Event.Checked.class, "checked");
-        names.put(Event.Attributed.class, "attributed");
-        names.put(Event.VarietyWritten.class, "variety-written");
-        names.put(Event.VarietyRemoved.class, "variety-removed");
-        names.put(Event.PhotoKept.class, "photo-kept");
-        names.put(Event.PhotoTaken.class, "photo-taken");
-        names.put(Event.Marked.class, "marked");
-        names.put(Event.Noted.class, "noted");
-        names.put(Event.HuntFinished.class, "hunt-finished");
-        names.put(Event.HuntResumed.class, "hunt-resumed");
-        names.put(Event.OpeningBalance.class, "opening-balance");
-        names.put(Event.BoxTallied.class, "box-tallied");
-        names.put(Event.CoinAdded.class, "coin-added");
-        names.put(Event.CoinAcquired.class, "coin-acquired");
-        names.put(Event.CoinDescribed.class, "coin-described");
-        names.put(Event.PlaceMade.class, "place-made");
-        names.put(Event.PlaceRemoved.class, "place-removed");
-        names.put(Event.CoinsPut.class, "coins-put");
-        names.put(Event.CoinsLeft.class, "coins-left");
-        names.put(Event.CoinSubmitted.class, "coin-submitted");
-        names.put(Event.PriceNoted.class, "price-noted");
-        names.put(Event.PriceForgotten.class, "price-forgotten");
-        names.put(Event.CupBegun.class, "cup-begun");
-        names.put(Event.CupRead.class, "cup-read");
-        names.put(Event.PileCounted.class, "pile-counted");
-        names.put(Event.MetalPriced.class, "metal-priced");
-        names.put(Event.CashMoved.class, "cash-moved");
-        names.put(Event.BranchWritten.class, "branch-written");
-        names.put(Event.BranchRemoved.class, "branch-removed");
-        names.put(Event.OrderPlaced.class, "order-placed");
-        names.put(Event.OrderEnded.class, "order-ended");
-        names.put(Event.EffortNoted.class, "effort-noted");
-        names.put(Event.AlbumDefined.class, "album-defined");
-        names.put(Event.AlbumRemoved.class, "album-removed");
-        names.put(Event.HolesFilled.class, "holes-filled");
-        names.put(Event.PolicyChanged.class, "policy-changed");
-        names.put(Event.Batch.class, "batch");
-        names.put(Event.Undone.class, "undone");
-        names.put(Event.Redone.class, "redone");
+        for (Class<? extends Event> area : Books.AREAS) {
+            for (Class<?> kind : area.getPermittedSubclasses()) {
+                names.put(kind.asSubclass(Event.class), name(kind));
+            }
+        }
+        for (Class<? extends Event> step : STEPS) {
+            names.put(step, name(step));
+        }
         return Map.copyOf(names);
+    }
+
+    /// `BoxAdded` is `box-added` in the journal.
+    private static String name(Class<?> kind) {
+        return kind.getSimpleName().replaceAll("(?<=[a-z])(?=[A-Z])", "-").toLowerCase(Locale.ROOT);
     }
 
     @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "type")
@@ -153,7 +116,7 @@ final class EventJson {
                 .addMixIn(PlaceId.class, NumberMixin.class)
                 .addMixIn(CountedPile.class, FactsMixin.class)
                 .addMixIn(Cup.class, FactsMixin.class)
-                .addMixIn(org.rollwright.hunt.Order.class, FactsMixin.class)
+                .addMixIn(org.rollwright.till.Order.class, FactsMixin.class)
                 .addMixIn(Country.class, CodeMixin.class)
                 .addMixIn(Mint.class, CodeMixin.class)
                 .addMixIn(Grade.class, GradeMixin.class)

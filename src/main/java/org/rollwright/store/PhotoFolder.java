@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.zip.CRC32;
+import org.rollwright.desk.State;
 import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
 import org.rollwright.scope.picture.PhotoShelf;

@@ -21,7 +21,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 import org.jdbi.v3.core.result.ResultIterator;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.hunt.Entry;
+import org.rollwright.journal.Entry;
 
 /// What can still be brought back of a damaged store: entries from its file, from its log, also behind a
 /// damaged place of that, and from every backup, each held against its checksum and joined to the one before.

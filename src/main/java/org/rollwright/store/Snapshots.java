@@ -5,15 +5,12 @@ import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.zip.CRC32;
-import org.rollwright.hunt.LogbookImage;
+import org.rollwright.desk.State;
 
 /// The saved state beside the journal, in a file of its own: saving it touches neither the store's file nor its
 /// connection. Whatever is wrong with it, it is passed over and made anew; deleting it harms nothing.
 final class Snapshots {
     static final String FILE = "rollwright.state";
-
-    /// Changes whenever the shape of [LogbookImage] does; a snapshot of another format is ignored.
-    static final int FORMAT = 6;
 
     private static final int MAGIC = 0x52575354;
     private static final int HEAD = 4 + 4 + 8 + 8 + 8;
@@ -21,7 +18,7 @@ final class Snapshots {
     /// A state and where in the journal it was taken.
     ///
     /// @param at the last entry in it, with that entry's checksum: beside another journal it is of no use
-    record Saved(LogbookImage image, HighWater.Mark at) {}
+    record Saved(State.Image image, HighWater.Mark at) {}
 
     private final Path file;
 
@@ -33,9 +30,9 @@ final class Snapshots {
     ///
     /// @return whether it was saved; failing harms nothing
     boolean save(Saved saved) {
-        byte[] body = ImageFormat.write(saved.image);
+        byte[] body = StateFormat.write(saved.image);
         ByteBuffer all = ByteBuffer.allocate(HEAD + body.length);
-        all.putInt(MAGIC).putInt(FORMAT).putLong(saved.at.seq()).putLong(saved.at.checksum());
+        all.putInt(MAGIC).putInt(StateFormat.VERSION).putLong(saved.at.seq()).putLong(saved.at.checksum());
         all.putLong(0).put(body);
         all.putLong(HEAD - 8, checksum(all));
         try {
@@ -53,16 +50,16 @@ final class Snapshots {
             return Optional.empty();
         }
         ByteBuffer all = ByteBuffer.wrap(bytes.get());
-        if (all.getInt(0) != MAGIC || all.getInt(4) != FORMAT || all.getLong(HEAD - 8) != checksum(all)) {
+        if (all.getInt(0) != MAGIC || all.getInt(4) != StateFormat.VERSION || all.getLong(HEAD - 8) != checksum(all)) {
             return Optional.empty();
         }
         try {
             byte[] body = new byte[all.capacity() - HEAD];
             all.get(HEAD, body);
-            LogbookImage image = ImageFormat.read(body);
+            State.Image image = StateFormat.read(body);
             HighWater.Mark at = new HighWater.Mark(all.getLong(8), all.getLong(16));
             return image.last() == at.seq() ? Optional.of(new Saved(image, at)) : Optional.empty();
-        } catch (Unpacker.Damaged e) {
+        } catch (StateFormat.Damaged e) {
             return Optional.empty();
         }
     }

@@ -16,15 +16,15 @@ import org.jdbi.v3.core.JdbiException;
 import org.jdbi.v3.core.result.ResultIterator;
 import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Journal;
-import org.rollwright.hunt.JournalException;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Journal;
+import org.rollwright.journal.JournalException;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 import tools.jackson.core.JacksonException;
 
 /// The journal in a SQLite file: write-ahead log, and a file synchronisation at every append. Used by one
-/// thread at a time; [org.rollwright.hunt.Desk] sees to that. Its connection serves the journal and nothing else:
+/// thread at a time; [org.rollwright.desk.Desk] sees to that. Its connection serves the journal and nothing else:
 /// whatever else were written through it could hold an entry back that was already acknowledged.
 final class SqliteJournal implements Journal {
     /// A row that is damaged or was written by a newer version. The message is for the person at the bench.

@@ -7,18 +7,18 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.JournalException;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.LogbookImage;
-import org.rollwright.hunt.PhotoNote;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.JournalException;
+import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.picture.Photo;
 
 /// The store in a folder: the journal, its snapshots, and the lock that keeps a second process out.
@@ -76,8 +76,8 @@ public final class Store implements AutoCloseable {
         this.water = writing.map(Writing::water);
         this.afterwards = afterwards;
         Optional<Snapshots.Saved> saved = snapshots.load().filter(state -> journal.holds(state.at()));
-        this.desk = new Desk(
-                journal, clock, saved.map(state -> state.image().toLogbook()).orElseGet(Logbook::new));
+        this.desk =
+                new Desk(journal, clock, saved.map(one -> State.of(one.image())).orElse(State.EMPTY));
         this.snapshotAt = saved.map(state -> state.at().seq()).orElse(0L);
     }
 
@@ -314,8 +314,8 @@ public final class Store implements AutoCloseable {
     /// @throws SqliteJournal.Unreadable at the first that is missing, damaged or contradicts those before it
     long readWhole() {
         try {
-            Desk trial = new Desk(journal, InstantSource.system(), new Logbook());
-            return trial.read(Logbook::last);
+            Desk trial = new Desk(journal, InstantSource.system(), State.EMPTY);
+            return trial.read(State::last);
         } catch (IllegalStateException e) {
             throw new SqliteJournal.Unreadable(t("store.the-journal-contradicts-itself", e.getMessage()), e);
         }
@@ -338,8 +338,10 @@ public final class Store implements AutoCloseable {
 
     /// Names of the photographs that the record names.
     Set<String> photographs() {
-        return desk.read(book ->
-                book.photos().stream().map(PhotoNote::photo).filter(Photo::isId).collect(Collectors.toSet()));
+        return desk.read(book -> book.scope().photos().stream()
+                .map(PhotoNote::photo)
+                .filter(Photo::isId)
+                .collect(Collectors.toSet()));
     }
 
     /// Writes every entry to a file, one a line.
@@ -359,13 +361,9 @@ public final class Store implements AutoCloseable {
             throw new JournalFile.Unusable(t("store.the-store-is-not-empty", journal.last()));
         }
         List<Entry> entries = JournalFile.read(file);
-        Logbook trial = new Logbook();
-        for (Entry entry : entries) {
-            try {
-                trial.apply(entry);
-            } catch (IllegalStateException | NullPointerException e) {
-                throw new JournalFile.Unusable(t("store.entry-contradicts-those-before-it", entry.seq()));
-            }
+        OptionalLong contradiction = Desk.contradiction(entries);
+        if (contradiction.isPresent()) {
+            throw new JournalFile.Unusable(t("store.entry-contradicts-those-before-it", contradiction.getAsLong()));
         }
         take(entries);
         return entries.size();
@@ -393,11 +391,13 @@ public final class Store implements AutoCloseable {
         }
     }
 
+    private record Reached(State state, HighWater.Mark end) {}
+
     synchronized void saveSnapshotNow() {
-        // state and mark are of one moment: nothing is appended while the desk is read
-        Snapshots.Saved saved = desk.read(book -> new Snapshots.Saved(LogbookImage.of(book), journal.end()));
-        if (snapshots.save(saved)) {
-            snapshotAt = saved.at().seq();
+        // state and mark are of one moment: nothing is appended while the desk stands still
+        Reached reached = desk.still(known -> new Reached(known, journal.end()));
+        if (snapshots.save(new Snapshots.Saved(State.Image.of(reached.state), reached.end))) {
+            snapshotAt = reached.end.seq();
         }
     }
 

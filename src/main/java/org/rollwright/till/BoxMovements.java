@@ -14,21 +14,21 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.CabinetBook;
+import org.rollwright.cabinet.CabinetNote;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Holdings;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.CabinetNote;
-import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Order;
 import org.rollwright.hunt.Roll;
 import org.rollwright.till.Ledger.Account;
 
@@ -40,15 +40,19 @@ import org.rollwright.till.Ledger.Account;
 /// goes back. A coin found counts with the face value of the slot it lay in, whatever it is: that is what was
 /// paid for it.
 final class BoxMovements {
-    private final Logbook book;
+    private final TillBook book;
+    private final HuntBook hunts;
+    private final CabinetBook cabinet;
     private final Catalog catalog;
     private final CurrencyUnit currency;
     private final ZoneId zone;
     private final List<Ledger.Movement> movements = new ArrayList<>();
     private final Map<BoxId, Order> orderOf = new HashMap<>();
 
-    BoxMovements(Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone) {
+    BoxMovements(TillBook book, Holdings held, Catalog catalog, CurrencyUnit currency, ZoneId zone) {
         this.book = book;
+        this.hunts = held.hunts();
+        this.cabinet = held.cabinet();
         this.catalog = catalog;
         this.currency = currency;
         this.zone = zone;
@@ -56,7 +60,7 @@ final class BoxMovements {
 
     List<Ledger.Movement> movements() {
         book.orders().forEach(this::order);
-        book.boxes().forEach(this::box);
+        hunts.boxes().forEach(this::box);
         return movements;
     }
 
@@ -87,7 +91,7 @@ final class BoxMovements {
         LocalDate ended = order.ended();
         if (ended != null) {
             long came = order.arrived().stream()
-                    .filter(id -> book.box(id).isPresent())
+                    .filter(id -> hunts.box(id).isPresent())
                     .count();
             move(
                     ended,
@@ -128,7 +132,7 @@ final class BoxMovements {
 
     private void settle(Box box, BigDecimal face, LocalDate day) {
         BoxDetails details = box.details();
-        Contents contents = Contents.of(book, box);
+        Contents contents = Contents.of(hunts, box);
         String label = details.label();
         // more finds than the box should have held, or than its rolls did: it was over by them
         move(day, Account.SHORT, Account.BOXES, face, contents.over, label, "");
@@ -146,10 +150,10 @@ final class BoxMovements {
 
     /// Finds that were kept and left again.
     private void left(Box box, BigDecimal face, LocalDate settled) {
-        for (Find find : finds(book, box)) {
+        for (Find find : finds(hunts, box)) {
             boolean goneWhole = find.disposition() == Disposition.SELL || find.disposition() == Disposition.GIVE;
             for (int piece = 1; piece <= find.count() && find.disposition() != Disposition.RETURN; piece++) {
-                CabinetNote.Gone gone = book.cabinet(CoinRef.of(find.id(), piece))
+                CabinetNote.Gone gone = cabinet.note(CoinRef.of(find.id(), piece))
                         .map(CabinetNote::gone)
                         .orElse(null);
                 if (gone != null) {
@@ -170,8 +174,8 @@ final class BoxMovements {
         }
     }
 
-    private static List<Find> finds(Logbook book, Box box) {
-        return box.finds().stream().map(book::find).flatMap(Optional::stream).toList();
+    private static List<Find> finds(HuntBook hunts, Box box) {
+        return box.finds().stream().map(hunts::find).flatMap(Optional::stream).toList();
     }
 
     private static LocalDate later(LocalDate one, LocalDate other) {
@@ -190,7 +194,7 @@ final class BoxMovements {
 
     private Optional<Hunt> hunt(Box box) {
         Optional<HuntId> hunt = box.hunt();
-        return hunt.flatMap(book::hunt);
+        return hunt.flatMap(hunts::hunt);
     }
 
     private @Nullable LocalDate settledOn(Box box) {
@@ -208,16 +212,16 @@ final class BoxMovements {
     /// @param rest searched and to go back
     /// @param unsearched in rolls not opened
     record Contents(long kept, long missing, long over, long rest, long unsearched) {
-        static Contents of(Logbook book, Box box) {
+        static Contents of(HuntBook hunts, Box box) {
             BoxDetails details = box.details();
-            long kept = finds(book, box).stream()
+            long kept = finds(hunts, box).stream()
                     .filter(find -> find.disposition() != Disposition.RETURN)
                     .mapToLong(Find::count)
                     .sum();
             long searched = details.rolls() == 0 ? details.looseCoins() : 0;
             long missing = 0;
             long over = 0;
-            for (Roll roll : box.rolls().values()) {
+            for (Roll roll : box.rolls()) {
                 boolean full = roll.number() <= details.rolls();
                 searched += roll.searched() && full ? details.coinsPerRoll() : 0;
                 if (full && roll.counted() != null) {

@@ -18,7 +18,6 @@ import net.fortuna.ical4j.model.property.ProdId;
 import net.fortuna.ical4j.model.property.Uid;
 import net.fortuna.ical4j.model.property.immutable.ImmutableCalScale;
 import net.fortuna.ical4j.model.property.immutable.ImmutableVersion;
-import org.rollwright.hunt.Order;
 
 /// Orders and rounds as a calendar file (RFC 5545), whole days without a time of day, so that no time zone can
 /// be wrong.

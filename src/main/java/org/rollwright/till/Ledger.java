@@ -14,9 +14,10 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.joda.money.CurrencyUnit;
+import org.rollwright.cabinet.Holdings;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.hunt.CashMove;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.HuntBook;
 
 /// Where every coin's face value is: each movement takes from one place what it gives to another, so the books
 /// always add up to the cent.
@@ -79,19 +80,19 @@ public final class Ledger {
     private final List<LeftOut> leftOut = new ArrayList<>();
     private final Map<Account, BigDecimal> balances = new EnumMap<>(Account.class);
 
-    /// The books of a logbook, day by day.
+    /// The books day by day.
     ///
     /// @param zone where the hunter's days begin
-    public static Ledger of(Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone) {
-        return with(book, catalog, currency, zone, List.of());
+    public static Ledger of(TillBook book, Holdings held, Catalog catalog, CurrencyUnit currency, ZoneId zone) {
+        return with(book, held, catalog, currency, zone, List.of());
     }
 
     /// The books as they would be with one movement more, or why it cannot be: because there is not enough, or
     /// because a later movement would lose what it rests on.
     public static Optional<Refusal> refusal(
-            Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
-        List<LeftOut> before = of(book, catalog, currency, zone).leftOut();
-        List<LeftOut> after = with(book, catalog, currency, zone, more).leftOut();
+            TillBook book, Holdings held, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
+        List<LeftOut> before = of(book, held, catalog, currency, zone).leftOut();
+        List<LeftOut> after = with(book, held, catalog, currency, zone, more).leftOut();
         return after.stream()
                 .filter(one -> more.contains(one.movement))
                 .map(LeftOut::why)
@@ -112,12 +113,13 @@ public final class Ledger {
 
     /// Coins of a box that would go back with it: what was searched and not kept, and rolls not opened. Never
     /// less than 0.
-    public static long goesBack(Logbook book, org.rollwright.hunt.Box box) {
-        BoxMovements.Contents contents = BoxMovements.Contents.of(book, box);
+    public static long goesBack(HuntBook hunts, Box box) {
+        BoxMovements.Contents contents = BoxMovements.Contents.of(hunts, box);
         return contents.rest() + contents.unsearched();
     }
 
-    private static Ledger with(Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
+    private static Ledger with(
+            TillBook book, Holdings held, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
         List<Movement> all = new ArrayList<>();
         for (CashMove move : book.cashMoves()) {
             String own = move.currency();
@@ -126,7 +128,7 @@ public final class Ledger {
             }
         }
         all.addAll(more);
-        BoxMovements derived = new BoxMovements(book, catalog, currency, zone);
+        BoxMovements derived = new BoxMovements(book, held, catalog, currency, zone);
         all.addAll(derived.movements());
         // stable: what happened on one day keeps the order of its stages, and within a stage that of the record
         all.sort(Comparator.comparing(Movement::day).thenComparingInt(Ledger::stage));

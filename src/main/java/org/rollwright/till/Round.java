@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.rollwright.hunt.Branch;
 
 /// A round of pick-ups and returns on one day: which branches, in which order.
 ///

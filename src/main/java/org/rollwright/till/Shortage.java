@@ -8,8 +8,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Roll;
 
 /// Rolls of a box that held fewer or more coins than a full one.
@@ -26,13 +25,13 @@ public record Shortage(
     }
 
     /// Every box with such rolls, in the order of the record.
-    public static List<Shortage> of(Logbook book, Catalog catalog, CurrencyUnit currency) {
+    public static List<Shortage> of(HuntBook book, Catalog catalog, CurrencyUnit currency) {
         List<Shortage> all = new ArrayList<>();
         for (Box box : book.boxes()) {
             BoxDetails details = box.details();
             List<String> rolls = new ArrayList<>();
             long coins = 0;
-            for (Roll roll : box.rolls().values()) {
+            for (Roll roll : box.rolls()) {
                 int difference = roll.coins(details.coinsPerRoll()) - details.coinsPerRoll();
                 if (difference != 0 && roll.number() <= details.rolls()) {
                     rolls.add(roll.number() + " (" + roll.coins(details.coinsPerRoll()) + ")");

@@ -15,10 +15,9 @@ import java.util.function.ToLongFunction;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.Box;
-import org.rollwright.hunt.Effort;
 import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Roll;
 
 /// Where the hunter's time, road and fuel went.
@@ -53,14 +52,15 @@ public record TimeSpent(
     /// @param coinsPerBox coins of a full box, by denomination
     /// @param sourceOf what a box's source is called
 
-    public static TimeSpent of(Logbook book, ToLongFunction<Denomination> coinsPerBox, Function<Box, String> sourceOf) {
+    public static TimeSpent of(
+            TillBook till, HuntBook book, ToLongFunction<Denomination> coinsPerBox, Function<Box, String> sourceOf) {
         Map<Effort.Phase, Double> minutes = new EnumMap<>(Effort.Phase.class);
         Map<HuntId, Double> perHunt = new LinkedHashMap<>();
         Map<HuntId, Double> noted = new LinkedHashMap<>();
         double shared = 0;
         double kilometres = 0;
         BigDecimal fuel = BigDecimal.ZERO.setScale(2);
-        for (Effort effort : book.efforts()) {
+        for (Effort effort : till.efforts()) {
             minutes.merge(effort.phase(), (double) effort.minutes(), Double::sum);
             kilometres += effort.kilometres();
             fuel = fuel.add(effort.fuel());
@@ -90,7 +90,7 @@ public record TimeSpent(
     private record Key(Denomination denomination, String source) {}
 
     private static List<Source> sources(
-            Logbook book,
+            HuntBook book,
             Map<HuntId, Double> perHunt,
             double shared,
             ToLongFunction<Denomination> coinsPerBox,
@@ -124,14 +124,14 @@ public record TimeSpent(
     }
 
     /// Minutes at the Mat: pauses between entries, none counted longer than [#PAUSE].
-    static double measured(Logbook book, Hunt hunt) {
+    static double measured(HuntBook book, Hunt hunt) {
         List<Instant> moments = new ArrayList<>();
         moments.add(hunt.started());
         hunt.finished().ifPresent(moments::add);
         hunt.finds().forEach(id -> book.find(id).ifPresent(find -> moments.add(find.at())));
         for (var id : hunt.boxes()) {
             book.box(id)
-                    .ifPresent(box -> box.rolls().values().stream()
+                    .ifPresent(box -> box.rolls().stream()
                             .map(Roll::opened)
                             .filter(java.util.Objects::nonNull)
                             .forEach(moments::add));

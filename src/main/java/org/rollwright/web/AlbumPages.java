@@ -11,15 +11,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.album.AlbumId;
 import org.rollwright.album.AlbumRule;
 import org.rollwright.album.AlbumShelves;
 import org.rollwright.album.Comparison;
 import org.rollwright.album.Policy;
 import org.rollwright.album.Proposal;
-import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 
 /// Albums: the shelf, one album with its holes and wants, and the comparison with the finds.
 final class AlbumPages {
@@ -50,13 +50,16 @@ final class AlbumPages {
         }
         AlbumViews.Shelf view = bench.desk()
                 .read(book -> new AlbumViews.Shelf(
-                        shelf.shelves().states(book).stream()
+                        shelf.shelves().states(book.album(), book.holdings()).stream()
                                 .map(state -> AlbumViews.row(
                                         state,
-                                        book.album(state.id()).orElseThrow().rule()))
+                                        book.album()
+                                                .album(state.id())
+                                                .orElseThrow()
+                                                .rule()))
                                 .toList(),
                         bench.catalog().albums(),
-                        AlbumShelves.policy(book).text(),
+                        AlbumShelves.policy(book.album()).text(),
                         name,
                         rule,
                         book.last(),
@@ -72,12 +75,13 @@ final class AlbumPages {
             albums(context, name, rule, List.of(wrong.get()));
             return;
         }
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> new Event.AlbumDefined(book.nextAlbum(), name, rule));
+        Desk.Outcome outcome = bench.desk()
+                .record(0, "", book -> new AlbumEvent.AlbumDefined(book.album().nextAlbum(), name, rule));
         switch (outcome) {
             case Desk.Outcome.Refused refused ->
                 albums(context, name, rule, List.of(refused.refusal().toString()));
             case Desk.Outcome.Kept kept -> {
-                long id = kept.entry().event() instanceof Event.AlbumDefined defined
+                long id = kept.entry().event() instanceof AlbumEvent.AlbumDefined defined
                         ? defined.album().number()
                         : 0;
                 context.redirect("/albums/" + id, HttpStatus.SEE_OTHER);
@@ -111,9 +115,10 @@ final class AlbumPages {
                         bench.desk().record(0, "", book -> {
                             Shown.check(
                                     context,
-                                    Things.policy(AlbumShelves.policy(book).text()),
+                                    Things.policy(
+                                            AlbumShelves.policy(book.album()).text()),
                                     Things.policy(good.policy().text()));
-                            return new Event.PolicyChanged(good.policy().text());
+                            return new AlbumEvent.PolicyChanged(good.policy().text());
                         }),
                         "/albums");
         }
@@ -147,9 +152,10 @@ final class AlbumPages {
         AlbumId id = id(context);
         String wished = Optional.ofNullable(context.queryParam("wished")).orElse("");
         AlbumViews.Page view = bench.desk()
-                .read(book -> book.album(id)
+                .read(book -> book.album()
+                        .album(id)
                         .map(album -> AlbumViews.page(
-                                book, shelf.shelves().state(book, album), album.rule(), wished, problems)))
+                                book, shelf.shelves().state(album, book.holdings()), album.rule(), wished, problems)))
                 .orElseThrow(NotFoundResponse::new);
         render.page(context, "album", Map.of("frame", bench.frame(view.name(), "albums"), "view", view));
     }
@@ -161,7 +167,7 @@ final class AlbumPages {
                     context,
                     bench.desk().record(0, "", book -> {
                         Shown.check(context, now(book, id));
-                        return new Event.AlbumRemoved(id);
+                        return new AlbumEvent.AlbumRemoved(id);
                     }),
                     "/albums");
             return;
@@ -174,7 +180,8 @@ final class AlbumPages {
                             .record(
                                     0,
                                     "",
-                                    book -> new Event.HolesFilled(List.of(new Event.HoleChange(id, hole, null)))),
+                                    book -> new AlbumEvent.HolesFilled(
+                                            List.of(new AlbumEvent.HoleChange(id, hole, null)))),
                     "/albums/" + id.number());
             return;
         }
@@ -189,20 +196,24 @@ final class AlbumPages {
                     context,
                     bench.desk().record(0, "", book -> {
                         Shown.check(context, now(book, id), Things.album(id.number(), name, rule));
-                        return new Event.AlbumDefined(id, name, rule);
+                        return new AlbumEvent.AlbumDefined(id, name, rule);
                     }),
                     "/albums/" + id.number());
         }
     }
 
-    private static Shown.Thing now(Logbook book, AlbumId id) {
-        return book.album(id)
+    private static Shown.Thing now(State book, AlbumId id) {
+        return book.album()
+                .album(id)
                 .map(album -> Things.album(id.number(), album.name(), album.rule()))
                 .orElseGet(() -> Things.album(id.number(), "", "").absent());
     }
 
-    private Proposal propose(Logbook book) {
-        return Comparison.propose(shelf.shelves().states(book), book.ownedCoins(), AlbumShelves.policy(book));
+    private Proposal propose(State book) {
+        return Comparison.propose(
+                shelf.shelves().states(book.album(), book.holdings()),
+                book.holdings().coins(),
+                AlbumShelves.policy(book.album()));
     }
 
     private void compare(Context context, List<String> problems) {
@@ -243,7 +254,7 @@ final class AlbumPages {
                     wanted.add(group.number());
                 }
             }
-            return new Event.HolesFilled(proposal.accept(wanted));
+            return new AlbumEvent.HolesFilled(proposal.accept(wanted));
         });
         if (outcome instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);

@@ -9,12 +9,12 @@ import org.rollwright.album.AlbumIndex;
 import org.rollwright.album.AlbumShelves;
 import org.rollwright.album.AlbumState;
 import org.rollwright.album.HoleAlert;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
-import org.rollwright.hunt.CoinRef;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.OwnedCoin;
 
 /// The albums as the pages need them: worked out once for each state of the journal. Thread-safe.
 final class AlbumShelf {
@@ -33,17 +33,18 @@ final class AlbumShelf {
         return shelves;
     }
 
-    private AlbumIndex index(Logbook book) {
+    private AlbumIndex index(State book) {
         Made known = made;
         if (known != null && known.at == book.last()) {
             return known.index;
         }
-        List<AlbumState> states = shelves.states(book);
+        List<AlbumState> states = shelves.states(book.album(), book.holdings());
         java.util.Map<CoinRef, OwnedCoin> lying = new java.util.HashMap<>();
-        states.forEach(state ->
-                state.content().values().forEach(ref -> book.coin(ref).ifPresent(coin -> lying.put(ref, coin))));
-        AlbumIndex index =
-                new AlbumIndex(states, AlbumShelves.policy(book), ref -> java.util.Optional.ofNullable(lying.get(ref)));
+        states.forEach(state -> state.content()
+                .values()
+                .forEach(ref -> book.holdings().coin(ref).ifPresent(coin -> lying.put(ref, coin))));
+        AlbumIndex index = new AlbumIndex(
+                states, AlbumShelves.policy(book.album()), ref -> java.util.Optional.ofNullable(lying.get(ref)));
         made = new Made(book.last(), index);
         return index;
     }
@@ -54,7 +55,7 @@ final class AlbumShelf {
     }
 
     /// What a find already logged does; where it lies in an album, that is said instead.
-    List<HoleAlert> alerts(Logbook book, Find find) {
+    List<HoleAlert> alerts(State book, Find find) {
         AlbumIndex index = index(book);
         List<HoleAlert> alerts = new ArrayList<>();
         for (HoleAlert alert : index.alerts(find.facts())) {

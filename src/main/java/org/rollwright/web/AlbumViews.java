@@ -11,18 +11,18 @@ import org.rollwright.album.AlbumState;
 import org.rollwright.album.Hole;
 import org.rollwright.album.Proposal;
 import org.rollwright.album.WantList;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.catalog.AlbumExample;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Rarity;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Grade;
-import org.rollwright.hunt.CoinRef;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.OwnedCoin;
-import org.rollwright.hunt.PhotoNote;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.scope.PhotoNote;
+import org.rollwright.scope.PhotoSubject;
 
 /// What the album pages show, ready to print.
 public final class AlbumViews {
@@ -105,7 +105,7 @@ public final class AlbumViews {
                 .count();
     }
 
-    static Page page(Logbook book, AlbumState state, String rule, String wished, List<String> problems) {
+    static Page page(State book, AlbumState state, String rule, String wished, List<String> problems) {
         Grade grade = Grade.parse(wished).orElse(null);
         List<Cell> cells = state.places().holes().stream()
                 .map(hole -> cell(book, state, hole))
@@ -129,27 +129,31 @@ public final class AlbumViews {
                 problems);
     }
 
-    private static @Nullable Grade gradeOf(Logbook book, CoinRef ref) {
-        return book.coin(ref).map(coin -> coin.description().grade()).orElse(null);
+    private static @Nullable Grade gradeOf(State book, CoinRef ref) {
+        return book.holdings().coin(ref).map(coin -> coin.description().grade()).orElse(null);
     }
 
-    private static String state(Logbook book, CoinRef ref) {
-        return book.coin(ref).map(coin -> stateOf(coin.description())).orElse("");
+    private static String state(State book, CoinRef ref) {
+        return book.holdings()
+                .coin(ref)
+                .map(coin -> stateOf(coin.description()))
+                .orElse("");
     }
 
     private static String stateOf(CoinDescription facts) {
         return facts.state().isEmpty() ? t("album.no-grade-told") : facts.state();
     }
 
-    private static Cell cell(Logbook book, AlbumState state, Hole hole) {
+    private static Cell cell(State book, AlbumState state, Hole hole) {
         Rarity rarity = hole.issues().getFirst().rarity();
         CoinRef ref = state.content().get(hole.key());
-        Optional<OwnedCoin> coin = ref == null ? Optional.empty() : book.coin(ref);
+        Optional<OwnedCoin> coin =
+                ref == null ? Optional.empty() : book.holdings().coin(ref);
         if (coin.isEmpty() || ref == null) {
             return new Cell(hole.key(), false, "", "", "", rarity.word(), 0);
         }
         long box = ref.findId()
-                .flatMap(book::find)
+                .flatMap(book.hunt()::find)
                 .map(Find::box)
                 .map(id -> id.number())
                 .orElse(0L);
@@ -163,7 +167,7 @@ public final class AlbumViews {
                 box);
     }
 
-    static Compare compare(Logbook book, Catalog catalog, Proposal proposal, long hunt) {
+    static Compare compare(State book, Catalog catalog, Proposal proposal, long hunt) {
         List<Group> groups = new ArrayList<>();
         List<Integer> numbers =
                 proposal.moves().stream().map(Proposal.Move::group).distinct().toList();
@@ -182,7 +186,7 @@ public final class AlbumViews {
         }
         return new Compare(
                 hunt,
-                !book.albums().isEmpty(),
+                !book.album().albums().isEmpty(),
                 groups,
                 proposal.looks().stream()
                         .filter(look -> concerns(book, look.coin(), hunt))
@@ -211,17 +215,17 @@ public final class AlbumViews {
                         .count());
     }
 
-    private static boolean concerns(Logbook book, OwnedCoin coin, long hunt) {
+    private static boolean concerns(State book, OwnedCoin coin, long hunt) {
         return hunt == 0
                 || coin.ref()
                         .findId()
-                        .flatMap((FindId id) -> book.find(id))
+                        .flatMap((FindId id) -> book.hunt().find(id))
                         .map(find -> find.hunt().number() == hunt)
                         .orElse(false);
     }
 
     /// Where photographs of both coins lie over each other: of one side, where the captions say so.
-    private static String photographs(Logbook book, @Nullable OwnedCoin before, OwnedCoin after) {
+    private static String photographs(State book, @Nullable OwnedCoin before, OwnedCoin after) {
         if (before == null) {
             return "";
         }
@@ -241,8 +245,11 @@ public final class AlbumViews {
                 + fresh.getFirst().photo();
     }
 
-    private static List<PhotoNote> photos(Logbook book, OwnedCoin coin) {
-        return coin.ref().findId().map(id -> book.photos(PhotoSubject.find(id))).orElse(List.of());
+    private static List<PhotoNote> photos(State book, OwnedCoin coin) {
+        return coin.ref()
+                .findId()
+                .map(id -> book.scope().photos(PhotoSubject.find(id)))
+                .orElse(List.of());
     }
 
     private static String coin(Catalog catalog, OwnedCoin coin) {

@@ -57,7 +57,7 @@ public record Answer(
 
     /// What to look for on a coin: the two most worthwhile varieties, or the catalogue's own words.
     private static String look(Bench bench, Identity coin) {
-        List<Prompt> prompts = bench.desk().read(book -> bench.varieties().prompts(book, coin));
+        List<Prompt> prompts = bench.desk().read(book -> bench.varieties().prompts(book.scope(), book.hunt(), coin));
         if (prompts.isEmpty()) {
             return LookFor.on(bench.catalog(), coin);
         }

@@ -9,11 +9,11 @@ import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.hunt.AttributionNote;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
+import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.VarietyShelf;
 
 /// What the page of an attribution shows. All that was answered stands in the page's address, so the browser's
@@ -99,13 +99,7 @@ public record AttributionView(
     }
 
     static AttributionView of(
-            Logbook book,
-            Catalog catalog,
-            VarietyShelf shelf,
-            Find find,
-            Investigation now,
-            Said said,
-            String problem) {
+            State book, Catalog catalog, VarietyShelf shelf, Find find, Investigation now, Said said, String problem) {
         String base = "/scope/find/" + find.hunt().number() + "/" + find.ordinal() + "?stage="
                 + said.stage().name() + "&a=";
         List<Ask> open = new ArrayList<>();
@@ -178,8 +172,8 @@ public record AttributionView(
                 : p >= 0.0005 ? String.format(Locale.ROOT, "%.1f %%", 100 * p) : "< 0.1 %";
     }
 
-    private static @Nullable Kept kept(Logbook book, VarietyShelf shelf, Find find) {
-        AttributionNote note = book.attributions().get(find.id());
+    private static @Nullable Kept kept(State book, VarietyShelf shelf, Find find) {
+        AttributionNote note = book.scope().attributions().get(find.id());
         return note == null
                 ? null
                 : new Kept(
@@ -191,9 +185,9 @@ public record AttributionView(
     }
 
     /// A variety's name, or its key when it was taken out since.
-    static String name(Logbook book, VarietyShelf shelf, String key) {
+    static String name(State book, VarietyShelf shelf, String key) {
         return key.isEmpty()
                 ? ""
-                : shelf.book(book).variety(key).map(one -> one.name()).orElse(key);
+                : shelf.book(book.scope()).variety(key).map(one -> one.name()).orElse(key);
     }
 }

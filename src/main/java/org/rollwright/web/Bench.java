@@ -3,9 +3,9 @@ package org.rollwright.web;
 import java.time.InstantSource;
 import java.util.function.Supplier;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.desk.Desk;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.OwnVoice;
-import org.rollwright.hunt.Desk;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.picture.PhotoShelf;
 

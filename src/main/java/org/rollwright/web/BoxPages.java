@@ -15,11 +15,11 @@ import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Limits;
+import org.rollwright.desk.Desk;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 
 /// Boxes: the list, one box's report, ordering one, and what is known of it.
 final class BoxPages {
@@ -85,9 +85,9 @@ final class BoxPages {
             return;
         }
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            BoxId id = book.nextBox();
+            BoxId id = book.hunt().nextBox();
             String label = HuntForm.text(context, "label");
-            return new Event.BoxAdded(
+            return new HuntEvent.BoxAdded(
                     id,
                     facts.get().denomination(),
                     new BoxDetails(
@@ -134,7 +134,7 @@ final class BoxPages {
                         .record(
                                 0,
                                 "",
-                                book -> new Event.OpeningBalance(
+                                book -> new HuntEvent.OpeningBalance(
                                         facts.get().denomination(),
                                         name,
                                         boxes.getAsInt(),
@@ -182,7 +182,7 @@ final class BoxPages {
     private void box(Context context, List<String> problems) {
         BoxId id = id(context);
         BoxView view = bench.desk()
-                .read(book -> book.box(id).map(box -> BoxView.of(book, box, bench.catalog(), problems)))
+                .read(book -> book.hunt().box(id).map(box -> BoxView.of(book, box, bench.catalog(), problems)))
                 .orElseThrow(NotFoundResponse::new);
         render.page(context, "box", Map.of("frame", bench.frame(view.label(), "boxes"), "view", view));
     }
@@ -191,7 +191,7 @@ final class BoxPages {
         BoxId id = id(context);
         List<String> wrong = new ArrayList<>();
         BoxDetails before = bench.desk()
-                .read(book -> book.box(id).map(box -> box.details()))
+                .read(book -> book.hunt().box(id).map(box -> box.details()))
                 .orElseThrow(NotFoundResponse::new);
         int rolls = HuntForm.number(HuntForm.text(context, "rolls"), t("box.the-number-of-rolls"), 0, 10_000, wrong)
                 .orElse(before.rolls());
@@ -213,9 +213,9 @@ final class BoxPages {
                 HuntForm.text(context, "note"));
         if (wrong.isEmpty()) {
             Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-                BoxDetails now = book.box(id).map(Box::details).orElseThrow(NotFoundResponse::new);
+                BoxDetails now = book.hunt().box(id).map(Box::details).orElseThrow(NotFoundResponse::new);
                 Shown.check(context, Things.box(id, now), Things.box(id, after));
-                return new Event.BoxChanged(id, after);
+                return new HuntEvent.BoxChanged(id, after);
             });
             if (outcome instanceof Desk.Outcome.Refused refused) {
                 wrong.add(refused.refusal().toString());

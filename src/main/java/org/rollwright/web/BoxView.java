@@ -9,11 +9,11 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Tally;
 
 /// One box, its report and what is known of it.
@@ -46,8 +46,8 @@ public record BoxView(
     /// The finds of one roll.
     public record RollFinds(String roll, List<String> finds) {}
 
-    static BoxView of(Logbook book, Box box, Catalog catalog, List<String> problems) {
-        BoxReport report = BoxReport.of(book, box, catalog);
+    static BoxView of(State book, Box box, Catalog catalog, List<String> problems) {
+        BoxReport report = BoxReport.of(book.hunt(), box, catalog);
         Denomination denomination = box.denomination();
         List<Breakdown> breakdowns = new ArrayList<>();
         add(breakdowns, t("box.watched-for"), report.byWatch());
@@ -99,12 +99,13 @@ public record BoxView(
         return lines;
     }
 
-    private static List<String> sisters(Logbook book, Box box) {
+    private static List<String> sisters(State book, Box box) {
         String word = box.details().sisters();
         Map<Long, String> lines = new LinkedHashMap<>();
         if (!word.isEmpty()) {
-            book.boxes().stream()
-                    .filter(other -> other != box && other.details().sisters().equals(word))
+            book.hunt().boxes().stream()
+                    .filter(other -> !other.id().equals(box.id())
+                            && other.details().sisters().equals(word))
                     .forEach(other -> lines.put(
                             other.id().number(),
                             t(

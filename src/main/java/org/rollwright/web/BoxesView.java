@@ -12,10 +12,10 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxReport;
-import org.rollwright.hunt.Logbook;
 
 /// Every box, from order to return.
 ///
@@ -50,9 +50,10 @@ public record BoxesView(
     /// Boxes searched before this journal.
     public record Balance(String denomination, String watch, int boxes, long coins, long found) {}
 
-    static BoxesView of(Logbook book, Catalog catalog, String chosen, String order, List<String> problems) {
+    static BoxesView of(State book, Catalog catalog, String chosen, String order, List<String> problems) {
         Map<Denomination, List<Box>> byDenomination = new LinkedHashMap<>();
-        book.boxes()
+        book.hunt()
+                .boxes()
                 .forEach(box -> byDenomination
                         .computeIfAbsent(box.denomination(), key -> new ArrayList<>())
                         .add(box));
@@ -69,7 +70,7 @@ public record BoxesView(
                         .toList(),
                 chosen,
                 order,
-                book.balances().stream()
+                book.hunt().balances().stream()
                         .map(balance -> new Balance(
                                 balance.denomination().toString(),
                                 balance.watch(),
@@ -81,7 +82,7 @@ public record BoxesView(
                 problems);
     }
 
-    private static Group group(Logbook book, Denomination denomination, List<Box> boxes, String order) {
+    private static Group group(State book, Denomination denomination, List<Box> boxes, String order) {
         List<Integer> counts = boxes.stream()
                 .filter(Box::touched)
                 .map(Box::foundCoins)
@@ -129,7 +130,7 @@ public record BoxesView(
                 rows);
     }
 
-    static String state(Logbook book, Box box) {
+    static String state(State book, Box box) {
         BoxDetails details = box.details();
         if (details.returned() != null) {
             return t("boxes.state-returned");
@@ -140,7 +141,7 @@ public record BoxesView(
                     : details.pickedUp() == null ? t("boxes.state-ordered") : t("boxes.state-waiting");
         }
         boolean over = box.hunt()
-                .flatMap(book::hunt)
+                .flatMap(book.hunt()::hunt)
                 .map(hunt -> hunt.finished().isPresent())
                 .orElse(false);
         return over ? t("boxes.state-searched") : t("boxes.under-way");

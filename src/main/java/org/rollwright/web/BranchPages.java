@@ -18,15 +18,17 @@ import java.util.stream.Collectors;
 import org.rollwright.catalog.Caution;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Order;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.journal.Event;
 import org.rollwright.text.Texts;
+import org.rollwright.till.Branch;
 import org.rollwright.till.CalendarFile;
+import org.rollwright.till.Order;
+import org.rollwright.till.TillEvent;
 
 /// Branches, what may be had and returned there, and orders with their calendar file.
 final class BranchPages {
@@ -56,7 +58,7 @@ final class BranchPages {
         }
     }
 
-    private void record(Context context, java.util.function.Function<Logbook, Event> maker) {
+    private void record(Context context, java.util.function.Function<State, Event> maker) {
         if (bench.desk().record(0, "", maker) instanceof Desk.Outcome.Refused refused) {
             throw new TillForm.Unread(refused.refusal().toString());
         }
@@ -72,20 +74,20 @@ final class BranchPages {
                 Map.of("frame", bench.frame(t("branch.branches-and-orders"), "till"), "view", view));
     }
 
-    private TillView.Branches view(Logbook book, Map<String, String> typed, List<String> problems) {
+    private TillView.Branches view(State book, Map<String, String> typed, List<String> problems) {
         Map<String, String> filled = new java.util.LinkedHashMap<>(typed);
-        Optional.ofNullable(typed.get("edit")).flatMap(book::branch).ifPresent(branch -> fill(filled, branch));
-        List<Denomination> hunted = new ArrayList<>(book.boxes().stream()
+        Optional.ofNullable(typed.get("edit")).flatMap(book.till()::branch).ifPresent(branch -> fill(filled, branch));
+        List<Denomination> hunted = new ArrayList<>(book.hunt().boxes().stream()
                 .map(org.rollwright.hunt.Box::denomination)
                 .distinct()
                 .toList());
-        book.orders().stream().map(Order::denomination).forEach(hunted::add);
+        book.till().orders().stream().map(Order::denomination).forEach(hunted::add);
         if (hunted.isEmpty()) {
             hunted.add(Denomination.US_CENT);
         }
         return new TillView.Branches(
-                book.branches().stream().map(BranchPages::row).toList(),
-                new ArrayList<>(book.orders())
+                book.till().branches().stream().map(BranchPages::row).toList(),
+                new ArrayList<>(book.till().orders())
                         .reversed().stream().map(this::row).toList(),
                 bench.catalog().denominations().stream()
                         .map(facts -> facts.denomination().toString())
@@ -203,18 +205,18 @@ final class BranchPages {
             throw new TillForm.Unread(t("branch.the-branch-opens-on-no"));
         }
         record(context, book -> {
-            Optional<Branch> known = book.branch(branch.name());
+            Optional<Branch> known = book.till().branch(branch.name());
             Shown.check(
                     context, Things.branch(branch.name(), known), Things.branch(branch.name(), Optional.of(branch)));
-            return new Event.BranchWritten(branch);
+            return new TillEvent.BranchWritten(branch);
         });
     }
 
     private void remove(Context context) {
         String name = HuntForm.text(context, "name");
         record(context, book -> {
-            Shown.check(context, Things.branch(name, book.branch(name)));
-            return new Event.BranchRemoved(name);
+            Shown.check(context, Things.branch(name, book.till().branch(name)));
+            return new TillEvent.BranchRemoved(name);
         });
     }
 
@@ -231,11 +233,11 @@ final class BranchPages {
         int boxes = form.whole("boxes", t("field.boxes"), 1, 1_000, 1);
         LocalDate placed = form.day("placed", t("field.ordered"));
         record(context, book -> {
-            int lead = book.branch(where).map(Branch::leadDays).orElse(0);
+            int lead = book.till().branch(where).map(Branch::leadDays).orElse(0);
             LocalDate due =
                     form.text("due").isEmpty() ? firstOpen(book, where, placed.plusDays(lead)) : form.day("due", "Due");
-            return new Event.OrderPlaced(new Order(
-                    book.nextOrder(),
+            return new TillEvent.OrderPlaced(new Order(
+                    book.till().nextOrder(),
                     where,
                     facts.denomination(),
                     boxes,
@@ -249,10 +251,10 @@ final class BranchPages {
     }
 
     /// The first day from a day on which a branch opens; the day itself when that is not known.
-    private static LocalDate firstOpen(Logbook book, String where, LocalDate from) {
+    private static LocalDate firstOpen(State book, String where, LocalDate from) {
         for (int i = 0; i < 7; i++) {
             LocalDate day = from.plusDays(i);
-            if (book.branch(where).map(branch -> branch.openOn(day)).orElse(true)) {
+            if (book.till().branch(where).map(branch -> branch.openOn(day)).orElse(true)) {
                 return day;
             }
         }
@@ -265,17 +267,19 @@ final class BranchPages {
         long number = form.whole("order", t("field.order"), 1, 999_999, 0);
         LocalDate day = form.day("day", t("field.day"));
         record(context, book -> {
-            Order order = book.order(number).orElseThrow(() -> new TillForm.Unread(t("branch.there-is-no-such-order")));
+            Order order = book.till()
+                    .order(number)
+                    .orElseThrow(() -> new TillForm.Unread(t("branch.there-is-no-such-order")));
             int came = form.whole("came", t("branch.boxes-that-came"), 0, order.boxes(), order.boxes());
             DenominationFacts facts =
                     bench.catalog().facts(order.denomination()).orElseThrow();
             List<Event> events = new ArrayList<>();
             List<BoxId> arrived = new ArrayList<>();
-            Optional<Branch> branch = book.branch(order.branch());
+            Optional<Branch> branch = book.till().branch(order.branch());
             for (int i = 0; i < came; i++) {
-                BoxId id = new BoxId(book.nextBox().number() + i);
+                BoxId id = new BoxId(book.hunt().nextBox().number() + i);
                 arrived.add(id);
-                events.add(new Event.BoxAdded(
+                events.add(new HuntEvent.BoxAdded(
                         id,
                         order.denomination(),
                         new BoxDetails(
@@ -295,7 +299,7 @@ final class BranchPages {
                                 "",
                                 "")));
             }
-            events.add(new Event.OrderEnded(number, day, arrived));
+            events.add(new TillEvent.OrderEnded(number, day, arrived));
             return new Event.Batch(events);
         });
     }
@@ -303,7 +307,7 @@ final class BranchPages {
     private void calendar(Context context) {
         String text = bench.desk()
                 .read(book -> CalendarFile.of(
-                        CalendarFile.orders(book.orders(), this::coins),
+                        CalendarFile.orders(book.till().orders(), this::coins),
                         bench.clock().instant()));
         context.contentType("text/calendar; charset=utf-8");
         context.header("Content-Disposition", "attachment; filename=\"orders.ics\"");

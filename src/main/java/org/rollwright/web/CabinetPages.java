@@ -15,7 +15,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.Acquisition;
+import org.rollwright.cabinet.CabinetEvent;
 import org.rollwright.cabinet.CabinetIndex;
+import org.rollwright.cabinet.CabinetNote;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Place;
+import org.rollwright.cabinet.PlaceId;
+import org.rollwright.cabinet.PricePoint;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
@@ -23,18 +30,12 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Limits;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.EntryParser;
 import org.rollwright.entry.Reading;
-import org.rollwright.hunt.Acquisition;
-import org.rollwright.hunt.CabinetNote;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Place;
-import org.rollwright.hunt.PlaceId;
-import org.rollwright.hunt.PricePoint;
+import org.rollwright.journal.Event;
 
 /// The Cabinet: what is owned, where it lies, what it may be worth.
 final class CabinetPages {
@@ -146,7 +147,13 @@ final class CabinetPages {
                 parameter(context, "dup").equals("yes"));
         CabinetView.Listing view = bench.desk()
                 .read(book -> CabinetView.listing(
-                        book, bench.catalog(), shelf.state(book), query, asked.query(), asked.understood(), problems));
+                        book,
+                        bench.catalog(),
+                        shelf.contents(book),
+                        query,
+                        asked.query(),
+                        asked.understood(),
+                        problems));
         render.page(
                 context, "cabinet", Map.of("frame", frame(t("page.cabinet")), "view", view, "typed", typed(context)));
     }
@@ -191,7 +198,7 @@ final class CabinetPages {
                 }
                 record(
                         context,
-                        new Event.CoinsPut(coins, place.equals("0") ? null : new PlaceId(Long.parseLong(place))),
+                        new CabinetEvent.CoinsPut(coins, place.equals("0") ? null : new PlaceId(Long.parseLong(place))),
                         back);
             }
             case "left" -> {
@@ -202,7 +209,7 @@ final class CabinetPages {
                 }
                 record(
                         context,
-                        new Event.CoinsLeft(
+                        new CabinetEvent.CoinsLeft(
                                 coins,
                                 new CabinetNote.Gone(
                                         field(context, "how"),
@@ -260,15 +267,15 @@ final class CabinetPages {
         @Nullable PlaceId place = to.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(to)) : null;
         Desk.Outcome outcome = bench.desk().record(0, line, book -> {
             List<Event> events = new ArrayList<>();
-            int next = book.nextAdded().piece();
+            int next = book.cabinet().nextAdded().piece();
             for (int i = 0; i < found.draft().count(); i++) {
-                events.add(new Event.CoinAcquired(
+                events.add(new CabinetEvent.CoinAcquired(
                         new CoinRef(0, next + i), found.draft().facts(), how));
             }
             if (place != null) {
-                events.add(new Event.CoinsPut(
+                events.add(new CabinetEvent.CoinsPut(
                         events.stream()
-                                .map(event -> ((Event.CoinAcquired) event).coin())
+                                .map(event -> ((CabinetEvent.CoinAcquired) event).coin())
                                 .toList(),
                         place));
             }
@@ -292,8 +299,8 @@ final class CabinetPages {
                 .record(
                         0,
                         "",
-                        book -> new Event.PlaceMade(new Place(
-                                book.nextPlace(),
+                        book -> new CabinetEvent.PlaceMade(new Place(
+                                book.cabinet().nextPlace(),
                                 parent.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(parent)) : null,
                                 field(context, "name"),
                                 capacity.isEmpty() ? 0 : Integer.parseInt(capacity))));
@@ -310,7 +317,7 @@ final class CabinetPages {
             refuse(context, t("cabinet.choose-a-place"));
             return;
         }
-        record(context, new Event.PlaceRemoved(new PlaceId(Long.parseLong(place))), "/cabinet#places");
+        record(context, new CabinetEvent.PlaceRemoved(new PlaceId(Long.parseLong(place))), "/cabinet#places");
     }
 
     private void undo(Context context) {
@@ -331,7 +338,7 @@ final class CabinetPages {
         Map<String, String> typed = typed(context);
         CabinetView.Coin view = bench.desk()
                 .read(book -> {
-                    CabinetShelf.State state = shelf.state(book);
+                    CabinetShelf.Contents state = shelf.contents(book);
                     return state.index()
                             .entry(ref)
                             .map(entry -> CabinetView.coin(book, bench.catalog(), state, entry, typed, problems));
@@ -345,8 +352,8 @@ final class CabinetPages {
         coin(context, List.of(sentence));
     }
 
-    private CabinetIndex.Entry entry(Logbook book, CoinRef ref) {
-        return shelf.state(book).index().entry(ref).orElseThrow(NotFoundResponse::new);
+    private CabinetIndex.Entry entry(State book, CoinRef ref) {
+        return shelf.contents(book).index().entry(ref).orElseThrow(NotFoundResponse::new);
     }
 
     private void describe(Context context) {
@@ -365,7 +372,7 @@ final class CabinetPages {
             refuseCoin(context, t("cabinet.the-upper-grade-must-be"));
             return;
         }
-        Event event = new Event.CoinDescribed(ref, read.get(), high.orElse(null));
+        Event event = new CabinetEvent.CoinDescribed(ref, read.get(), high.orElse(null));
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
             CabinetIndex.Entry now = entry(book, ref);
             Shown.check(
@@ -389,7 +396,8 @@ final class CabinetPages {
         CoinRef ref = ref(context);
         Identity issue =
                 bench.desk().read(book -> entry(book, ref).description().identity());
-        List<PricePoint> known = bench.desk().read(book -> book.prices().getOrDefault(issue, List.of()));
+        List<PricePoint> known =
+                bench.desk().read(book -> book.cabinet().prices().getOrDefault(issue, List.of()));
         List<Event> events = new ArrayList<>();
         List<String> problems = new ArrayList<>();
         context.formParamMap().forEach((name, values) -> {
@@ -437,7 +445,7 @@ final class CabinetPages {
         }
         if (problems.isEmpty() && !events.isEmpty()) {
             Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-                List<PricePoint> now = book.prices().getOrDefault(issue, List.of());
+                List<PricePoint> now = book.cabinet().prices().getOrDefault(issue, List.of());
                 Shown.check(context, Things.prices(ref.toString(), issue, now), pricesAfter(ref, issue, now, events));
                 return new Event.Batch(events);
             });
@@ -456,10 +464,11 @@ final class CabinetPages {
     private static Shown.Thing pricesAfter(CoinRef ref, Identity issue, List<PricePoint> now, List<Event> events) {
         List<PricePoint> after = new ArrayList<>(now);
         for (Event event : events) {
-            PricePoint price =
-                    event instanceof Event.PriceNoted noted ? noted.price() : ((Event.PriceForgotten) event).price();
+            PricePoint price = event instanceof CabinetEvent.PriceNoted noted
+                    ? noted.price()
+                    : ((CabinetEvent.PriceForgotten) event).price();
             after.removeIf(price::sameCell);
-            if (event instanceof Event.PriceNoted) {
+            if (event instanceof CabinetEvent.PriceNoted) {
                 after.add(price);
             }
         }
@@ -483,14 +492,15 @@ final class CabinetPages {
         String label = t("cabinet.the-price-at", grade, colour == null ? "" : " " + colour);
         if (text.isEmpty()) {
             if (before != null) {
-                events.add(new Event.PriceForgotten(before));
+                events.add(new CabinetEvent.PriceForgotten(before));
             }
         } else if (Limits.money(text).isEmpty()) {
             problems.add(t("cabinet.is-no-amount-write-one", label, text));
         } else if (new BigDecimal(text).signum() == 0) {
             problems.add(t("cabinet.is-zero-which-values-nothing", label));
         } else if (before == null || before.amount().compareTo(new BigDecimal(text)) != 0) {
-            events.add(new Event.PriceNoted(new PricePoint(issue, grade, colour, new BigDecimal(text), today(), note)));
+            events.add(new CabinetEvent.PriceNoted(
+                    new PricePoint(issue, grade, colour, new BigDecimal(text), today(), note)));
         }
     }
 
@@ -515,9 +525,9 @@ final class CabinetPages {
                 today());
         Desk.Outcome kept = bench.desk().record(0, "", book -> {
             CabinetNote.Submission now =
-                    book.cabinet(ref).map(CabinetNote::submission).orElse(null);
+                    book.cabinet().note(ref).map(CabinetNote::submission).orElse(null);
             Shown.check(context, Things.submission(ref, now), Things.submission(ref, sent));
-            return new Event.CoinSubmitted(ref, sent);
+            return new CabinetEvent.CoinSubmitted(ref, sent);
         });
         if (kept instanceof Desk.Outcome.Refused refused) {
             refuseCoin(context, refused.refusal().toString());

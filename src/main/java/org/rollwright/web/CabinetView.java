@@ -11,25 +11,25 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.Acquisition;
 import org.rollwright.cabinet.CabinetIndex;
+import org.rollwright.cabinet.CabinetNote;
+import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.GradingDecision;
 import org.rollwright.cabinet.GradingRecord;
+import org.rollwright.cabinet.Place;
+import org.rollwright.cabinet.PricePoint;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.FindText;
-import org.rollwright.hunt.Acquisition;
-import org.rollwright.hunt.CabinetNote;
-import org.rollwright.hunt.CoinRef;
 import org.rollwright.hunt.Disposition;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoSubject;
-import org.rollwright.hunt.Place;
-import org.rollwright.hunt.PricePoint;
+import org.rollwright.scope.PhotoSubject;
 
 /// What the pages of the Cabinet show.
 public final class CabinetView {
@@ -103,9 +103,9 @@ public final class CabinetView {
     public record Sent(String day, String estimate, String outcome, String cost) {}
 
     static Listing listing(
-            Logbook book,
+            State book,
             Catalog catalog,
-            CabinetShelf.State state,
+            CabinetShelf.Contents state,
             String query,
             CabinetIndex.Query asked,
             String understood,
@@ -167,7 +167,7 @@ public final class CabinetView {
                 : String.format(Locale.ROOT, amount >= 10 ? "%.1f" : "%.2f", amount);
     }
 
-    static List<PlaceRow> places(Logbook book, CabinetIndex index) {
+    static List<PlaceRow> places(State book, CabinetIndex index) {
         Map<Long, Long> counts = new java.util.HashMap<>();
         for (CabinetIndex.Entry entry : index.entries()) {
             if (entry.placeId() != null) {
@@ -180,20 +180,20 @@ public final class CabinetView {
     }
 
     private static void add(
-            Logbook book,
+            State book,
             Map<Long, Long> counts,
-            org.rollwright.hunt.@Nullable PlaceId parent,
+            org.rollwright.cabinet.@Nullable PlaceId parent,
             int depth,
             List<PlaceRow> into) {
         if (depth > 12) {
             return;
         }
-        for (Place place : book.places()) {
+        for (Place place : book.cabinet().places()) {
             if (java.util.Objects.equals(place.parent(), parent)) {
                 into.add(new PlaceRow(
                         place.id().number(),
                         place.name(),
-                        CabinetIndex.path(book, place.id()),
+                        CabinetIndex.path(book.cabinet(), place.id()),
                         depth,
                         counts.getOrDefault(place.id().number(), 0L),
                         place.capacity(),
@@ -204,18 +204,18 @@ public final class CabinetView {
     }
 
     static Coin coin(
-            Logbook book,
+            State book,
             Catalog catalog,
-            CabinetShelf.State state,
+            CabinetShelf.Contents state,
             CabinetIndex.Entry entry,
             Map<String, String> typed,
             List<String> problems) {
         CoinRef ref = entry.ref();
-        CabinetNote note = book.cabinet(ref).orElse(null);
+        CabinetNote note = book.cabinet().note(ref).orElse(null);
         Grade upTo = entry.gradeUpTo();
         Identity identity = entry.description().identity();
         String find = ref.findId()
-                .flatMap(book::find)
+                .flatMap(book.hunt()::find)
                 .map(one -> one.hunt().number() + "/" + one.ordinal())
                 .orElse("");
         CabinetNote.Submission submission = note == null ? null : note.submission();
@@ -254,7 +254,10 @@ public final class CabinetView {
                                 submission.cost().toPlainString()),
                 places(book, state.index()),
                 List.of(
-                        Things.prices(ref.toString(), identity, book.prices().getOrDefault(identity, List.of())),
+                        Things.prices(
+                                ref.toString(),
+                                identity,
+                                book.cabinet().prices().getOrDefault(identity, List.of())),
                         Things.submission(ref, submission)),
                 problems,
                 typed);
@@ -272,16 +275,16 @@ public final class CabinetView {
         return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 
-    private static String provenance(Logbook book, CabinetIndex.Entry entry) {
+    private static String provenance(State book, CabinetIndex.Entry entry) {
         CoinRef ref = entry.ref();
-        Optional<Acquisition> acquisition = book.acquisition(ref);
+        Optional<Acquisition> acquisition = book.cabinet().acquisition(ref);
         if (acquisition.isPresent()) {
             BigDecimal price = acquisition.get().price();
             return acquisition.get().sentence()
                     + (price == null ? "" : ", " + t("cabinet.bought-for", price.toPlainString()));
         }
         return ref.findId()
-                .flatMap(book::find)
+                .flatMap(book.hunt()::find)
                 .map(find -> find.count() > 1
                         ? t(
                                 "cabinet.found-in-on-find-f-coin",
@@ -298,7 +301,7 @@ public final class CabinetView {
                 .orElse(entry.coin().provenance());
     }
 
-    private static List<String> history(Logbook book, @Nullable CabinetNote note) {
+    private static List<String> history(State book, @Nullable CabinetNote note) {
         if (note == null) {
             return List.of();
         }
@@ -306,13 +309,13 @@ public final class CabinetView {
                 .map(stay -> Manner.day(stay.since()) + ": "
                         + (stay.place() == null
                                 ? t("cabinet.nowhere-in-particular-2")
-                                : CabinetIndex.path(book, stay.place())))
+                                : CabinetIndex.path(book.cabinet(), stay.place())))
                 .toList();
     }
 
-    static Grid grid(Logbook book, Catalog catalog, ValueModel model, Identity identity, @Nullable Grade own) {
+    static Grid grid(State book, Catalog catalog, ValueModel model, Identity identity, @Nullable Grade own) {
         boolean coloured = CabinetIndex.hasColour(catalog, identity);
-        List<PricePoint> typed = book.prices().getOrDefault(identity, List.of());
+        List<PricePoint> typed = book.cabinet().prices().getOrDefault(identity, List.of());
         List<@Nullable Colour> colours = new ArrayList<>();
         if (coloured) {
             colours.add(Colour.BN);
@@ -372,7 +375,7 @@ public final class CabinetView {
     }
 
     private static @Nullable Decision decision(
-            CabinetShelf.State state, CabinetIndex.Entry entry, Map<String, String> typed) {
+            CabinetShelf.Contents state, CabinetIndex.Entry entry, Map<String, String> typed) {
         Grade own = entry.description().grade();
         if (own == null) {
             return null;

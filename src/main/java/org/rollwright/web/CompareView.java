@@ -8,8 +8,8 @@ import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoNote;
+import org.rollwright.desk.State;
+import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.picture.Registration;
 
 /// Two photographs beside and over each other.
@@ -30,11 +30,11 @@ public record CompareView(
 
     private static final double PERHAPS = 0.35;
 
-    static CompareView choices(Logbook book, Catalog catalog, String first, String second) {
+    static CompareView choices(State book, Catalog catalog, String first, String second) {
         return new CompareView(
                 first,
                 second,
-                book.photos().stream()
+                book.scope().photos().stream()
                         .sorted(Comparator.comparing(PhotoNote::at).reversed())
                         .limit(60)
                         .map(note -> VarietyViews.thumb(book, catalog, note))

@@ -5,12 +5,12 @@ import static org.rollwright.text.Texts.t;
 import java.util.ArrayList;
 import java.util.List;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
 
 /// What is looked at before a hunt is called finished: rolls left out, counts, finds without a decision.
 public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds, int undecided, List<String> open) {
@@ -19,13 +19,13 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
     public record BoxLine(
             long id, String label, long searched, int rolls, long coins, long nominal, long difference, int finds) {}
 
-    static FinishView of(Logbook book, long number, Catalog catalog) {
-        Hunt hunt = book.hunt(new HuntId(number)).orElseThrow();
+    static FinishView of(State book, long number, Catalog catalog) {
+        Hunt hunt = book.hunt().hunt(new HuntId(number)).orElseThrow();
         List<BoxLine> lines = new ArrayList<>();
         List<String> open = new ArrayList<>();
         for (var id : hunt.boxes()) {
-            Box box = book.box(id).orElseThrow();
-            BoxReport report = BoxReport.of(book, box, catalog);
+            Box box = book.hunt().box(id).orElseThrow();
+            BoxReport report = BoxReport.of(book.hunt(), box, catalog);
             lines.add(new BoxLine(
                     id.number(),
                     box.details().label(),
@@ -48,8 +48,9 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
                 open.add(t("finish.some-finds-of-are-in", box.details().label()));
             }
         }
-        List<Find> finds =
-                hunt.finds().stream().map(id -> book.find(id).orElseThrow()).toList();
+        List<Find> finds = hunt.finds().stream()
+                .map(id -> book.hunt().find(id).orElseThrow())
+                .toList();
         long untold = finds.stream()
                 .filter(find -> catalog.lookup(find.facts().identity()).size() > 1)
                 .count();

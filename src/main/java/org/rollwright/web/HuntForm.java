@@ -16,12 +16,13 @@ import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Limits;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 
 /// The form that starts a hunt, with what was typed, so that a refused form comes back as it was.
 ///
@@ -52,7 +53,7 @@ public record HuntForm(
 
     /// Makes the event once the numbers are known.
     interface Maker {
-        Event make(Logbook book, HuntId hunt);
+        Event make(State book, HuntId hunt);
     }
 
     static HuntForm blank() {
@@ -124,8 +125,8 @@ public record HuntForm(
         if (!waiting.isEmpty()) {
             return wrong.isEmpty()
                     ? new Checked(
-                            (book, hunt) ->
-                                    new Event.HuntStarted(hunt, nameOr(waitingName(book, waiting)), waiting, chosen),
+                            (book, hunt) -> new HuntEvent.HuntStarted(
+                                    hunt, nameOr(waitingName(book, waiting)), waiting, chosen),
                             List.of())
                     : new Checked(null, wrong);
         }
@@ -150,22 +151,25 @@ public record HuntForm(
         return name.isEmpty() ? otherwise : name;
     }
 
-    private static String waitingName(Logbook book, List<BoxId> waiting) {
-        return book.box(waiting.getFirst()).map(box -> box.details().label()).orElse(t("hunts.unnamed"));
+    private static String waitingName(State book, List<BoxId> waiting) {
+        return book.hunt()
+                .box(waiting.getFirst())
+                .map(box -> box.details().label())
+                .orElse(t("hunts.unnamed"));
     }
 
-    private Event start(Logbook book, HuntId hunt, Denomination coin, BoxDetails one, int howMany, List<Watch> chosen) {
+    private Event start(State book, HuntId hunt, Denomination coin, BoxDetails one, int howMany, List<Watch> chosen) {
         List<Event> events = new ArrayList<>();
         List<BoxId> ids = new ArrayList<>();
-        long next = book.nextBox().number();
+        long next = book.hunt().nextBox().number();
         String base = label.isEmpty() ? word(coin) + " box " + next : label;
         for (int i = 0; i < howMany; i++) {
             BoxId id = new BoxId(next + i);
             String own = howMany == 1 ? base : base + " / " + (i + 1);
-            events.add(new Event.BoxAdded(id, coin, one.withLabel(own)));
+            events.add(new HuntEvent.BoxAdded(id, coin, one.withLabel(own)));
             ids.add(id);
         }
-        events.add(new Event.HuntStarted(hunt, nameOr(base), ids, chosen));
+        events.add(new HuntEvent.HuntStarted(hunt, nameOr(base), ids, chosen));
         return new Event.Batch(events);
     }
 

@@ -9,9 +9,9 @@ import java.util.Map;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
 
 /// The list of hunts and the form for a new one.
 ///
@@ -44,10 +44,10 @@ public record HuntsView(
         return wraps;
     }
 
-    static HuntsView of(Logbook book, Catalog catalog, HuntForm form) {
+    static HuntsView of(State book, Catalog catalog, HuntForm form) {
         List<Row> running = new ArrayList<>();
         List<Row> finished = new ArrayList<>();
-        for (Hunt hunt : book.hunts()) {
+        for (Hunt hunt : book.hunt().hunts()) {
             (hunt.finished().isEmpty() ? running : finished).addFirst(row(book, hunt));
         }
         return new HuntsView(
@@ -57,7 +57,7 @@ public record HuntsView(
                 form,
                 List.copyOf(catalog.denominations()),
                 catalog.watches(),
-                book.boxes().stream()
+                book.hunt().boxes().stream()
                         .filter(box -> box.hunt().isEmpty() && box.earlier().isEmpty())
                         .map(box -> new Waiting(
                                 box.id().number(),
@@ -67,9 +67,10 @@ public record HuntsView(
                 book.last());
     }
 
-    private static Row row(Logbook book, Hunt hunt) {
-        List<Box> boxes =
-                hunt.boxes().stream().map(id -> book.box(id).orElseThrow()).toList();
+    private static Row row(State book, Hunt hunt) {
+        List<Box> boxes = hunt.boxes().stream()
+                .map(id -> book.hunt().box(id).orElseThrow())
+                .toList();
         long searched = boxes.stream().mapToLong(Box::searchedRolls).sum();
         long rolls = boxes.stream().mapToLong(box -> box.details().rolls()).sum();
         String labels = boxes.size() == 1

@@ -13,14 +13,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.EntryParser;
 import org.rollwright.entry.Recorder;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.text.Texts;
 
 /// The Mat: the list of hunts, starting one, and the live search page.
@@ -73,7 +73,7 @@ final class MatPages {
         }
         HuntForm.Maker maker = checked.events();
         Desk.Outcome outcome = bench.desk().recordAt(bench.clock().instant(), "", book -> {
-            HuntId hunt = book.nextHunt();
+            HuntId hunt = book.hunt().nextHunt();
             return new Desk.Step(hunt.number(), maker.make(book, hunt));
         });
         switch (outcome) {
@@ -113,7 +113,7 @@ final class MatPages {
 
     private void mat(Context context, Answer answer) {
         // read before the view: the page may then show more than it says, never less
-        long entry = bench.desk().read(Logbook::last);
+        long entry = bench.desk().read(State::last);
         MatView view = view(context);
         render.page(
                 context,
@@ -138,7 +138,7 @@ final class MatPages {
         Manner manner = Manner.now();
         if (known == null
                 || known.hunt != hunt
-                || known.entry != bench.desk().read(Logbook::last)
+                || known.entry != bench.desk().read(State::last)
                 || !known.manner.equals(manner)
                 || !known.language.equals(Texts.language())) {
             known = bench.desk()
@@ -164,7 +164,7 @@ final class MatPages {
         return hunt < 1
                 ? Optional.empty()
                 : bench.desk()
-                        .read(book -> book.hunt(new HuntId(hunt)).map(known -> {
+                        .read(book -> book.hunt().hunt(new HuntId(hunt)).map(known -> {
                             EntryContext context = bench.recorder().context(book, known);
                             return new Place(context, context.denomination());
                         }));
@@ -194,7 +194,7 @@ final class MatPages {
         if (failure == null) {
             if (quick) {
                 context.header("X-Outcome", "recorded");
-                context.header("X-Entry", Long.toString(bench.desk().read(Logbook::last)));
+                context.header("X-Entry", Long.toString(bench.desk().read(State::last)));
                 context.status(HttpStatus.NO_CONTENT);
             } else {
                 context.redirect("/mat/" + hunt, HttpStatus.SEE_OTHER);
@@ -209,7 +209,7 @@ final class MatPages {
     }
 
     /// Records a line; empty when it is durable, otherwise what to show.
-    private Optional<Answer> record(Context context, long hunt, String line, Consumer<Logbook> look) {
+    private Optional<Answer> record(Context context, long hunt, String line, Consumer<State> look) {
         if (line.isBlank()) {
             return Optional.of(Answer.empty());
         }
@@ -242,7 +242,7 @@ final class MatPages {
                     case "split" -> "split " + find + " 1";
                     default -> saved(context, hunt, find, what);
                 };
-        Consumer<Logbook> look = book -> book.hunt(new HuntId(hunt)).ifPresent(known -> {
+        Consumer<State> look = book -> book.hunt().hunt(new HuntId(hunt)).ifPresent(known -> {
             Shown.Thing now = Things.find(book, known, ordinal(find), bench.catalog());
             if (line.startsWith("drop") || line.startsWith("split")) {
                 Shown.check(context, now);
@@ -310,7 +310,7 @@ final class MatPages {
         client.keepAlive();
 
         Runnable end = bench.desk().listen(entry -> {
-            if (entry.scope() == hunt || entry.event() instanceof Event.HolesFilled) {
+            if (entry.scope() == hunt || entry.event() instanceof AlbumEvent.HolesFilled) {
                 live.tell(client, Long.toString(entry.seq()));
             }
         });
@@ -318,6 +318,6 @@ final class MatPages {
         // only now: a page fetches its state when it hears this, and nothing may fall between the two
         client.sendComment("open");
         // and what was recorded between the printing of the page and this, or while its connection was lost
-        live.tell(client, Long.toString(bench.desk().read(Logbook::last)));
+        live.tell(client, Long.toString(bench.desk().read(State::last)));
     }
 }

@@ -11,18 +11,18 @@ import org.rollwright.album.HoleAlert;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.entry.FindText;
-import org.rollwright.hunt.AttributionNote;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Milestones;
 import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
+import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.Prompt;
 import org.rollwright.scope.VarietyShelf;
@@ -112,13 +112,13 @@ public record MatView(
             String attribution) {}
 
     static MatView of(
-            Logbook book, Hunt hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
-        Box box = hunt.box().flatMap(book::box).orElseThrow();
+            State book, Hunt hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
+        Box box = hunt.box().flatMap(book.hunt()::box).orElseThrow();
         Denomination denomination = box.denomination();
         List<Find> boxFinds = finds(book, box.finds());
         List<Find> huntFinds = finds(book, hunt.finds());
-        List<BoxReport.RollCell> cells = BoxReport.strip(book, box, boxFinds);
-        Roll inHand = box.rolls().get(hunt.roll());
+        List<BoxReport.RollCell> cells = BoxReport.strip(book.hunt(), box, boxFinds);
+        Roll inHand = box.roll(hunt.roll());
         return new MatView(
                 hunt.id().number(),
                 hunt.name(),
@@ -139,22 +139,22 @@ public record MatView(
                 hunt.finds().size(),
                 side(box, odds.side(book, hunt, box)),
                 book.canUndo(hunt.id().number()),
-                book.redoable(hunt.id().number()).isPresent());
+                book.canRedo(hunt.id().number()));
     }
 
-    private static List<Find> finds(Logbook book, List<FindId> ids) {
-        return ids.stream().map(id -> book.find(id).orElseThrow()).toList();
+    private static List<Find> finds(State book, List<FindId> ids) {
+        return ids.stream().map(id -> book.hunt().find(id).orElseThrow()).toList();
     }
 
     private static List<TallyRow> tallies(
-            Logbook book,
+            State book,
             Hunt hunt,
             Catalog catalog,
             Denomination denomination,
             List<Find> boxFinds,
             List<Find> huntFinds) {
         List<TallyRow> rows = new ArrayList<>();
-        long series = book.boxes().stream()
+        long series = book.hunt().boxes().stream()
                 .filter(other -> other.denomination().equals(denomination))
                 .mapToLong(Box::foundCoins)
                 .sum();
@@ -165,7 +165,7 @@ public record MatView(
                         watch.name(),
                         Tally.watched(boxFinds, watch, catalog, denomination.country()),
                         Tally.watched(huntFinds, watch, catalog, denomination.country()),
-                        Tally.watchedInSeries(book, watch, catalog, denomination)));
+                        Tally.watchedInSeries(book.hunt(), watch, catalog, denomination)));
             }
         }
         return rows;
@@ -200,7 +200,7 @@ public record MatView(
     }
 
     private static @Nullable LastFind last(
-            Logbook book,
+            State book,
             Hunt hunt,
             Catalog catalog,
             Denomination denomination,
@@ -209,8 +209,9 @@ public record MatView(
         if (hunt.finds().isEmpty()) {
             return null;
         }
-        Find find = book.find(hunt.finds().getLast()).orElseThrow();
-        List<Prompt> prompts = varieties.prompts(book, find.facts().identity());
+        Find find = book.hunt().find(hunt.finds().getLast()).orElseThrow();
+        List<Prompt> prompts =
+                varieties.prompts(book.scope(), book.hunt(), find.facts().identity());
         String check = prompts.isEmpty() ? checks(catalog, find) : "";
         return new LastFind(
                 find.ordinal(),
@@ -224,7 +225,7 @@ public record MatView(
                         .map(prompt -> promptLine(hunt, find, prompt))
                         .toList(),
                 Math.max(0, prompts.size() - PROMPTED),
-                Milestones.of(book, find, catalog),
+                Milestones.of(book.hunt(), find, catalog),
                 shelf.alerts(book, find).stream().map(MatView::alert).toList());
     }
 
@@ -265,11 +266,11 @@ public record MatView(
     }
 
     private static List<FindRow> rows(
-            Logbook book, Hunt hunt, Catalog catalog, Denomination denomination, VarietyShelf varieties) {
+            State book, Hunt hunt, Catalog catalog, Denomination denomination, VarietyShelf varieties) {
         List<FindId> ids = hunt.finds();
         List<FindRow> rows = new ArrayList<>();
         for (int i = ids.size() - 1; i >= Math.max(0, ids.size() - LISTED); i--) {
-            Find find = book.find(ids.get(i)).orElseThrow();
+            Find find = book.hunt().find(ids.get(i)).orElseThrow();
             rows.add(new FindRow(
                     find.ordinal(),
                     catalog.name(find.facts().identity(), denomination),
@@ -289,8 +290,8 @@ public record MatView(
         return rows;
     }
 
-    private static String attribution(Logbook book, VarietyShelf varieties, Find find) {
-        AttributionNote note = book.attributions().get(find.id());
+    private static String attribution(State book, VarietyShelf varieties, Find find) {
+        AttributionNote note = book.scope().attributions().get(find.id());
         if (note == null) {
             return "";
         }
@@ -323,10 +324,11 @@ public record MatView(
 
     /// The view of a hunt by its number, empty when there is none.
     static Optional<MatView> find(
-            Logbook book, long hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
+            State book, long hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
         return hunt < 1
                 ? Optional.empty()
-                : book.hunt(new org.rollwright.hunt.HuntId(hunt))
+                : book.hunt()
+                        .hunt(new org.rollwright.hunt.HuntId(hunt))
                         .map(known -> of(book, known, catalog, varieties, shelf, odds));
     }
 }

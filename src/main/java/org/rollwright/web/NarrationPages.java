@@ -23,6 +23,7 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.EntryParser;
@@ -69,7 +70,7 @@ final class NarrationPages {
             throw new NotFoundResponse();
         }
         return bench.desk()
-                .read(book -> book.hunt(new HuntId(number)).map(hunt -> {
+                .read(book -> book.hunt().hunt(new HuntId(number)).map(hunt -> {
                     int rolls = firstBoxRolls(hunt, book);
                     return new Place(
                             hunt.id(),
@@ -81,10 +82,10 @@ final class NarrationPages {
                 .orElseThrow(NotFoundResponse::new);
     }
 
-    private static int firstBoxRolls(Hunt hunt, org.rollwright.hunt.Logbook book) {
+    private static int firstBoxRolls(Hunt hunt, State book) {
         return hunt.boxes().stream()
                 .findFirst()
-                .flatMap(book::box)
+                .flatMap(book.hunt()::box)
                 .map(box -> box.details().rolls())
                 .filter(rolls -> rolls > 0)
                 .orElse(50);

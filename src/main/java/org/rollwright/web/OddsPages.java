@@ -11,9 +11,9 @@ import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Watch;
 import org.rollwright.odds.OddsReport;
 
@@ -45,9 +45,9 @@ final class OddsPages {
         render.page(context, "odds", Map.of("frame", bench.frame(t("page.odds"), "odds"), "view", view));
     }
 
-    private OddsView view(Logbook book, String coin, String wanted, String cost, String prices) {
+    private OddsView view(State book, String coin, String wanted, String cost, String prices) {
         Map<String, Denomination> denominations = new LinkedHashMap<>();
-        for (Box box : book.boxes()) {
+        for (Box box : book.hunt().boxes()) {
             if (box.touched()) {
                 denominations.putIfAbsent(box.denomination().toString(), box.denomination());
             }
@@ -58,10 +58,10 @@ final class OddsPages {
         Map<String, Watch> watches = new LinkedHashMap<>();
         String lastCoin = "";
         String lastWatch = "";
-        for (Hunt hunt : book.hunts()) {
+        for (Hunt hunt : book.hunt().hunts()) {
             String ofHunt = hunt.boxes().stream()
                     .findFirst()
-                    .flatMap(book::box)
+                    .flatMap(book.hunt()::box)
                     .map(box -> box.denomination().toString())
                     .orElse("");
             for (Watch watch : hunt.watches()) {

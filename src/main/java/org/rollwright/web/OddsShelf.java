@@ -10,9 +10,9 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
 import org.rollwright.hunt.Watch;
 import org.rollwright.odds.BoxHistory;
 import org.rollwright.odds.EnderHistory;
@@ -48,7 +48,7 @@ final class OddsShelf {
         });
     }
 
-    OddsReport report(Logbook book, Denomination denomination, Watch watch) {
+    OddsReport report(State book, Denomination denomination, Watch watch) {
         String key = denomination + "|" + watch.name() + "|" + watch.rule();
         Kept known = kept;
         if (known != null && known.at == book.last() && known.key.equals(key)) {
@@ -59,24 +59,23 @@ final class OddsShelf {
         return report;
     }
 
-    static OddsReport build(
-            Logbook book, Catalog catalog, AlbumShelves albums, Denomination denomination, Watch watch) {
+    static OddsReport build(State book, Catalog catalog, AlbumShelves albums, Denomination denomination, Watch watch) {
         long perBox =
                 catalog.facts(denomination).map(DenominationFacts::coinsPerBox).orElse(2_500L);
-        History history = History.of(book, catalog, denomination, watch, perBox);
+        History history = History.of(book.hunt(), catalog, denomination, watch, perBox);
         List<OddsReport.Wanted> wanted = new ArrayList<>();
-        albums.states(book).forEach(state -> {
+        albums.states(book.album(), book.holdings()).forEach(state -> {
             Map<String, List<Issue>> empty = state.emptyHoles(denomination);
             if (!empty.isEmpty()) {
                 wanted.add(new OddsReport.Wanted(state.name(), empty));
             }
         });
-        return OddsReport.of(book, catalog, history, perBox, wanted);
+        return OddsReport.of(book.hunt(), book.scope(), catalog, history, perBox, wanted);
     }
 
     /// What the hunter's own history says of the box in hand: enders before the first roll, pace from the fifth
     /// roll on.
-    List<String> side(Logbook book, Hunt hunt, Box box) {
+    List<String> side(State book, Hunt hunt, Box box) {
         List<String> words = new ArrayList<>();
         if (hunt.watches().isEmpty()
                 || hunt.finished().isPresent()
@@ -105,7 +104,7 @@ final class OddsShelf {
             }
         }
         if (pace) {
-            Optional<BoxHistory> now = History.ofBox(book, bench.catalog(), box, watch, perBox);
+            Optional<BoxHistory> now = History.ofBox(book.hunt(), bench.catalog(), box, watch, perBox);
             now.ifPresent(seen ->
                     words.add(Pace.of(known.model, watch.name(), seen, Math.max(0, perBox - seen.exposedCoins()))
                             .sentence()));
@@ -113,13 +112,13 @@ final class OddsShelf {
         return words;
     }
 
-    private Others others(Logbook book, Hunt hunt, Box box, Watch watch, long perBox) {
+    private Others others(State book, Hunt hunt, Box box, Watch watch, long perBox) {
         String key = box.id() + "|" + watch.name();
         Others known = others;
         if (known != null && known.hunt == hunt.id().number() && known.key.equals(key)) {
             return known;
         }
-        History all = History.of(book, bench.catalog(), box.denomination(), watch, perBox);
+        History all = History.of(book.hunt(), bench.catalog(), box.denomination(), watch, perBox);
         History without = new History(
                 all.denomination(),
                 all.watch(),

@@ -11,14 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.rollwright.album.AlbumId;
 import org.rollwright.cabinet.CabinetIndex;
+import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.CoinSheet;
 import org.rollwright.cabinet.LabelSheet;
-import org.rollwright.hunt.AlbumId;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.PhotoNote;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.scope.PhotoNote;
+import org.rollwright.scope.PhotoSubject;
 
 /// Everything for printing and for other programs: labels, lists, reports, tables.
 final class PaperPages {
@@ -103,7 +103,7 @@ final class PaperPages {
         }
         String address = "http://" + Optional.ofNullable(context.header("Host")).orElse("127.0.0.1:7300");
         List<CabinetIndex.Entry> entries = bench.desk().read(book -> {
-            CabinetIndex index = shelf.state(book).index();
+            CabinetIndex index = shelf.contents(book).index();
             return coins.stream().map(index::entry).flatMap(Optional::stream).toList();
         });
         List<Paper.LabelPage> pages = new ArrayList<>();
@@ -134,7 +134,7 @@ final class PaperPages {
                 Optional.ofNullable(context.queryParam("q")).orElse(""),
                 Optional.ofNullable(context.queryParam("place")).orElse(""),
                 "yes".equals(context.queryParam("dup")));
-        return bench.desk().read(book -> shelf.state(book).index().search(asked.query()));
+        return bench.desk().read(book -> shelf.contents(book).index().search(asked.query()));
     }
 
     private void insurance(Context context) {
@@ -147,7 +147,7 @@ final class PaperPages {
         List<String> pictures = new ArrayList<>();
         List<String> notes = new ArrayList<>();
         bench.desk().read(book -> {
-            CabinetShelf.State state = shelf.state(book);
+            CabinetShelf.Contents state = shelf.contents(book);
             for (CabinetIndex.Entry entry : coins) {
                 rows.add(List.of(
                         Paper.plain(entry.ref().toString()),
@@ -159,8 +159,8 @@ final class PaperPages {
                                 .orElse(""))));
                 pictures.add(entry.ref()
                         .findId()
-                        .flatMap(id ->
-                                book.photos(PhotoSubject.find(id)).stream().findFirst())
+                        .flatMap(id -> book.scope().photos(PhotoSubject.find(id)).stream()
+                                .findFirst())
                         .map(PhotoNote::photo)
                         .flatMap(bench.photos()::thumbnail)
                         .map(bytes -> Paper.data("image/jpeg", bytes))
@@ -192,7 +192,7 @@ final class PaperPages {
 
     private void csv(Context context) {
         List<CabinetIndex.Entry> coins = asked(context);
-        String text = bench.desk().read(book -> CoinSheet.csv(CoinSheet.rows(book, coins)));
+        String text = bench.desk().read(book -> CoinSheet.csv(CoinSheet.rows(book.holdings(), coins)));
         context.contentType("text/csv; charset=utf-8");
         context.header("Content-Disposition", "attachment; filename=\"coins.csv\"");
         context.result(text);
@@ -209,9 +209,10 @@ final class PaperPages {
     private void album(Context context, boolean wantsOnly) {
         AlbumId id = new AlbumId(id(context));
         AlbumViews.Page page = bench.desk()
-                .read(book -> book.album(id)
+                .read(book -> book.album()
+                        .album(id)
                         .map(album -> AlbumViews.page(
-                                book, albums.shelves().state(book, album), album.rule(), "", List.of())))
+                                book, albums.shelves().state(album, book.holdings()), album.rule(), "", List.of())))
                 .orElseThrow(NotFoundResponse::new);
         List<List<String>> rows = new ArrayList<>();
         if (wantsOnly) {
@@ -254,7 +255,7 @@ final class PaperPages {
     private void box(Context context) {
         BoxId id = new BoxId(id(context));
         BoxView view = bench.desk()
-                .read(book -> book.box(id).map(box -> BoxView.of(book, box, bench.catalog(), List.of())))
+                .read(book -> book.hunt().box(id).map(box -> BoxView.of(book, box, bench.catalog(), List.of())))
                 .orElseThrow(NotFoundResponse::new);
         List<String> notes = new ArrayList<>();
         notes.add(f(

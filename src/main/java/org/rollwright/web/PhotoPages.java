@@ -17,14 +17,15 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Length;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoNote;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.journal.Event;
+import org.rollwright.scope.PhotoNote;
+import org.rollwright.scope.PhotoSubject;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.picture.CoinOutline;
 import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
@@ -66,8 +67,10 @@ final class PhotoPages {
         if (!variety.isEmpty()) {
             String marker = Optional.ofNullable(context.formParam("marker")).orElse("0");
             boolean known = bench.desk()
-                    .<Boolean>read(book ->
-                            bench.varieties().book(book).variety(variety).isPresent());
+                    .<Boolean>read(book -> bench.varieties()
+                            .book(book.scope())
+                            .variety(variety)
+                            .isPresent());
             return known && marker.matches("[0-9]{1,2}")
                     ? Optional.of(PhotoSubject.variety(variety, Integer.parseInt(marker)))
                     : Optional.empty();
@@ -87,7 +90,7 @@ final class PhotoPages {
         long hunt = Long.parseLong(parts[0]);
         return hunt < 1
                 ? Optional.empty()
-                : bench.desk().read(book -> book.find(new HuntId(hunt), Integer.parseInt(parts[1])));
+                : bench.desk().read(book -> book.hunt().find(new HuntId(hunt), Integer.parseInt(parts[1])));
     }
 
     private void keep(Context context) {
@@ -166,7 +169,7 @@ final class PhotoPages {
         Desk.Outcome outcome = bench.desk().record(scope, "", book -> {
             List<Event> events = new ArrayList<>();
             for (Photo photo : photos) {
-                events.add(new Event.PhotoKept(photo.id(), photo.width(), photo.height(), about, caption));
+                events.add(new ScopeEvent.PhotoKept(photo.id(), photo.width(), photo.height(), about, caption));
             }
             return events.size() == 1 ? events.getFirst() : new Event.Batch(events);
         });
@@ -179,7 +182,7 @@ final class PhotoPages {
     private long scope(PhotoSubject about) {
         return about.kind().equals("find")
                 ? bench.desk()
-                        .read(book -> book.find(new FindId(Long.parseLong(about.key()))))
+                        .read(book -> book.hunt().find(new FindId(Long.parseLong(about.key()))))
                         .map(find -> find.hunt().number())
                         .orElse(0L)
                 : 0L;
@@ -188,7 +191,7 @@ final class PhotoPages {
     private void takeOut(Context context) {
         String photo = Optional.ofNullable(context.formParam("photo")).orElse("");
         PhotoSubject about = subject(context).orElse(PhotoSubject.BENCH);
-        Desk.Outcome outcome = bench.desk().record(scope(about), "", book -> new Event.PhotoTaken(photo, about));
+        Desk.Outcome outcome = bench.desk().record(scope(about), "", book -> new ScopeEvent.PhotoTaken(photo, about));
         String back = Optional.ofNullable(context.formParam("back")).orElse("/scope");
         if (outcome instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -218,9 +221,10 @@ final class PhotoPages {
     }
 
     /// The millimetres of the coin on a photograph, as far as the record says which coin it is.
-    private static @Nullable Length diameter(Logbook book, Bench bench, PhotoNote note) {
+    private static @Nullable Length diameter(State book, Bench bench, PhotoNote note) {
         if (note.about().kind().equals("find")) {
-            return book.find(new FindId(Long.parseLong(note.about().key())))
+            return book.hunt()
+                    .find(new FindId(Long.parseLong(note.about().key())))
                     .flatMap(find -> bench.catalog().lookup(find.facts().identity()).stream()
                             .findFirst()
                             .map(issue -> issue.alloy().diameter()))
@@ -228,7 +232,7 @@ final class PhotoPages {
         }
         if (note.about().kind().equals("variety")) {
             return bench.varieties()
-                    .book(book)
+                    .book(book.scope())
                     .variety(note.about().key())
                     .flatMap(one -> bench
                             .catalog()
@@ -241,8 +245,10 @@ final class PhotoPages {
         return null;
     }
 
-    private Optional<PhotoNote> note(Logbook book, String id) {
-        return book.photos().stream().filter(one -> one.photo().equals(id)).reduce((a, b) -> b);
+    private Optional<PhotoNote> note(State book, String id) {
+        return book.scope().photos().stream()
+                .filter(one -> one.photo().equals(id))
+                .reduce((a, b) -> b);
     }
 
     private void photo(Context context) {

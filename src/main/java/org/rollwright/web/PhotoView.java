@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Length;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoNote;
+import org.rollwright.desk.State;
+import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.picture.CoinOutline;
 
 /// What the bench for one photograph shows.
@@ -34,12 +34,13 @@ public record PhotoView(
     /// A coin's diameter to choose from.
     public record Diameter(String millimetres, String name) {}
 
-    static PhotoView of(Logbook book, Catalog catalog, PhotoNote note, @Nullable Length diameter) {
+    static PhotoView of(State book, Catalog catalog, PhotoNote note, @Nullable Length diameter) {
         String find = "";
         String year = "";
         if (note.about().kind().equals("find")) {
-            var known = book.find(
-                    new org.rollwright.hunt.FindId(Long.parseLong(note.about().key())));
+            var known = book.hunt()
+                    .find(new org.rollwright.hunt.FindId(
+                            Long.parseLong(note.about().key())));
             find = known.map(one -> one.hunt().number() + "/" + one.ordinal()).orElse("");
             year = known.map(one -> one.facts().identity().year())
                     .map(String::valueOf)
@@ -57,7 +58,7 @@ public record PhotoView(
                 year,
                 "",
                 "",
-                book.photos().stream()
+                book.scope().photos().stream()
                         .filter(other -> !other.photo().equals(note.photo()))
                         .sorted(java.util.Comparator.comparing(PhotoNote::at).reversed())
                         .limit(24)

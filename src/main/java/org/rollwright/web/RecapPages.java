@@ -17,15 +17,15 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoSubject;
 import org.rollwright.recap.Afterwards;
 import org.rollwright.recap.Card;
 import org.rollwright.recap.Chapters;
 import org.rollwright.recap.SeriesStory;
 import org.rollwright.recap.Story;
+import org.rollwright.scope.PhotoSubject;
 
 /// Telling how a hunt went: its page, texts and chapters, and the overlay for recording software. Nothing about
 /// banks, towns or values is on any of them.
@@ -69,7 +69,7 @@ public final class RecapPages {
 
     private Story story(HuntId id) {
         return bench.desk()
-                .read(book -> book.hunt(id).map(hunt -> Story.of(book, hunt, bench.catalog())))
+                .read(book -> book.hunt().hunt(id).map(hunt -> Story.of(book.hunt(), hunt, bench.catalog())))
                 .orElseThrow(NotFoundResponse::new);
     }
 
@@ -97,9 +97,9 @@ public final class RecapPages {
             return new Cut(first, length, Optional.empty(), t("recap.times-are-written-as-1"), null);
         }
         return bench.desk()
-                .read(book -> book.hunt(id).map(hunt -> {
+                .read(book -> book.hunt().hunt(id).map(hunt -> {
                     Duration at = firstAt.get();
-                    Optional<Instant> moment = Chapters.firstMoment(book, hunt, bench.catalog());
+                    Optional<Instant> moment = Chapters.firstMoment(book.hunt(), hunt, bench.catalog());
                     if (!began.isEmpty() && moment.isPresent()) {
                         switch (Chapters.began(began, zone(context), moment.get())) {
                             case Chapters.Began.At start -> at = Duration.between(start.at(), moment.get());
@@ -109,7 +109,7 @@ public final class RecapPages {
                             }
                         }
                     }
-                    return switch (Chapters.of(book, hunt, bench.catalog(), at, end)) {
+                    return switch (Chapters.of(book.hunt(), hunt, bench.catalog(), at, end)) {
                         case Chapters.Result.Made made ->
                             new Cut(
                                     began.isEmpty() ? first : Chapters.time(at),
@@ -130,16 +130,19 @@ public final class RecapPages {
 
     private Afterwards after(HuntId id) {
         return bench.desk()
-                .read(book -> book.hunt(id).map(hunt -> Afterwards.of(book, hunt, bench.catalog())))
+                .read(book -> book.hunt()
+                        .hunt(id)
+                        .map(hunt -> Afterwards.of(book.album(), book.holdings(), hunt, bench.catalog())))
                 .orElseThrow(NotFoundResponse::new);
     }
 
     private Denomination coins(HuntId id) {
         return bench.desk()
-                .read(book -> book.hunt(id)
+                .read(book -> book.hunt()
+                        .hunt(id)
                         .flatMap(hunt -> hunt.boxes().stream()
                                 .findFirst()
-                                .flatMap(book::box)
+                                .flatMap(book.hunt()::box)
                                 .map(Box::denomination)))
                 .orElse(Denomination.US_CENT);
     }
@@ -171,7 +174,7 @@ public final class RecapPages {
         return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 
-    private Denomination chosen(Context context, Logbook book) {
+    private Denomination chosen(Context context, State book) {
         String wanted = parameter(context, "denomination", "");
         List<Denomination> all = denominations(book);
         return all.stream()
@@ -180,8 +183,8 @@ public final class RecapPages {
                 .orElse(all.getFirst());
     }
 
-    private static List<Denomination> denominations(Logbook book) {
-        List<Denomination> all = book.boxes().stream()
+    private static List<Denomination> denominations(State book) {
+        List<Denomination> all = book.hunt().boxes().stream()
                 .filter(Box::touched)
                 .map(Box::denomination)
                 .distinct()
@@ -196,7 +199,7 @@ public final class RecapPages {
                     "frame",
                     bench.frame(t("recap.recap-of-the-series"), "boxes"),
                     "story",
-                    SeriesStory.of(book, bench.catalog(), coins),
+                    SeriesStory.of(book.hunt(), bench.catalog(), coins),
                     "denominations",
                     denominations(book).stream()
                             .map(one -> new OddsView.Choice(one.toString(), one.toString(), one.equals(coins)))
@@ -208,7 +211,8 @@ public final class RecapPages {
     }
 
     private void seriesReport(Context context) {
-        SeriesStory story = bench.desk().read(book -> SeriesStory.of(book, bench.catalog(), chosen(context, book)));
+        SeriesStory story =
+                bench.desk().read(book -> SeriesStory.of(book.hunt(), bench.catalog(), chosen(context, book)));
         Map<String, Object> values = new LinkedHashMap<>();
         values.put("title", t("recap.all-boxes-of-coins", story.boxes(), story.coins()));
         values.put("story", null);
@@ -226,7 +230,7 @@ public final class RecapPages {
         values.put("title", story.title());
         values.put("story", story);
         values.put("after", after(id));
-        values.put("series", bench.desk().read(book -> SeriesStory.of(book, bench.catalog(), coins(id))));
+        values.put("series", bench.desk().read(book -> SeriesStory.of(book.hunt(), bench.catalog(), coins(id))));
         values.put("pictures", pictures(id));
         values.put("rolls", bench.desk().read(book -> rolls(book, id)));
         send(context, "hunt-" + id.number() + ".html", values);
@@ -241,9 +245,11 @@ public final class RecapPages {
     private List<Picture> pictures(HuntId id) {
         Map<String, String> captions = bench.desk().read(book -> {
             Map<String, String> found = new LinkedHashMap<>();
-            book.hunt(id)
+            book.hunt()
+                    .hunt(id)
                     .ifPresent(hunt -> hunt.finds()
-                            .forEach(find -> book.photos(PhotoSubject.find(find))
+                            .forEach(find -> book.scope()
+                                    .photos(PhotoSubject.find(find))
                                     .forEach(note -> found.putIfAbsent(
                                             note.photo(), VarietyViews.about(book, bench.catalog(), note.about())))));
             return found;
@@ -263,11 +269,12 @@ public final class RecapPages {
         return pictures;
     }
 
-    private List<RollLine> rolls(Logbook book, HuntId id) {
+    private List<RollLine> rolls(State book, HuntId id) {
         List<RollLine> lines = new ArrayList<>();
-        book.hunt(id)
+        book.hunt()
+                .hunt(id)
                 .ifPresent(hunt -> hunt.boxes().stream()
-                        .map(book::box)
+                        .map(book.hunt()::box)
                         .flatMap(Optional::stream)
                         .forEach(box -> BoxView.of(book, box, bench.catalog(), List.of())
                                 .byRoll()

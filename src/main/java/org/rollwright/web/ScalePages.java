@@ -14,12 +14,13 @@ import java.util.Map;
 import java.util.Optional;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.MassText;
-import org.rollwright.hunt.CountedPile;
-import org.rollwright.hunt.Cup;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.MetalPrice;
+import org.rollwright.desk.Desk;
+import org.rollwright.journal.Event;
+import org.rollwright.scale.CountedPile;
+import org.rollwright.scale.Cup;
 import org.rollwright.scale.MetalContent;
+import org.rollwright.scale.MetalPrice;
+import org.rollwright.scale.ScaleEvent;
 
 /// The Scale: cups that fill from box to box, counted piles, and what a weight says.
 final class ScalePages {
@@ -90,7 +91,7 @@ final class ScalePages {
             }
             record(
                     context,
-                    new Event.CupBegun(new Cup(
+                    new ScaleEvent.CupBegun(new Cup(
                             field(context, "name"),
                             field(context, "alloy"),
                             tare,
@@ -106,7 +107,7 @@ final class ScalePages {
     private void reading(Context context) {
         try {
             Mass mass = mass(context, "weight", t("field.reading"));
-            record(context, new Event.CupRead(field(context, "cup"), field(context, "what"), mass), "cups");
+            record(context, new ScaleEvent.CupRead(field(context, "cup"), field(context, "what"), mass), "cups");
         } catch (Unread e) {
             refuse(context, String.valueOf(e.getMessage()));
         }
@@ -122,7 +123,7 @@ final class ScalePages {
             }
             record(
                     context,
-                    new Event.PileCounted(new CountedPile(
+                    new ScaleEvent.PileCounted(new CountedPile(
                             field(context, "alloy"),
                             Integer.parseInt(coins),
                             mass,
@@ -153,7 +154,7 @@ final class ScalePages {
                 .setScale(6, java.math.RoundingMode.HALF_EVEN);
         record(
                 context,
-                new Event.MetalPriced(new MetalPrice(
+                new ScaleEvent.MetalPriced(new MetalPrice(
                         field(context, "metal"),
                         perKilogram,
                         amount + " per " + unit,

@@ -13,13 +13,13 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.MassText;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
-import org.rollwright.hunt.Cup;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MetalPrice;
 import org.rollwright.scale.AlloyWeight;
 import org.rollwright.scale.CountByWeight;
+import org.rollwright.scale.Cup;
 import org.rollwright.scale.MetalContent;
+import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.MixedPile;
 import org.rollwright.scale.SingleCoin;
 
@@ -62,23 +62,23 @@ public record ScaleView(
         return form.equals(typed.get("form")) ? typed.getOrDefault(field, otherwise) : otherwise;
     }
 
-    static ScaleView of(Logbook book, Catalog catalog, Map<String, String> typed, List<String> problems) {
+    static ScaleView of(State book, Catalog catalog, Map<String, String> typed, List<String> problems) {
         List<Alloy> alloys = catalog.alloys().stream()
                 .filter(alloy -> catalog.issues().stream()
                         .anyMatch(issue -> issue.alloy().equals(alloy)))
                 .toList();
         return new ScaleView(
                 problems,
-                book.cups().stream().map(cup -> cup(book, catalog, cup)).toList(),
+                book.scale().cups().stream().map(cup -> cup(book, catalog, cup)).toList(),
                 alloys.stream().map(one -> new Choice(one.name(), name(one))).toList(),
-                book.boxes().stream()
+                book.hunt().boxes().stream()
                         .sorted(java.util.Comparator.comparingLong(
                                         (Box box) -> box.id().number())
                                 .reversed())
                         .limit(30)
                         .map(box -> box.details().label())
                         .toList(),
-                book.piles().values().stream()
+                book.scale().piles().values().stream()
                         .map(pile -> new Pile(
                                 pile.alloy(),
                                 f(
@@ -91,7 +91,9 @@ public record ScaleView(
                 typed,
                 answers(book, catalog, typed),
                 metals(book, catalog),
-                book.metalPrices().values().stream().map(ScaleView::price).toList(),
+                book.scale().metalPrices().values().stream()
+                        .map(ScaleView::price)
+                        .toList(),
                 MetalContent.caution(),
                 book.undoAsOf(0));
     }
@@ -104,7 +106,7 @@ public record ScaleView(
         return catalog.alloys().stream().filter(one -> one.name().equals(name)).findFirst();
     }
 
-    private static CupTable cup(Logbook book, Catalog catalog, Cup cup) {
+    private static CupTable cup(State book, Catalog catalog, Cup cup) {
         Optional<Alloy> alloy = alloy(catalog, cup.alloy());
         List<CupRow> rows = new ArrayList<>();
         double before = cup.tare().grams();
@@ -138,8 +140,8 @@ public record ScaleView(
     }
 
     /// `610 coins (9 in 10: 605 to 615)`.
-    private static String coins(Logbook book, Alloy alloy, double grams, double resolution, int readings) {
-        CountByWeight count = AlloyWeight.of(alloy, book.piles()).count(grams, resolution, readings);
+    private static String coins(State book, Alloy alloy, double grams, double resolution, int readings) {
+        CountByWeight count = AlloyWeight.of(alloy, book.scale().piles()).count(grams, resolution, readings);
         double half = Z90 * count.standardError();
         return String.format(
                 Locale.ROOT,
@@ -149,7 +151,7 @@ public record ScaleView(
                 Math.ceil(count.coins() + half));
     }
 
-    private static List<Answer> answers(Logbook book, Catalog catalog, Map<String, String> typed) {
+    private static List<Answer> answers(State book, Catalog catalog, Map<String, String> typed) {
         String form = typed.getOrDefault("form", "");
         if (form.isEmpty()) {
             return List.of();
@@ -169,7 +171,7 @@ public record ScaleView(
                 : null;
     }
 
-    private static Answer count(Logbook book, Catalog catalog, Map<String, String> typed) {
+    private static Answer count(State book, Catalog catalog, Map<String, String> typed) {
         Double step = step(typed);
         Optional<Alloy> alloy = alloy(catalog, typed.getOrDefault("alloy", ""));
         if (step == null || alloy.isEmpty()) {
@@ -182,12 +184,13 @@ public record ScaleView(
                 new Answer(
                         "count",
                         coins(book, alloy.get(), good.mass().grams(), step, 1) + ", by "
-                                + AlloyWeight.of(alloy.get(), book.piles()).source() + ".",
+                                + AlloyWeight.of(alloy.get(), book.scale().piles())
+                                        .source() + ".",
                         false);
         };
     }
 
-    private static Answer mixed(Logbook book, Catalog catalog, Map<String, String> typed) {
+    private static Answer mixed(State book, Catalog catalog, Map<String, String> typed) {
         Double step = step(typed);
         Optional<Alloy> heavy = alloy(catalog, typed.getOrDefault("heavy", "us-cent-brass"));
         Optional<Alloy> light = alloy(catalog, typed.getOrDefault("light", "us-cent-zinc"));
@@ -221,8 +224,8 @@ public record ScaleView(
             return new Answer("mixed", t("scale.the-wrapping-outweighs-the-whole"), true);
         }
         int coins = Integer.parseInt(coinsText);
-        AlloyWeight one = AlloyWeight.of(heavy.get(), book.piles());
-        AlloyWeight two = AlloyWeight.of(light.get(), book.piles());
+        AlloyWeight one = AlloyWeight.of(heavy.get(), book.scale().piles());
+        AlloyWeight two = AlloyWeight.of(light.get(), book.scale().piles());
         if (net < 0.9 * coins * two.mean() || net > 1.1 * coins * one.mean()) {
             return new Answer(
                     "mixed",
@@ -283,7 +286,7 @@ public record ScaleView(
         return answers;
     }
 
-    private static List<MetalRow> metals(Logbook book, Catalog catalog) {
+    private static List<MetalRow> metals(State book, Catalog catalog) {
         List<MetalRow> rows = new ArrayList<>();
         Map<String, String> names = new java.util.LinkedHashMap<>();
         Map<String, Boolean> cautioned = new java.util.HashMap<>();
@@ -302,7 +305,7 @@ public record ScaleView(
             if (coin == null) {
                 continue;
             }
-            MetalContent content = MetalContent.of(alloy, book.metalPrices());
+            MetalContent content = MetalContent.of(alloy, book.scale().metalPrices());
             String silver = content.grams().containsKey("silver")
                     ? String.format(
                             Locale.ROOT,

@@ -20,13 +20,14 @@ import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.SheetCell;
-import org.rollwright.hunt.AttributionNote;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.journal.Event;
+import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
 
@@ -140,8 +141,8 @@ final class ScopePages {
         if (problems.isEmpty() && old.isEmpty()) {
             String key = rows.varieties().getFirst().key();
             boolean taken = bench.desk()
-                    .<Boolean>read(
-                            book -> bench.varieties().book(book).variety(key).isPresent());
+                    .<Boolean>read(book ->
+                            bench.varieties().book(book.scope()).variety(key).isPresent());
             if (taken) {
                 problems.add(t("scope.name-there-is-already-a", key));
             }
@@ -150,7 +151,7 @@ final class ScopePages {
             Variety variety = rows.varieties().getFirst();
             Desk.Outcome outcome = bench.desk().record(0, "", book -> {
                 Shown.check(context, now(book, variety.key()), Things.variety(variety.key(), variety.cells()));
-                return new Event.VarietyWritten(variety.key(), variety.cells());
+                return new ScopeEvent.VarietyWritten(variety.key(), variety.cells());
             });
             if (outcome instanceof Desk.Outcome.Refused refused) {
                 problems.add(refused.refusal().toString());
@@ -163,17 +164,21 @@ final class ScopePages {
         edit(context, cells, problems);
     }
 
-    private Shown.Thing now(Logbook book, String key) {
+    private Shown.Thing now(State book, String key) {
         return Things.variety(
                 key,
-                bench.varieties().book(book).variety(key).map(Variety::cells).orElse(Map.of()));
+                bench.varieties()
+                        .book(book.scope())
+                        .variety(key)
+                        .map(Variety::cells)
+                        .orElse(Map.of()));
     }
 
     private void remove(Context context) {
         String key = context.pathParam("key");
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
             Shown.check(context, now(book, key));
-            return new Event.VarietyRemoved(key);
+            return new ScopeEvent.VarietyRemoved(key);
         });
         if (outcome instanceof Desk.Outcome.Refused refused) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -191,7 +196,8 @@ final class ScopePages {
                 de.siegmar.fastcsv.writer.CsvWriter.builder().build(text)) {
             writer.writeRecord(columns);
             bench.desk()
-                    .read(book -> List.copyOf(bench.varieties().book(book).varieties()))
+                    .read(book ->
+                            List.copyOf(bench.varieties().book(book.scope()).varieties()))
                     .forEach(one -> writer.writeRecord(columns.stream()
                             .map(column -> SheetCell.out(one.cells().getOrDefault(column, "")))
                             .toList()));
@@ -243,12 +249,12 @@ final class ScopePages {
             return List.of(t("scope.the-file-has-rows-1", rows.varieties().size(), MOST_ROWS));
         }
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            VarietyBook known = bench.varieties().book(book);
+            VarietyBook known = bench.varieties().book(book.scope());
             List<Event> events = new ArrayList<>();
             for (Variety one : rows.varieties()) {
                 // a row as the catalogue has it already changes nothing
                 if (!known.variety(one.key()).map(one::equals).orElse(false)) {
-                    events.add(new Event.VarietyWritten(one.key(), one.cells()));
+                    events.add(new ScopeEvent.VarietyWritten(one.key(), one.cells()));
                 }
             }
             return new Event.Batch(events);
@@ -262,7 +268,7 @@ final class ScopePages {
         try {
             HuntId hunt = new HuntId(Long.parseLong(context.pathParam("hunt")));
             int ordinal = Integer.parseInt(context.pathParam("find"));
-            return bench.desk().read(book -> book.find(hunt, ordinal)).orElseThrow(NotFoundResponse::new);
+            return bench.desk().read(book -> book.hunt().find(hunt, ordinal)).orElseThrow(NotFoundResponse::new);
         } catch (IllegalArgumentException e) {
             throw new NotFoundResponse();
         }
@@ -271,10 +277,10 @@ final class ScopePages {
     private Investigation investigation(Find find, AttributionView.Said said) {
         Investigation now = bench.desk()
                 .read(book -> Investigation.begin(
-                        bench.varieties().book(book),
+                        bench.varieties().book(book.scope()),
                         bench.catalog(),
                         find.facts().identity(),
-                        book.checks(),
+                        book.hunt().checks(),
                         find.facts().grade(),
                         said.stage()));
         int questions = now.questions().size();
@@ -298,7 +304,7 @@ final class ScopePages {
                 .read(book -> AttributionView.of(book, bench.catalog(), bench.varieties(), find, now, said, problem));
         Shown.Thing kept = bench.desk()
                 .read(book -> Things.attribution(
-                        find, Optional.ofNullable(book.attributions().get(find.id()))));
+                        find, Optional.ofNullable(book.scope().attributions().get(find.id()))));
         render.page(
                 context,
                 "attribution",
@@ -316,19 +322,19 @@ final class ScopePages {
             show(context, find, said, t("scope.nothing-was-answered-yet-answer"));
             return;
         }
-        List<Event.Look> path = new ArrayList<>();
+        List<ScopeEvent.Look> path = new ArrayList<>();
         if (said.stage() != Investigation.Stage.UNKNOWN) {
-            path.add(new Event.Look(Investigation.STAGE_LOOK, said.stage().word()));
+            path.add(new ScopeEvent.Look(Investigation.STAGE_LOOK, said.stage().word()));
         }
-        now.path().forEach(step -> path.add(new Event.Look(step.looked(), step.answer())));
+        now.path().forEach(step -> path.add(new ScopeEvent.Look(step.looked(), step.answer())));
         if (compared) {
-            path.add(new Event.Look(Investigation.COMPARED_LOOK, Investigation.Answer.YES.word()));
+            path.add(new ScopeEvent.Look(Investigation.COMPARED_LOOK, Investigation.Answer.YES.word()));
         }
         Desk.Outcome outcome = bench.desk().record(find.hunt().number(), "", book -> {
-            Event.Attributed told =
-                    new Event.Attributed(find.id(), verdict.key(), verdict.word(), path, field(context, "note"));
+            ScopeEvent.Attributed told =
+                    new ScopeEvent.Attributed(find.id(), verdict.key(), verdict.word(), path, field(context, "note"));
             Optional<AttributionNote> known =
-                    Optional.ofNullable(book.attributions().get(find.id()));
+                    Optional.ofNullable(book.scope().attributions().get(find.id()));
             Shown.check(
                     context,
                     Things.attribution(find, known),

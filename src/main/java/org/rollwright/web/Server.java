@@ -34,7 +34,7 @@ import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.SslConnectionFactory;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.hunt.JournalException;
+import org.rollwright.journal.JournalException;
 import org.rollwright.text.Texts;
 
 /// The pages, served on the loopback address only.

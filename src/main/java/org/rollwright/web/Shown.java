@@ -10,14 +10,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
-import org.rollwright.hunt.Event;
+import org.rollwright.journal.Event;
 
 /// The one rule for forms that change something: what the form showed must still be so when it is saved, or the
 /// person is shown the change of the other window first.
 ///
 /// A form carries the mark of each thing it shows, a fingerprint of the values in its fields, so that entries
 /// about anything else never stand in its way. Saves look at the mark inside the function given to
-/// [org.rollwright.hunt.Desk#record], under the desk's lock, so nothing falls between looking and writing.
+/// [org.rollwright.desk.Desk#record], under the desk's lock, so nothing falls between looking and writing.
 public final class Shown {
     /// The field of a form that carries marks.
     static final String FIELD = "seen";

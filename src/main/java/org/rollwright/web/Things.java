@@ -10,22 +10,26 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.album.AlbumId;
+import org.rollwright.cabinet.CabinetEvent;
+import org.rollwright.cabinet.CabinetNote;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.PricePoint;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Identity;
+import org.rollwright.desk.State;
 import org.rollwright.entry.FindText;
-import org.rollwright.hunt.AlbumId;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.CabinetNote;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PricePoint;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.VarietyBook;
+import org.rollwright.till.Branch;
+import org.rollwright.till.TillEvent;
 import org.rollwright.web.Shown.Field;
 import org.rollwright.web.Shown.Kind;
 import org.rollwright.web.Shown.Thing;
@@ -48,7 +52,7 @@ public final class Things {
                 "box " + id.number(),
                 details.label(),
                 "/boxes/" + id.number(),
-                event -> event instanceof Event.BoxChanged changed
+                event -> event instanceof HuntEvent.BoxChanged changed
                         && changed.box().equals(id),
                 List.of(
                         Field.line("label", t("box.name"), details.label()),
@@ -66,14 +70,17 @@ public final class Things {
     }
 
     /// A find in its row on the Mat; absent when it was struck out.
-    static Thing find(Logbook book, Hunt hunt, int ordinal, Catalog catalog) {
-        Optional<Find> known = book.find(hunt.id(), ordinal);
+    static Thing find(State book, Hunt hunt, int ordinal, Catalog catalog) {
+        Optional<Find> known = book.hunt().find(hunt.id(), ordinal);
         @Nullable FindId id = known.map(Find::id).orElse(null);
         List<Field> fields = known.map(find -> row(
                         FindText.print(
                                 find,
                                 catalog,
-                                hunt.box().flatMap(book::box).orElseThrow().denomination()),
+                                hunt.box()
+                                        .flatMap(book.hunt()::box)
+                                        .orElseThrow()
+                                        .denomination()),
                         hunt.boxes().indexOf(find.box()) + 1,
                         find.roll()))
                 .orElse(List.of());
@@ -86,11 +93,11 @@ public final class Things {
                 "f" + ordinal,
                 "/mat/" + hunt + "#f" + ordinal,
                 event -> switch (event) {
-                    case Event.FindCorrected one -> one.find().equals(id);
-                    case Event.FindMoved one -> one.find().equals(id);
-                    case Event.FindSplit one -> one.find().equals(id);
-                    case Event.FindDisposed one -> one.find().equals(id);
-                    case Event.FindDeleted one -> id == null;
+                    case HuntEvent.FindCorrected one -> one.find().equals(id);
+                    case HuntEvent.FindMoved one -> one.find().equals(id);
+                    case HuntEvent.FindSplit one -> one.find().equals(id);
+                    case HuntEvent.FindDisposed one -> one.find().equals(id);
+                    case HuntEvent.FindDeleted one -> id == null;
                     default -> false;
                 },
                 fields);
@@ -126,8 +133,8 @@ public final class Things {
                 name,
                 "/albums/" + id,
                 event -> switch (event) {
-                    case Event.AlbumDefined one -> one.album().equals(new AlbumId(id));
-                    case Event.AlbumRemoved one -> one.album().equals(new AlbumId(id));
+                    case AlbumEvent.AlbumDefined one -> one.album().equals(new AlbumId(id));
+                    case AlbumEvent.AlbumRemoved one -> one.album().equals(new AlbumId(id));
                     default -> false;
                 },
                 List.of(
@@ -141,7 +148,7 @@ public final class Things {
                 "policy",
                 t("albums.in-this-order"),
                 "/albums",
-                event -> event instanceof Event.PolicyChanged,
+                event -> event instanceof AlbumEvent.PolicyChanged,
                 List.of(Field.line("policy", t("albums.in-this-order"), text)));
     }
 
@@ -152,8 +159,8 @@ public final class Things {
                 line,
                 "/cabinet/coin/" + ref,
                 event -> switch (event) {
-                    case Event.CoinDescribed one -> one.coin().toString().equals(ref);
-                    case Event.FindCorrected fixed ->
+                    case CabinetEvent.CoinDescribed one -> one.coin().toString().equals(ref);
+                    case HuntEvent.FindCorrected fixed ->
                         CoinRef.parse(ref)
                                 .flatMap(CoinRef::findId)
                                 .filter(fixed.find()::equals)
@@ -179,8 +186,9 @@ public final class Things {
                 issue.toString(),
                 "/cabinet/coin/" + ref + "#prices",
                 event -> switch (event) {
-                    case Event.PriceNoted noted -> noted.price().issue().equals(issue);
-                    case Event.PriceForgotten gone -> gone.price().issue().equals(issue);
+                    case CabinetEvent.PriceNoted noted -> noted.price().issue().equals(issue);
+                    case CabinetEvent.PriceForgotten gone ->
+                        gone.price().issue().equals(issue);
                     default -> false;
                 },
                 fields);
@@ -201,7 +209,8 @@ public final class Things {
                 "submission " + ref,
                 ref.toString(),
                 "/cabinet/coin/" + ref + "#grading",
-                event -> event instanceof Event.CoinSubmitted one && one.coin().equals(ref),
+                event -> event instanceof CabinetEvent.CoinSubmitted one
+                        && one.coin().equals(ref),
                 fields);
     }
 
@@ -236,8 +245,8 @@ public final class Things {
                 name,
                 "/till/branches",
                 event -> switch (event) {
-                    case Event.BranchWritten one -> one.branch().name().equals(name);
-                    case Event.BranchRemoved gone -> gone.branch().equals(name);
+                    case TillEvent.BranchWritten one -> one.branch().name().equals(name);
+                    case TillEvent.BranchRemoved gone -> gone.branch().equals(name);
                     default -> false;
                 },
                 fields);
@@ -262,15 +271,15 @@ public final class Things {
                 cells.getOrDefault("name", key),
                 "/scope/variety/" + key,
                 event -> switch (event) {
-                    case Event.VarietyWritten one -> one.variety().equals(key);
-                    case Event.VarietyRemoved gone -> gone.variety().equals(key);
+                    case ScopeEvent.VarietyWritten one -> one.variety().equals(key);
+                    case ScopeEvent.VarietyRemoved gone -> gone.variety().equals(key);
                     default -> false;
                 },
                 fields);
     }
 
     /// What an attribution came to.
-    static Thing attribution(Find find, Optional<org.rollwright.hunt.AttributionNote> note) {
+    static Thing attribution(Find find, Optional<org.rollwright.scope.AttributionNote> note) {
         List<Field> fields = note.map(one -> List.of(
                         new Field("verdict", t("attribution.verdict"), one.verdict() + " " + one.variety(), Kind.FIXED),
                         Field.line("note", t("attribution.note"), one.note()),
@@ -280,7 +289,8 @@ public final class Things {
                 "attribution " + find.id(),
                 "f" + find.ordinal(),
                 "/scope/find/" + find.hunt().number() + "/" + find.ordinal(),
-                event -> event instanceof Event.Attributed one && one.find().equals(find.id()),
+                event ->
+                        event instanceof ScopeEvent.Attributed one && one.find().equals(find.id()),
                 fields);
     }
 

@@ -19,20 +19,22 @@ import java.util.Objects;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.CashMove;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 import org.rollwright.odds.History;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.till.Branch;
+import org.rollwright.till.CashMove;
 import org.rollwright.till.Ledger;
 import org.rollwright.till.OwnRejects;
 import org.rollwright.till.Shortage;
+import org.rollwright.till.TillEvent;
 
 /// The Till's books: where every coin's face value is, what goes back, and what deserves a warning.
 final class TillPages {
@@ -106,8 +108,8 @@ final class TillPages {
     }
 
     /// The currencies of the boxes, US dollars when there are none.
-    private List<CurrencyUnit> currencies(Logbook book) {
-        List<CurrencyUnit> units = new ArrayList<>(book.boxes().stream()
+    private List<CurrencyUnit> currencies(State book) {
+        List<CurrencyUnit> units = new ArrayList<>(book.hunt().boxes().stream()
                 .map(Box::denomination)
                 .distinct()
                 .map(bench.catalog()::facts)
@@ -116,14 +118,14 @@ final class TillPages {
                 .distinct()
                 .sorted()
                 .toList());
-        if (units.isEmpty() || book.cashMoves().stream().anyMatch(move -> move.currency() == null)) {
+        if (units.isEmpty() || book.till().cashMoves().stream().anyMatch(move -> move.currency() == null)) {
             units.remove(CurrencyUnit.USD);
             units.addFirst(CurrencyUnit.USD);
         }
         return units;
     }
 
-    private CurrencyUnit currency(Context context, Logbook book) {
+    private CurrencyUnit currency(Context context, State book) {
         String wanted = Optional.ofNullable(context.formParam("currency"))
                 .or(() -> Optional.ofNullable(context.queryParam("currency")))
                 .orElse("");
@@ -139,9 +141,9 @@ final class TillPages {
         render.page(context, "till", Map.of("frame", bench.frame(t("page.till"), "till"), "view", view));
     }
 
-    private TillView.Books view(Context context, Logbook book, List<String> problems) {
+    private TillView.Books view(Context context, State book, List<String> problems) {
         CurrencyUnit currency = currency(context, book);
-        Ledger ledger = Ledger.of(book, bench.catalog(), currency, zone());
+        Ledger ledger = Ledger.of(book.till(), book.holdings(), bench.catalog(), currency, zone());
         List<TillView.Line> lines = new ArrayList<>();
         for (Ledger.Movement move : ledger.movements().reversed()) {
             if (lines.size() < LISTED) {
@@ -152,7 +154,7 @@ final class TillPages {
                         move.where()));
             }
         }
-        List<Shortage> uneven = Shortage.of(book, bench.catalog(), currency);
+        List<Shortage> uneven = Shortage.of(book.hunt(), bench.catalog(), currency);
         List<TillView.Uneven> shorts = uneven.stream()
                 .map(one -> new TillView.Uneven(
                         one.box(),
@@ -202,10 +204,10 @@ final class TillPages {
     }
 
     /// Branches written down, then places boxes name.
-    static List<String> branches(Logbook book) {
-        List<String> names =
-                new ArrayList<>(book.branches().stream().map(Branch::name).toList());
-        book.boxes().stream()
+    static List<String> branches(State book) {
+        List<String> names = new ArrayList<>(
+                book.till().branches().stream().map(Branch::name).toList());
+        book.hunt().boxes().stream()
                 .map(box -> Branch.nameOf(box.details().bank(), box.details().branch()))
                 .filter(name -> !name.isBlank() && !names.contains(name))
                 .distinct()
@@ -233,11 +235,11 @@ final class TillPages {
                                 .toList()));
     }
 
-    private List<TillView.Returnable> returnable(Logbook book, CurrencyUnit currency) {
+    private List<TillView.Returnable> returnable(State book, CurrencyUnit currency) {
         List<TillView.Returnable> boxes = new ArrayList<>();
-        for (Box box : book.boxes()) {
+        for (Box box : book.hunt().boxes()) {
             boolean over = box.hunt()
-                    .flatMap(book::hunt)
+                    .flatMap(book.hunt()::hunt)
                     .map(hunt -> hunt.finished().isPresent())
                     .orElse(false);
             if (over && box.details().returned() == null) {
@@ -248,7 +250,8 @@ final class TillPages {
                                 Branch.nameOf(
                                         box.details().bank(), box.details().branch()),
                                 Manner.amount(
-                                        face.multiply(BigDecimal.valueOf(Ledger.goesBack(book, box))), currency))));
+                                        face.multiply(BigDecimal.valueOf(Ledger.goesBack(book.hunt(), box))),
+                                        currency))));
             }
         }
         return boxes;
@@ -290,17 +293,17 @@ final class TillPages {
     }
 
     /// Boxes that showed nothing although coins had been returned where they came from.
-    private List<TillView.OwnLine> own(Logbook book, Ledger ledger, CurrencyUnit currency, double prior) {
+    private List<TillView.OwnLine> own(State book, Ledger ledger, CurrencyUnit currency, double prior) {
         List<TillView.OwnLine> lines = new ArrayList<>();
         Map<String, YieldModel> models = new LinkedHashMap<>();
-        List<Box> boxes = new ArrayList<>(book.boxes()).reversed();
+        List<Box> boxes = new ArrayList<>(book.hunt().boxes()).reversed();
         for (Box box : boxes) {
             String place = Branch.nameOf(box.details().bank(), box.details().branch());
             LocalDate day = box.details().pickedUp();
             boolean whole = box.details().rolls() > 0
                     && box.searchedRolls() == box.details().rolls()
                     && box.foundCoins() == 0;
-            Optional<Watch> watch = box.hunt().flatMap(book::hunt).map(Hunt::watches).stream()
+            Optional<Watch> watch = box.hunt().flatMap(book.hunt()::hunt).map(Hunt::watches).stream()
                     .flatMap(List::stream)
                     .findFirst();
             if (!whole || day == null || place.isBlank() || watch.isEmpty() || lines.size() >= MOST_OWN) {
@@ -311,8 +314,9 @@ final class TillPages {
                 long perBox = Math.max(1, box.details().nominalCoins());
                 YieldModel model = models.computeIfAbsent(
                         box.denomination() + "|" + watch.get().name(),
-                        key -> YieldModel.fit(History.of(book, bench.catalog(), box.denomination(), watch.get(), perBox)
-                                .seen(null)));
+                        key -> YieldModel.fit(
+                                History.of(book.hunt(), bench.catalog(), box.denomination(), watch.get(), perBox)
+                                        .seen(null)));
                 OwnRejects odds = OwnRejects.of(
                         prior,
                         model.next(History.source(box.details()), 1)
@@ -356,7 +360,7 @@ final class TillPages {
             CurrencyUnit currency = currency(context, book);
             CashMove move = move(day, kind.from, kind.to, amount, form.text("where"), form.text("what"), currency);
             refuseWhatCannotBe(book, currency, List.of(move));
-            return new Event.CashMoved(move);
+            return new TillEvent.CashMoved(move);
         });
     }
 
@@ -372,7 +376,7 @@ final class TillPages {
     }
 
     /// Looked at under the desk's lock, so that two windows cannot book past one balance.
-    private void refuseWhatCannotBe(Logbook book, CurrencyUnit currency, List<CashMove> moves) {
+    private void refuseWhatCannotBe(State book, CurrencyUnit currency, List<CashMove> moves) {
         List<Ledger.Movement> movements = moves.stream()
                 .map(move -> new Ledger.Movement(
                         move.day(),
@@ -383,9 +387,10 @@ final class TillPages {
                         move.where(),
                         true))
                 .toList();
-        Ledger.refusal(book, bench.catalog(), currency, zone(), movements).ifPresent(why -> {
-            throw new TillForm.Unread(why.wrong() + " " + why.right());
-        });
+        Ledger.refusal(book.till(), book.holdings(), bench.catalog(), currency, zone(), movements)
+                .ifPresent(why -> {
+                    throw new TillForm.Unread(why.wrong() + " " + why.right());
+                });
     }
 
     /// Boxes go back: each is marked, and what the bank counted beside what was expected is booked.
@@ -410,14 +415,15 @@ final class TillPages {
             List<Event> events = new ArrayList<>();
             BigDecimal expected = BigDecimal.ZERO.setScale(2);
             for (long number : numbers) {
-                Box box = book.box(new BoxId(number))
+                Box box = book.hunt()
+                        .box(new BoxId(number))
                         .filter(one -> one.details().returned() == null)
                         .orElseThrow(() -> new TillForm.Unread(t("till.one-of-the-boxes-is")));
                 expected = expected.add(face(box, currency)
                         .orElseThrow(() -> new TillForm.Unread(
                                 t("till.is-not-in", box.details().label(), currency.getCode())))
-                        .multiply(BigDecimal.valueOf(Ledger.goesBack(book, box))));
-                events.add(new Event.BoxChanged(box.id(), box.details().returnedOn(day, where)));
+                        .multiply(BigDecimal.valueOf(Ledger.goesBack(book.hunt(), box))));
+                events.add(new HuntEvent.BoxChanged(box.id(), box.details().returnedOn(day, where)));
             }
             BigDecimal counted =
                     form.text("counted").isEmpty() ? expected : form.moneyOrZero("counted", t("field.counted"));
@@ -454,12 +460,12 @@ final class TillPages {
                         what + " in cash",
                         currency));
             }
-            moves.forEach(one -> events.add(new Event.CashMoved(one)));
+            moves.forEach(one -> events.add(new TillEvent.CashMoved(one)));
             return new Event.Batch(events);
         });
     }
 
-    private void record(Context context, java.util.function.Function<Logbook, Event> maker) {
+    private void record(Context context, java.util.function.Function<State, Event> maker) {
         if (bench.desk().record(0, "", maker) instanceof Desk.Outcome.Refused refused) {
             throw new TillForm.Unread(refused.refusal().toString());
         }
@@ -481,7 +487,7 @@ final class TillPages {
         Paper.Sheet sheet = bench.desk().read(book -> {
             CurrencyUnit currency = currency(context, book);
             return statement(
-                    Ledger.of(book, bench.catalog(), currency, zone()),
+                    Ledger.of(book.till(), book.holdings(), bench.catalog(), currency, zone()),
                     currency,
                     TillForm.today(bench),
                     PaperPages.paper(context));

@@ -25,22 +25,22 @@ import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Effort;
-import org.rollwright.hunt.Event;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Order;
 import org.rollwright.hunt.Watch;
 import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.YieldModel;
 import org.rollwright.text.Texts;
+import org.rollwright.till.Branch;
 import org.rollwright.till.CalendarFile;
+import org.rollwright.till.Effort;
 import org.rollwright.till.Ledger;
+import org.rollwright.till.Order;
 import org.rollwright.till.Round;
+import org.rollwright.till.TillEvent;
 import org.rollwright.till.TimeSpent;
 import org.rollwright.till.TripPlan;
 
@@ -84,7 +84,7 @@ final class TripPages {
                     form.moneyOrZero("fuel", t("field.fuel")),
                     form.text("where"),
                     form.text("what"));
-            if (bench.desk().record(0, "", book -> new Event.EffortNoted(effort))
+            if (bench.desk().record(0, "", book -> new TillEvent.EffortNoted(effort))
                     instanceof Desk.Outcome.Refused refused) {
                 throw new TillForm.Unread(refused.refusal().toString());
             }
@@ -105,8 +105,8 @@ final class TripPages {
         return bench.catalog().facts(coins).map(DenominationFacts::coinsPerBox).orElse(2_500L);
     }
 
-    private TillView.Time timeView(Logbook book, Map<String, String> typed, List<String> problems) {
-        TimeSpent spent = TimeSpent.of(book, this::perBox, box -> History.source(box.details()));
+    private TillView.Time timeView(State book, Map<String, String> typed, List<String> problems) {
+        TimeSpent spent = TimeSpent.of(book.till(), book.hunt(), this::perBox, box -> History.source(box.details()));
         List<TillView.Balance> phases = new ArrayList<>();
         double all = 0;
         for (Effort.Phase phase : Effort.Phase.values()) {
@@ -116,12 +116,12 @@ final class TripPages {
         }
         List<VarietyViews.Choice> hunts =
                 new ArrayList<>(List.of(new VarietyViews.Choice("0", t("trip.no-single-hunt"))));
-        List<Hunt> newest = new ArrayList<>(book.hunts()).reversed();
+        List<Hunt> newest = new ArrayList<>(book.hunt().hunts()).reversed();
         newest.stream()
                 .limit(LISTED)
                 .forEach(hunt -> hunts.add(
                         new VarietyViews.Choice(Long.toString(hunt.id().number()), hunt.name())));
-        List<TillView.Line> noted = new ArrayList<>(book.efforts())
+        List<TillView.Line> noted = new ArrayList<>(book.till().efforts())
                 .reversed().stream()
                         .limit(LISTED)
                         .map(effort -> line(book, effort))
@@ -150,7 +150,7 @@ final class TripPages {
         return whole / 60 + ":" + String.format(Locale.ROOT, "%02d", whole % 60);
     }
 
-    private static TillView.Line line(Logbook book, Effort effort) {
+    private static TillView.Line line(State book, Effort effort) {
         List<String> parts = new ArrayList<>();
         if (effort.minutes() > 0) {
             parts.add(hours(effort.minutes()));
@@ -162,7 +162,7 @@ final class TripPages {
             parts.add(t("trip.fuel-for", Manner.amount(effort.fuel(), CurrencyUnit.USD)));
         }
         @Nullable HuntId hunt = effort.hunt();
-        String name = hunt == null ? "" : book.hunt(hunt).map(Hunt::name).orElse("");
+        String name = hunt == null ? "" : book.hunt().hunt(hunt).map(Hunt::name).orElse("");
         String what = effort.phase().words()
                 + (name.isEmpty() ? "" : ", " + name)
                 + (effort.note().isBlank() ? "" : ": " + effort.note());
@@ -171,12 +171,12 @@ final class TripPages {
 
     /// For every source the yield of a box and of an hour, of what was watched for first in the last hunt of
     /// its denomination. The hours are taken as they are; the interval is that of the yield.
-    private List<TillView.YieldRow> yields(Logbook book, TimeSpent spent) {
+    private List<TillView.YieldRow> yields(State book, TimeSpent spent) {
         Map<Denomination, Watch> watches = new HashMap<>();
-        for (Hunt hunt : book.hunts()) {
+        for (Hunt hunt : book.hunt().hunts()) {
             hunt.boxes().stream()
                     .findFirst()
-                    .flatMap(book::box)
+                    .flatMap(book.hunt()::box)
                     .ifPresent(box -> hunt.watches().stream()
                             .findFirst()
                             .ifPresent(watch -> watches.put(box.denomination(), watch)));
@@ -194,8 +194,9 @@ final class TripPages {
                     }
                     YieldModel model = models.computeIfAbsent(
                             one.denomination(),
-                            coins -> YieldModel.fit(History.of(book, bench.catalog(), coins, watch, perBox(coins))
-                                    .seen(null)));
+                            coins ->
+                                    YieldModel.fit(History.of(book.hunt(), bench.catalog(), coins, watch, perBox(coins))
+                                            .seen(null)));
                     Interval ninety = model.meanInterval(one.source(), 0.9);
                     double mean = model.mean(one.source());
                     double hours = one.hoursPerBox();
@@ -217,15 +218,16 @@ final class TripPages {
     }
 
     /// What an hour was worth: finds less fees, fuel and shorts, over all minutes.
-    private String cost(Logbook book, TimeSpent spent, double minutes) {
+    private String cost(State book, TimeSpent spent, double minutes) {
         if (minutes <= 0) {
             return t("trip.no-time-is-known-yet");
         }
-        Ledger ledger = Ledger.of(book, bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
+        Ledger ledger =
+                Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
         BigDecimal out = ledger.balance(Ledger.Account.FEES)
                 .add(ledger.balance(Ledger.Account.SHORT))
                 .add(spent.fuel());
-        CabinetShelf.State state = cabinet.state(book);
+        CabinetShelf.Contents state = cabinet.contents(book);
         List<CabinetIndex.Entry> found = state.index().entries().stream()
                 .filter(entry -> entry.ref().find() != 0)
                 .toList();
@@ -250,20 +252,21 @@ final class TripPages {
     }
 
     /// What there is to do at each branch, most first.
-    private List<Round.Wish> wishes(Logbook book, Map<String, String> typed) {
+    private List<Round.Wish> wishes(State book, Map<String, String> typed) {
         LocalDate today = TillForm.today(bench);
-        Ledger ledger = Ledger.of(book, bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
+        Ledger ledger =
+                Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
         BigDecimal toReturn = ledger.balance(Ledger.Account.TO_RETURN);
         List<String> loops = ledger.loops();
         List<Round.Wish> wishes = new ArrayList<>();
-        for (Branch branch : book.branches()) {
+        for (Branch branch : book.till().branches()) {
             if (branch.closed()) {
                 continue;
             }
             List<String> why = new ArrayList<>();
             double worth = 0;
             LocalDate from = today;
-            List<Order> due = book.orders().stream()
+            List<Order> due = book.till().orders().stream()
                     .filter(order -> order.isOpen() && order.branch().equals(branch.name()))
                     .sorted(Comparator.comparing(Order::due))
                     .toList();
@@ -302,7 +305,7 @@ final class TripPages {
             @Nullable Round best,
             LocalDate first) {}
 
-    private Planned plan(Logbook book, Map<String, String> typed, double allowed) {
+    private Planned plan(State book, Map<String, String> typed, double allowed) {
         List<Round.Wish> all = wishes(book, typed);
         List<Round.Wish> taken = all.stream()
                 .filter(wish -> wish.worth() > 0)

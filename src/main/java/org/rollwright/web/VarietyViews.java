@@ -9,10 +9,10 @@ import java.util.Optional;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.PhotoNote;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.desk.State;
 import org.rollwright.scope.Marker;
+import org.rollwright.scope.PhotoNote;
+import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
 import org.rollwright.scope.VarietyShelf;
@@ -80,13 +80,8 @@ public final class VarietyViews {
     public record MarkerLine(int number, String text, String told, List<Thumb> photos) {}
 
     static Listing listing(
-            Logbook book,
-            Catalog catalog,
-            VarietyShelf shelf,
-            String query,
-            String denomination,
-            List<String> problems) {
-        VarietyBook varieties = shelf.book(book);
+            State book, Catalog catalog, VarietyShelf shelf, String query, String denomination, List<String> problems) {
+        VarietyBook varieties = shelf.book(book.scope());
         List<Variety> fits = varieties.varieties().stream()
                 .filter(one -> denomination.isEmpty()
                         || (one.denomination().country() + "-"
@@ -107,7 +102,7 @@ public final class VarietyViews {
                 varieties.varieties().size(),
                 fits.stream().limit(LISTED).map(one -> row(book, catalog, one)).toList(),
                 problems,
-                book.photos().stream()
+                book.scope().photos().stream()
                         .sorted(java.util.Comparator.comparing(PhotoNote::at).reversed())
                         .limit(12)
                         .map(note -> thumb(book, catalog, note))
@@ -147,7 +142,7 @@ public final class VarietyViews {
         return true;
     }
 
-    private static Row row(Logbook book, Catalog catalog, Variety one) {
+    private static Row row(State book, Catalog catalog, Variety one) {
         return new Row(
                 one.key(),
                 one.name(),
@@ -155,8 +150,8 @@ public final class VarietyViews {
                 one.type(),
                 one.where(),
                 one.rarity().word(),
-                book.checks().getOrDefault(one.key(), 0),
-                book.varieties().containsKey(one.key()));
+                book.hunt().checks().getOrDefault(one.key(), 0),
+                book.scope().varieties().containsKey(one.key()));
     }
 
     static String name(Catalog catalog, Denomination denomination) {
@@ -164,12 +159,14 @@ public final class VarietyViews {
                 + catalog.facts(denomination).map(DenominationFacts::name).orElse(denomination.key());
     }
 
-    static Optional<Page> page(Logbook book, Catalog catalog, VarietyShelf shelf, String key) {
-        return shelf.book(book).variety(key).map(one -> page(book, catalog, shelf, one, one.cells(), List.of()));
+    static Optional<Page> page(State book, Catalog catalog, VarietyShelf shelf, String key) {
+        return shelf.book(book.scope())
+                .variety(key)
+                .map(one -> page(book, catalog, shelf, one, one.cells(), List.of()));
     }
 
     static Page page(
-            Logbook book,
+            State book,
             Catalog catalog,
             VarietyShelf shelf,
             Variety one,
@@ -206,9 +203,9 @@ public final class VarietyViews {
                 one.note(),
                 one.source(),
                 one.crossReferences(),
-                book.checks().getOrDefault(one.key(), 0),
+                book.hunt().checks().getOrDefault(one.key(), 0),
                 shelf.isOurs(one.key()),
-                book.varieties().containsKey(one.key()),
+                book.scope().varieties().containsKey(one.key()),
                 cells,
                 Things.variety(one.key(), one.cells()).mark(),
                 thumbs(book, catalog, PhotoSubject.variety(one.key(), 0)),
@@ -219,20 +216,21 @@ public final class VarietyViews {
         return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
     }
 
-    static List<Thumb> thumbs(Logbook book, Catalog catalog, PhotoSubject about) {
-        return book.photos(about).stream()
+    static List<Thumb> thumbs(State book, Catalog catalog, PhotoSubject about) {
+        return book.scope().photos(about).stream()
                 .map(note -> thumb(book, catalog, note))
                 .toList();
     }
 
-    static Thumb thumb(Logbook book, Catalog catalog, PhotoNote note) {
+    static Thumb thumb(State book, Catalog catalog, PhotoNote note) {
         return new Thumb(note.photo(), note.caption(), about(book, catalog, note.about()));
     }
 
-    static String about(Logbook book, Catalog catalog, PhotoSubject about) {
+    static String about(State book, Catalog catalog, PhotoSubject about) {
         return switch (about.kind()) {
             case "find" ->
-                book.find(new org.rollwright.hunt.FindId(Long.parseLong(about.key())))
+                book.hunt()
+                        .find(new org.rollwright.hunt.FindId(Long.parseLong(about.key())))
                         .map(find -> t(
                                 "variety.f-of-hunt",
                                 find.ordinal(),

@@ -10,6 +10,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.rollwright.cabinet.CabinetEvent;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.catalog.Rarity;
@@ -19,12 +22,10 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.OwnedCoin;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
+import org.rollwright.journal.Event;
 
 /// What an album tells: alerts, wants, moves and looks. Mintages are those of the catalogue, whose sources
 /// stand there.
@@ -147,27 +148,27 @@ class AlbumListsTest {
 
     @Test
     void shelves_show_what_the_record_holds_and_a_rule_that_is_none_has_no_holes() {
-        Logbook book = new Logbook();
+        Desk desk = new Desk(new MemoryJournal(), () -> Instant.EPOCH, State.EMPTY);
         List<Event> events = List.of(
-                new Event.CoinAdded(new CoinRef(0, 1), cent(1932, Mint.D, 12, ""), "bought"),
-                new Event.AlbumDefined(new AlbumId(1), "Wheats", RULE),
-                new Event.AlbumDefined(new AlbumId(2), "Broken", "no such rule"),
-                new Event.HolesFilled(List.of(new Event.HoleChange(new AlbumId(1), "1932-D", new CoinRef(0, 1)))),
-                new Event.PolicyChanged("grade, sound"));
-        for (int i = 0; i < events.size(); i++) {
-            book.apply(new Entry(i + 1L, Instant.EPOCH, 0, "", events.get(i)));
-        }
+                new CabinetEvent.CoinAdded(new CoinRef(0, 1), cent(1932, Mint.D, 12, ""), "bought"),
+                new AlbumEvent.AlbumDefined(new AlbumId(1), "Wheats", RULE),
+                new AlbumEvent.AlbumDefined(new AlbumId(2), "Broken", "no such rule"),
+                new AlbumEvent.HolesFilled(
+                        List.of(new AlbumEvent.HoleChange(new AlbumId(1), "1932-D", new CoinRef(0, 1)))),
+                new AlbumEvent.PolicyChanged("grade, sound"));
+        events.forEach(event -> assertThat(desk.record(0, "", known -> event)).isInstanceOf(Desk.Outcome.Kept.class));
+        State book = desk.state();
         AlbumShelves shelves = new AlbumShelves(CATALOG, Country.US);
-        List<AlbumState> states = shelves.states(book);
+        List<AlbumState> states = shelves.states(book.album(), book.holdings());
         assertThat(states).extracting(AlbumState::name).containsExactly("Wheats", "Broken");
         assertThat(states.getFirst().content()).isEqualTo(Map.of("1932-D", new CoinRef(0, 1)));
         assertThat(states.getFirst().places().holes()).hasSizeGreaterThan(5);
         assertThat(states.getLast().places().holes()).isEmpty();
-        assertThat(shelves.states(book).getFirst().places())
+        assertThat(shelves.states(book.album(), book.holdings()).getFirst().places())
                 .as("worked out once")
                 .isSameAs(states.getFirst().places());
-        assertThat(AlbumShelves.policy(book).text()).startsWith("grade, sound");
-        assertThat(AlbumShelves.policy(new Logbook()).text())
+        assertThat(AlbumShelves.policy(book.album()).text()).startsWith("grade, sound");
+        assertThat(AlbumShelves.policy(State.EMPTY.album()).text())
                 .isEqualTo(Policy.usual().text());
     }
 
@@ -199,11 +200,11 @@ class AlbumListsTest {
         assertThat(addition.reason()).isEmpty();
         assertThat(addition.group()).isNotEqualTo(upgrade.group());
         assertThat(proposal.accept(Set.of(upgrade.group())))
-                .containsExactly(new Event.HoleChange(new AlbumId(1), "1932-D", better.ref()));
+                .containsExactly(new AlbumEvent.HoleChange(new AlbumId(1), "1932-D", better.ref()));
         assertThat(proposal.acceptAll())
                 .containsExactlyInAnyOrder(
-                        new Event.HoleChange(new AlbumId(1), "1932-D", better.ref()),
-                        new Event.HoleChange(new AlbumId(1), "1933-D", fresh.ref()));
+                        new AlbumEvent.HoleChange(new AlbumId(1), "1932-D", better.ref()),
+                        new AlbumEvent.HoleChange(new AlbumId(1), "1933-D", fresh.ref()));
         assertThat(proposal.accept(Set.of())).isEmpty();
         assertThat(proposal.looks()).isEmpty();
     }

@@ -16,6 +16,8 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.CoinDescription;
@@ -25,10 +27,6 @@ import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
 import org.rollwright.coin.Strike;
-import org.rollwright.hunt.AlbumId;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.OwnedCoin;
 
 class ComparisonPropertyTest {
     private static final Catalog CATALOG = CatalogFolder.catalog();
@@ -247,7 +245,7 @@ class ComparisonPropertyTest {
                 .collect(Collectors.toSet());
         Map<Spot, CoinRef> now = new HashMap<>();
         before(one).forEach((spot, coin) -> now.put(spot, coin.ref()));
-        for (Event.HoleChange change : proposal.accept(chosen)) {
+        for (AlbumEvent.HoleChange change : proposal.accept(chosen)) {
             now.put(new Spot((int) change.album().number() - 1, change.hole()), change.coin());
         }
         assertThat(now.values()).as("seed %d", seed).doesNotHaveDuplicates();

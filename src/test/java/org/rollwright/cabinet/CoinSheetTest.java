@@ -23,21 +23,17 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Strike;
-import org.rollwright.hunt.Acquisition;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
-import org.rollwright.hunt.Place;
-import org.rollwright.hunt.PlaceId;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
+import org.rollwright.journal.Event;
 
 class CoinSheetTest {
     private static final Catalog CATALOG = CatalogFolder.catalog();
     private static final LocalDate TODAY = LocalDate.of(2026, 3, 1);
 
     private static Desk desk() {
-        return new Desk(new MemoryJournal(), () -> Instant.parse("2026-03-01T12:00:00Z"), new Logbook());
+        return new Desk(new MemoryJournal(), () -> Instant.parse("2026-03-01T12:00:00Z"), State.EMPTY);
     }
 
     private static List<List<String>> parse(String csv) {
@@ -51,8 +47,9 @@ class CoinSheetTest {
     }
 
     private static String csv(Desk desk) {
-        return desk.read(book -> CoinSheet.csv(
-                CoinSheet.rows(book, CabinetIndex.of(book, CATALOG).entries())));
+        return desk.read(book -> CoinSheet.csv(CoinSheet.rows(
+                book.holdings(),
+                CabinetIndex.of(book.holdings(), book.album().lying(), CATALOG).entries())));
     }
 
     private static void fill(Desk desk, Random random) {
@@ -77,8 +74,8 @@ class CoinSheetTest {
                 0,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.PlaceMade(new Place(new PlaceId(1), null, "oak cabinet", 0)),
-                        new Event.PlaceMade(new Place(new PlaceId(2), new PlaceId(1), "tube 12", 0)))));
+                        new CabinetEvent.PlaceMade(new Place(new PlaceId(1), null, "oak cabinet", 0)),
+                        new CabinetEvent.PlaceMade(new Place(new PlaceId(2), new PlaceId(1), "tube 12", 0)))));
         for (int i = 0; i < 30; i++) {
             Issue issue = CATALOG.issues().get(random.nextInt(CATALOG.issues().size()));
             CoinDescription coin = new CoinDescription(
@@ -99,15 +96,16 @@ class CoinSheetTest {
                     LocalDate.of(2020 + random.nextInt(6), 1 + random.nextInt(12), 1 + random.nextInt(28)),
                     random.nextBoolean() ? null : BigDecimal.valueOf(random.nextInt(100_000), 2));
             int piece = i + 1;
-            desk.record(0, "", book -> new Event.CoinAcquired(new CoinRef(0, piece), coin, how));
+            desk.record(0, "", book -> new CabinetEvent.CoinAcquired(new CoinRef(0, piece), coin, how));
             if (coin.grade() != null && coin.grade().points() < 60 && random.nextBoolean()) {
-                desk.record(0, "", book -> new Event.CoinDescribed(new CoinRef(0, piece), coin, new Grade(63)));
+                desk.record(0, "", book -> new CabinetEvent.CoinDescribed(new CoinRef(0, piece), coin, new Grade(63)));
             }
             if (random.nextBoolean()) {
                 desk.record(
                         0,
                         "",
-                        book -> new Event.CoinsPut(List.of(new CoinRef(0, piece)), new PlaceId(1 + random.nextInt(2))));
+                        book -> new CabinetEvent.CoinsPut(
+                                List.of(new CoinRef(0, piece)), new PlaceId(1 + random.nextInt(2))));
             }
         }
     }
@@ -120,7 +118,7 @@ class CoinSheetTest {
         CoinSheet.Outcome read = CoinSheet.read(parse(saved), Map.of(), null, TODAY, CATALOG);
         assertThat(read.problems()).isEmpty();
         Desk second = desk();
-        assertThat(second.record(0, "", book -> CoinSheet.events(book, read.coins())))
+        assertThat(second.record(0, "", book -> CoinSheet.events(book.cabinet(), read.coins())))
                 .isInstanceOf(Desk.Outcome.Kept.class);
         assertThat(csv(second)).isEqualTo(saved);
     }

@@ -21,7 +21,6 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.PricePoint;
 
 /// Invented price grids of realistic shape: levels over four orders of magnitude, values that rise with the
 /// grade, faster for some issues than for others, and premiums for colour. No real price is in them.
@@ -234,10 +233,10 @@ class ValueModelTest {
     @Test
     void the_record_of_submissions_learns_bias_and_spread() {
         SplittableRandom random = new SplittableRandom(8);
-        List<org.rollwright.hunt.CabinetNote.Submission> back = new ArrayList<>();
+        List<org.rollwright.cabinet.CabinetNote.Submission> back = new ArrayList<>();
         for (int i = 0; i < 200; i++) {
             double estimate = 62 + random.nextInt(4);
-            back.add(new org.rollwright.hunt.CabinetNote.Submission(
+            back.add(new org.rollwright.cabinet.CabinetNote.Submission(
                     estimate,
                     Math.max(1, Math.min(70, estimate - 0.8 + 0.7 * random.nextGaussian())),
                     BigDecimal.TEN,

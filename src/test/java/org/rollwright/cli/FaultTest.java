@@ -116,7 +116,7 @@ class FaultTest {
                             .count();
                     try (Store store = opened(data)) {
                         List<String> labels = store.desk()
-                                .read(book -> book.boxes().stream()
+                                .read(book -> book.hunt().boxes().stream()
                                         .map(box -> box.details().label())
                                         .toList());
                         assertThat(labels)
@@ -172,10 +172,11 @@ class FaultTest {
         }
         try (Store store = opened.store()) {
             return store.desk()
-                    .read(book -> book.hunts().stream()
+                    .read(book -> book.hunt().hunts().stream()
                             .limit(1)
                             .flatMap(hunt -> hunt.finds().stream())
-                            .map(id -> book.find(id).orElseThrow().facts().note())
+                            .map(id ->
+                                    book.hunt().find(id).orElseThrow().facts().note())
                             .toList());
         }
     }

@@ -106,9 +106,10 @@ class KillTest {
         assertThat(opening).isInstanceOf(Store.Opening.Opened.class);
         try (Store store = ((Store.Opening.Opened) opening).store()) {
             return store.desk()
-                    .read(book -> book.hunts().stream()
+                    .read(book -> book.hunt().hunts().stream()
                             .flatMap(hunt -> hunt.finds().stream())
-                            .map(id -> book.find(id).orElseThrow().facts().note())
+                            .map(id ->
+                                    book.hunt().find(id).orElseThrow().facts().note())
                             .toList());
         }
     }

@@ -19,10 +19,12 @@ import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.IntStream;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.scope.PhotoSubject;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.picture.PaintedCoin;
 import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
@@ -174,7 +176,7 @@ public final class PowerCutWork {
                                 .record(
                                         0,
                                         "",
-                                        book -> new Event.PhotoKept(
+                                        book -> new ScopeEvent.PhotoKept(
                                                 photo.id(), photo.width(), photo.height(), PhotoSubject.BENCH, "")),
                         "photograph " + photo.id());
             }
@@ -228,8 +230,8 @@ public final class PowerCutWork {
                 desk.record(
                         0,
                         label,
-                        book -> new Event.BoxAdded(
-                                book.nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50))),
+                        book -> new HuntEvent.BoxAdded(
+                                book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50))),
                 label);
     }
 
@@ -301,7 +303,7 @@ public final class PowerCutWork {
         if (Store.open(root.resolve(name), Store.Mode.READ, InstantSource.system())
                 instanceof Store.Opening.Opened opened) {
             try (Store store = opened.store()) {
-                System.out.println("had " + name + " " + store.desk().read(org.rollwright.hunt.Logbook::last));
+                System.out.println("had " + name + " " + store.desk().read(State::last));
             }
         } else {
             throw new IllegalStateException("no store in " + name);

@@ -4,8 +4,8 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.JournalException;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.journal.JournalException;
 import org.rollwright.store.Store;
 
 /// A program that records one box after the other and enters each that is refused again, until it is kept.
@@ -36,8 +36,8 @@ final class RetryingHunt {
                         .record(
                                 0,
                                 "",
-                                book -> new Event.BoxAdded(
-                                        book.nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50)));
+                                book -> new HuntEvent.BoxAdded(
+                                        book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50)));
                 return;
             } catch (JournalException e) {
                 System.out.println("refused " + label + ": " + e.getMessage());

@@ -10,20 +10,21 @@ import org.junit.jupiter.api.Test;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Disposition;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
 import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Event;
 
 /// The lines of the guide, and what stands in the record after each.
 class RecorderTest {
@@ -37,15 +38,15 @@ class RecorderTest {
     @BeforeEach
     void two_boxes_of_cents() {
         journal = new MemoryJournal();
-        desk = new Desk(journal, () -> Instant.parse("2026-03-01T19:00:00Z"), new Logbook());
+        desk = new Desk(journal, () -> Instant.parse("2026-03-01T19:00:00Z"), State.EMPTY);
         recorder = new Recorder(desk, CatalogFolder.catalog(), () -> Instant.parse("2026-03-01T19:00:00Z"));
         desk.record(
                 1,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 3, 50)),
-                        new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 2", 3, 50)),
-                        new Event.HuntStarted(
+                        new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 3, 50)),
+                        new HuntEvent.BoxAdded(new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 2", 3, 50)),
+                        new HuntEvent.HuntStarted(
                                 HUNT,
                                 "Two boxes",
                                 List.of(new BoxId(1), new BoxId(2)),
@@ -67,23 +68,23 @@ class RecorderTest {
     }
 
     private Hunt hunt() {
-        return desk.read(book -> book.hunt(HUNT).orElseThrow());
+        return desk.read(book -> book.hunt().hunt(HUNT).orElseThrow());
     }
 
     private Box box(int number) {
-        return desk.read(book -> book.box(new BoxId(number)).orElseThrow());
+        return desk.read(book -> book.hunt().box(new BoxId(number)).orElseThrow());
     }
 
     private Roll roll(int number) {
-        return box(1).rolls().values().stream()
+        return box(1).rolls().stream()
                 .filter(roll -> roll.number() == number)
                 .findFirst()
                 .orElseThrow();
     }
 
     private List<Find> finds() {
-        return desk.read(book -> book.hunt(HUNT).orElseThrow().finds().stream()
-                .map(id -> book.find(id).orElseThrow())
+        return desk.read(book -> book.hunt().hunt(HUNT).orElseThrow().finds().stream()
+                .map(id -> book.hunt().find(id).orElseThrow())
                 .toList());
     }
 
@@ -177,7 +178,7 @@ class RecorderTest {
                                     assertThat(notClear.reading()).asString().contains("The note is empty."));
         }
         assertThat(finds()).isEmpty();
-        assertThat(desk.read(Logbook::last)).isEqualTo(1);
+        assertThat(desk.read(State::last)).isEqualTo(1);
     }
 
     private Event recorded(String line) {
@@ -193,9 +194,10 @@ class RecorderTest {
     void a_count_of_the_roll_in_hand_does_not_open_it_again() {
         assertThat(events("r1 49"))
                 .containsExactly(
-                        new Event.RollOpened(HUNT, new BoxId(1), 1), new Event.RollCounted(new BoxId(1), 1, 49));
-        assertThat(events("r1 48")).containsExactly(new Event.RollCounted(new BoxId(1), 1, 48));
-        assertThat(events("r1")).containsExactly(new Event.RollOpened(HUNT, new BoxId(1), 1));
+                        new HuntEvent.RollOpened(HUNT, new BoxId(1), 1),
+                        new HuntEvent.RollCounted(new BoxId(1), 1, 49));
+        assertThat(events("r1 48")).containsExactly(new HuntEvent.RollCounted(new BoxId(1), 1, 48));
+        assertThat(events("r1")).containsExactly(new HuntEvent.RollOpened(HUNT, new BoxId(1), 1));
     }
 
     @Test
@@ -219,8 +221,8 @@ class RecorderTest {
                 2,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(3), DIME, BoxDetails.plain("Box 3", 50, 50)),
-                        new Event.HuntStarted(new HuntId(2), "One box", List.of(new BoxId(3)), List.of()))));
+                        new HuntEvent.BoxAdded(new BoxId(3), DIME, BoxDetails.plain("Box 3", 50, 50)),
+                        new HuntEvent.HuntStarted(new HuntId(2), "One box", List.of(new BoxId(3)), List.of()))));
         assertThat(recorder.record(new HuntId(2), "b2"))
                 .isInstanceOfSatisfying(
                         Recorder.Outcome.Refused.class,
@@ -228,7 +230,7 @@ class RecorderTest {
         assertThat(recorder.record(new HuntId(2), "+ 64"))
                 .as("a hunt of dimes reads dimes")
                 .isInstanceOf(Recorder.Outcome.Recorded.class);
-        assertThat(desk.read(book -> book.find(new HuntId(2), 1).orElseThrow())
+        assertThat(desk.read(book -> book.hunt().find(new HuntId(2), 1).orElseThrow())
                         .facts()
                         .identity()
                         .denomination())
@@ -281,11 +283,11 @@ class RecorderTest {
         refused("-", "no find yet");
         type("+ 44d, 45");
         assertThat(events("-"))
-                .containsExactly(new Event.Checked(HUNT, finds().getLast().id(), "all on the prompt"));
+                .containsExactly(new HuntEvent.Checked(HUNT, finds().getLast().id(), "all on the prompt"));
         assertThat(events("f1 - ddo rpm"))
                 .containsExactly(
-                        new Event.Checked(HUNT, finds().getFirst().id(), "ddo"),
-                        new Event.Checked(HUNT, finds().getFirst().id(), "rpm"));
+                        new HuntEvent.Checked(HUNT, finds().getFirst().id(), "ddo"),
+                        new HuntEvent.Checked(HUNT, finds().getFirst().id(), "rpm"));
         refused("f9 -", "f9");
         Recorder knowing = new Recorder(
                 desk,
@@ -295,9 +297,9 @@ class RecorderTest {
                         ? List.of("first variety", "second variety")
                         : List.of());
         assertThat(((Event.Batch) ((Recorder.Outcome.Recorded) knowing.record(HUNT, "46, f1 -")).event()).events())
-                .extracting(event -> event instanceof Event.Checked checked ? checked.variety() : "find")
+                .extracting(event -> event instanceof HuntEvent.Checked checked ? checked.variety() : "find")
                 .containsExactly("find", "first variety", "second variety");
-        assertThat(((Event.Checked) ((Recorder.Outcome.Recorded) knowing.record(HUNT, "-")).event()).variety())
+        assertThat(((HuntEvent.Checked) ((Recorder.Outcome.Recorded) knowing.record(HUNT, "-")).event()).variety())
                 .isEqualTo("all on the prompt");
     }
 
@@ -339,7 +341,7 @@ class RecorderTest {
         List<Entry> entries = new ArrayList<>();
         journal.read(1, entries::add);
         Event.Batch batch = (Event.Batch) entries.getFirst().event();
-        assertThat(batch.events().stream().filter(event -> event instanceof Event.RollOpened))
+        assertThat(batch.events().stream().filter(event -> event instanceof HuntEvent.RollOpened))
                 .hasSize(3);
         type("<");
         assertThat(finds()).isEmpty();

@@ -14,15 +14,16 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 
 class HistoryTest {
     private static final InstantSource CLOCK = () -> Instant.parse("2026-03-01T19:00:00Z");
@@ -34,20 +35,20 @@ class HistoryTest {
 
     @Test
     void only_rolls_opened_while_watching_count_and_finds_outside_the_watch_enter_no_rate() {
-        Desk desk = new Desk(new MemoryJournal(), CLOCK, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), CLOCK, State.EMPTY);
         Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), CLOCK);
         desk.record(
                 1,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
-                        new Event.HuntStarted(new HuntId(1), "Box 1", List.of(new BoxId(1)), List.of()))));
+                        new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
+                        new HuntEvent.HuntStarted(new HuntId(1), "Box 1", List.of(new BoxId(1)), List.of()))));
         for (String line : List.of("+ 44", "+ 45", "watch wheat", "+ 46", "r4 49", "47", "+ 1967", "ca 61")) {
             assertThat(recorder.record(new HuntId(1), line)).isInstanceOf(Recorder.Outcome.Recorded.class);
         }
-        desk.record(0, "", book -> new Event.OpeningBalance(Denomination.US_CENT, "wheat", 40, 100_000, 451));
+        desk.record(0, "", book -> new HuntEvent.OpeningBalance(Denomination.US_CENT, "wheat", 40, 100_000, 451));
         History history =
-                desk.read(book -> History.of(book, CatalogFolder.catalog(), Denomination.US_CENT, WHEAT, 2_500));
+                desk.read(book -> History.of(book.hunt(), CatalogFolder.catalog(), Denomination.US_CENT, WHEAT, 2_500));
         assertThat(history.boxes()).singleElement().satisfies(box -> {
             assertThat(box.rolls()).containsExactly(3, 4, 5);
             assertThat(box.exposedCoins()).isEqualTo(50 + 49 + 50);
@@ -191,7 +192,7 @@ class HistoryTest {
     }
 
     private static Desk desk() {
-        return new Desk(new MemoryJournal(), CLOCK, new Logbook());
+        return new Desk(new MemoryJournal(), CLOCK, State.EMPTY);
     }
 
     private static void record(Desk desk, long scope, Event... events) {
@@ -207,7 +208,7 @@ class HistoryTest {
     }
 
     private static History history(Desk desk, Watch watch) {
-        return desk.read(book -> History.of(book, CatalogFolder.catalog(), Denomination.US_CENT, watch, 2_500));
+        return desk.read(book -> History.of(book.hunt(), CatalogFolder.catalog(), Denomination.US_CENT, watch, 2_500));
     }
 
     @Test
@@ -216,20 +217,20 @@ class HistoryTest {
         record(
                 desk,
                 1,
-                new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(0, 300, "", "", "")),
-                new Event.HuntStarted(new HuntId(1), "Jar", List.of(new BoxId(1)), List.of(WHEAT)));
+                new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(0, 300, "", "", "")),
+                new HuntEvent.HuntStarted(new HuntId(1), "Jar", List.of(new BoxId(1)), List.of(WHEAT)));
         record(
                 desk,
                 2,
-                new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, parcel(0, 200, "", "", "")),
-                new Event.HuntStarted(
+                new HuntEvent.BoxAdded(new BoxId(2), Denomination.US_CENT, parcel(0, 200, "", "", "")),
+                new HuntEvent.HuntStarted(
                         new HuntId(2), "Jar", List.of(new BoxId(2)), List.of(new Watch("copper", "metal copper"))));
-        record(desk, 3, new Event.BoxAdded(new BoxId(3), Denomination.US_CENT, parcel(0, 100, "", "", "")));
+        record(desk, 3, new HuntEvent.BoxAdded(new BoxId(3), Denomination.US_CENT, parcel(0, 100, "", "", "")));
         record(
                 desk,
                 4,
-                new Event.BoxAdded(new BoxId(4), Denomination.US_CENT, parcel(0, 0, "", "", "")),
-                new Event.HuntStarted(new HuntId(4), "Jar", List.of(new BoxId(4)), List.of(WHEAT)));
+                new HuntEvent.BoxAdded(new BoxId(4), Denomination.US_CENT, parcel(0, 0, "", "", "")),
+                new HuntEvent.HuntStarted(new HuntId(4), "Jar", List.of(new BoxId(4)), List.of(WHEAT)));
         type(desk, 1, "44d", "x2 45", "1967");
         type(desk, 2, "46");
         type(desk, 4, "47");
@@ -250,19 +251,19 @@ class HistoryTest {
         record(
                 desk,
                 0,
-                new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(50, 0, "Hill Bank", "", "")),
-                new Event.BoxTallied(
+                new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(50, 0, "Hill Bank", "", "")),
+                new HuntEvent.BoxTallied(
                         new BoxId(1),
                         2_000,
                         List.of(
-                                new Event.WatchCount(WHEAT, 7),
-                                new Event.WatchCount(new Watch("copper", "metal copper"), 400))));
-        record(desk, 0, new Event.OpeningBalance(Denomination.US_CENT, "wheat", 4, 10_000, 41));
-        record(desk, 0, new Event.OpeningBalance(Denomination.US_CENT, "copper", 4, 10_000, 2_000));
+                                new HuntEvent.WatchCount(WHEAT, 7),
+                                new HuntEvent.WatchCount(new Watch("copper", "metal copper"), 400))));
+        record(desk, 0, new HuntEvent.OpeningBalance(Denomination.US_CENT, "wheat", 4, 10_000, 41));
+        record(desk, 0, new HuntEvent.OpeningBalance(Denomination.US_CENT, "copper", 4, 10_000, 2_000));
         record(
                 desk,
                 0,
-                new Event.OpeningBalance(
+                new HuntEvent.OpeningBalance(
                         new Denomination(org.rollwright.coin.Country.US, "dime"), "wheat", 4, 10_000, 41));
         History history = history(desk, WHEAT);
         assertThat(history.boxes()).isEmpty();
@@ -280,9 +281,9 @@ class HistoryTest {
         record(
                 desk,
                 1,
-                new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(3, 0, "", "", "")),
-                new Event.BoxAdded(new BoxId(2), Denomination.US_CENT, parcel(3, 0, "", "", "")),
-                new Event.HuntStarted(new HuntId(1), "Two", List.of(new BoxId(1), new BoxId(2)), List.of(WHEAT)));
+                new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, parcel(3, 0, "", "", "")),
+                new HuntEvent.BoxAdded(new BoxId(2), Denomination.US_CENT, parcel(3, 0, "", "", "")),
+                new HuntEvent.HuntStarted(new HuntId(1), "Two", List.of(new BoxId(1), new BoxId(2)), List.of(WHEAT)));
         type(desk, 1, "e 1/6", "e 2/4", "+ 44d", "+", "+ 45 rpm, x2 44d", "r3 48");
         type(desk, 1, "b2", "r2");
         History history = history(desk, WHEAT);
@@ -312,7 +313,11 @@ class HistoryTest {
 
     private static Optional<BoxHistory> ofBox(Desk desk, Watch watch) {
         return desk.read(book -> History.ofBox(
-                book, CatalogFolder.catalog(), book.box(new BoxId(1)).orElseThrow(), watch, 2_500));
+                book.hunt(),
+                CatalogFolder.catalog(),
+                book.hunt().box(new BoxId(1)).orElseThrow(),
+                watch,
+                2_500));
     }
 
     private static History plain(int... found) {

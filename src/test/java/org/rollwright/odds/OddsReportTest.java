@@ -19,15 +19,17 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
+import org.rollwright.scope.ScopeEvent;
 
 /// The report says what was counted: fourteen boxes entered line by line, counted again here by hand. The
 /// models behind the intervals are checked against published values elsewhere.
@@ -48,7 +50,7 @@ class OddsReportTest {
 
     @BeforeEach
     void fourteen_boxes() {
-        Desk desk = new Desk(new MemoryJournal(), CLOCK, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), CLOCK, State.EMPTY);
         Recorder recorder = new Recorder(desk, CATALOG, CLOCK);
         for (int n = 1; n <= FOUND.length; n++) {
             int number = n;
@@ -72,8 +74,8 @@ class OddsReportTest {
                     n,
                     "",
                     book -> new Event.Batch(List.of(
-                            new Event.BoxAdded(new BoxId(number), Denomination.US_CENT, details),
-                            new Event.HuntStarted(
+                            new HuntEvent.BoxAdded(new BoxId(number), Denomination.US_CENT, details),
+                            new HuntEvent.HuntStarted(
                                     new HuntId(number), "Box " + number, List.of(new BoxId(number)), List.of(WHEAT)))));
             line(recorder, n, "e " + ENDERS[n - 1] + "/20");
             for (int roll = 0; roll < 50; roll++) {
@@ -81,12 +83,12 @@ class OddsReportTest {
             }
             line(recorder, n, "finish");
         }
-        history = desk.read(book -> History.of(book, CATALOG, Denomination.US_CENT, WHEAT, 2_500));
+        history = desk.read(book -> History.of(book.hunt(), CATALOG, Denomination.US_CENT, WHEAT, 2_500));
         Map<String, List<Issue>> holes = new LinkedHashMap<>();
         holes.put("1944-D", issue(1944, Mint.D));
         holes.put("1931-S", issue(1931, Mint.S));
-        report = desk.read(
-                book -> OddsReport.of(book, CATALOG, history, 2_500, List.of(new OddsReport.Wanted("Wheats", holes))));
+        report = desk.read(book -> OddsReport.of(
+                book.hunt(), book.scope(), CATALOG, history, 2_500, List.of(new OddsReport.Wanted("Wheats", holes))));
     }
 
     private static List<Issue> issue(int year, Mint mint) {
@@ -316,7 +318,8 @@ class OddsReportTest {
 
     private static OddsReport of(List<BoxHistory> boxes, YieldModel.Seen... before) {
         return OddsReport.of(
-                new Logbook(),
+                State.EMPTY.hunt(),
+                State.EMPTY.scope(),
                 CATALOG,
                 new History(Denomination.US_CENT, WHEAT, boxes, List.of(before)),
                 2_500,
@@ -429,14 +432,14 @@ class OddsReportTest {
 
     @Test
     void varieties_count_what_was_checked_and_what_was_found() {
-        Desk desk = new Desk(new MemoryJournal(), CLOCK, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), CLOCK, State.EMPTY);
         Recorder recorder = new Recorder(desk, CATALOG, CLOCK);
         desk.record(
                 1,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
-                        new Event.HuntStarted(new HuntId(1), "Box 1", List.of(new BoxId(1)), List.of(WHEAT)))));
+                        new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
+                        new HuntEvent.HuntStarted(new HuntId(1), "Box 1", List.of(new BoxId(1)), List.of(WHEAT)))));
         for (String line : List.of(
                 "+ 44d",
                 "- rpm",
@@ -451,16 +454,23 @@ class OddsReportTest {
                 "55")) {
             line(recorder, 1, line);
         }
-        List<org.rollwright.hunt.FindId> ids = desk.read(
-                book -> List.copyOf(book.hunt(new HuntId(1)).orElseThrow().finds()));
+        List<org.rollwright.hunt.FindId> ids = desk.read(book ->
+                List.copyOf(book.hunt().hunt(new HuntId(1)).orElseThrow().finds()));
         for (int i = 5; i < 8; i++) {
             String verdict = List.of("confirmed", "probable", "unsure").get(i - 5);
             int at = i;
             desk.record(
-                    1, "", book -> new Event.Attributed(ids.get(at), "cent-1955-doubled-date", verdict, List.of(), ""));
+                    1,
+                    "",
+                    book -> new ScopeEvent.Attributed(ids.get(at), "cent-1955-doubled-date", verdict, List.of(), ""));
         }
         OddsReport told = desk.read(book -> OddsReport.of(
-                book, CATALOG, History.of(book, CATALOG, Denomination.US_CENT, WHEAT, 2_500), 2_500, List.of()));
+                book.hunt(),
+                book.scope(),
+                CATALOG,
+                History.of(book.hunt(), CATALOG, Denomination.US_CENT, WHEAT, 2_500),
+                2_500,
+                List.of()));
         assertThat(told.varieties())
                 .extracting(VarietyOdds::name, VarietyOdds::checked, VarietyOdds::found)
                 .containsExactly(

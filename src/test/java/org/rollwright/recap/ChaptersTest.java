@@ -11,21 +11,22 @@ import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Captions;
 import org.rollwright.entry.narration.Cue;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 
 class ChaptersTest {
     private static final Instant START = Instant.parse("2026-03-01T19:00:00Z");
-    private Desk desk = new Desk(new MemoryJournal(), () -> START, new Logbook());
+    private Desk desk = new Desk(new MemoryJournal(), () -> START, State.EMPTY);
     private Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), () -> START);
 
     ChaptersTest() {
@@ -33,14 +34,14 @@ class ChaptersTest {
     }
 
     private void begin() {
-        desk = new Desk(new MemoryJournal(), () -> START, new Logbook());
+        desk = new Desk(new MemoryJournal(), () -> START, State.EMPTY);
         recorder = new Recorder(desk, CatalogFolder.catalog(), () -> START);
         desk.record(
                 1,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
-                        new Event.HuntStarted(
+                        new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
+                        new HuntEvent.HuntStarted(
                                 new HuntId(1),
                                 "Evening",
                                 List.of(new BoxId(1)),
@@ -54,8 +55,8 @@ class ChaptersTest {
 
     private Chapters.Result made(String first) {
         return desk.read(book -> Chapters.of(
-                book,
-                book.hunt(new HuntId(1)).orElseThrow(),
+                book.hunt(),
+                book.hunt().hunt(new HuntId(1)).orElseThrow(),
                 CatalogFolder.catalog(),
                 Chapters.parse(first).orElseThrow(),
                 null));
@@ -110,8 +111,8 @@ class ChaptersTest {
                             : random.nextInt(6) == 0 ? "! see --> this " + i : "+");
         }
         Duration first = Duration.ofSeconds(random.nextInt(500));
-        Chapters.Result result = desk.read(book ->
-                Chapters.of(book, book.hunt(new HuntId(1)).orElseThrow(), CatalogFolder.catalog(), first, null));
+        Chapters.Result result = desk.read(book -> Chapters.of(
+                book.hunt(), book.hunt().hunt(new HuntId(1)).orElseThrow(), CatalogFolder.catalog(), first, null));
         if (!(result instanceof Chapters.Result.Made made)) {
             return;
         }
@@ -140,7 +141,7 @@ class ChaptersTest {
         at(300, "+");
         assertThat(good("1:00").text())
                 .isEqualTo("0:00 Start\n1:00 Roll 1\n2:10 1909-S wheat ears\n4:20 1914-D\n6:00 Roll 2\n");
-        assertThat(desk.record(1, "", book -> new Event.FindDeleted(new org.rollwright.hunt.FindId(2))))
+        assertThat(desk.record(1, "", book -> new HuntEvent.FindDeleted(new org.rollwright.hunt.FindId(2))))
                 .isInstanceOf(Desk.Outcome.Kept.class);
         at(320, "! the end");
         assertThat(good("1:00").text())

@@ -15,8 +15,6 @@ import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.MassText;
-import org.rollwright.hunt.CountedPile;
-import org.rollwright.hunt.MetalPrice;
 
 class ScaleTest {
     private static Alloy alloy(String name) {

@@ -14,12 +14,13 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.Histories;
+import org.rollwright.desk.StateText;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Histories;
-import org.rollwright.hunt.PhotoSubject;
-import org.rollwright.hunt.StateText;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.scope.PhotoSubject;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.picture.PaintedCoin;
 import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
@@ -50,7 +51,8 @@ class BackupTest {
                 .record(
                         0,
                         "",
-                        book -> new Event.PhotoKept(photo.id(), photo.width(), photo.height(), PhotoSubject.BENCH, ""));
+                        book -> new ScopeEvent.PhotoKept(
+                                photo.id(), photo.width(), photo.height(), PhotoSubject.BENCH, ""));
         return photo;
     }
 
@@ -72,8 +74,8 @@ class BackupTest {
                     .record(
                             0,
                             "",
-                            book -> new Event.BoxAdded(
-                                    book.nextBox(), Denomination.US_CENT, BoxDetails.plain("later", 50, 50)));
+                            book -> new HuntEvent.BoxAdded(
+                                    book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain("later", 50, 50)));
             assertThat(state(store)).isNotEqualTo(then);
             assertThat(new PhotoFolder(folder.resolve("nowhere")).jpeg(photo.id()))
                     .isEmpty();
@@ -187,8 +189,8 @@ class BackupTest {
                                 .record(
                                         0,
                                         "",
-                                        book -> new Event.BoxAdded(
-                                                book.nextBox(),
+                                        book -> new HuntEvent.BoxAdded(
+                                                book.hunt().nextBox(),
                                                 Denomination.US_CENT,
                                                 BoxDetails.plain("Box " + number, 50, 50))))
                         .isInstanceOf(Desk.Outcome.Kept.class);
@@ -198,7 +200,7 @@ class BackupTest {
         }
         try (Store store = open(data)) {
             assertThat(state(store)).isEqualTo(before);
-            int boxes = store.desk().read(book -> book.boxes().size());
+            int boxes = store.desk().read(book -> book.hunt().boxes().size());
             assertThat(boxes).isEqualTo(29);
         }
     }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 
 /// Damage to a store's files, its log above all: it is noticed before anything is written, nothing of what is
 /// left is touched, and what is left can be brought back.
@@ -230,8 +230,8 @@ class DamageTest {
                         .record(
                                 0,
                                 "x".repeat(4_096),
-                                book -> new Event.BoxAdded(
-                                        book.nextBox(), Denomination.US_CENT, BoxDetails.plain("Long", 50, 50)));
+                                book -> new HuntEvent.BoxAdded(
+                                        book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain("Long", 50, 50)));
                 Stores.add(store, "Box 400");
             }
             int root;

@@ -13,9 +13,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 
 /// Stores that earlier versions of the tool wrote, with the snapshots of their time: they open, every entry
 /// counts, and work goes on in them. Each time the journal's events grow, a store of that time joins them.
@@ -38,14 +38,16 @@ class EarlierStoresTest {
         Store.Opening opening = Store.open(folder, Store.Mode.WRITE, InstantSource.fixed(now));
         assertThat(opening).isInstanceOf(Store.Opening.Opened.class);
         try (Store store = ((Store.Opening.Opened) opening).store()) {
-            int finds = store.desk().read(book -> book.finds().size());
+            int finds = store.desk().read(book -> book.hunt().finds().size());
             assertThat(finds).isEqualTo(logged).isGreaterThan(50);
             assertThat(store.desk()
                             .record(
                                     0,
                                     "",
-                                    book -> new Event.BoxAdded(
-                                            book.nextBox(), Denomination.US_CENT, BoxDetails.plain("new", 50, 50))))
+                                    book -> new HuntEvent.BoxAdded(
+                                            book.hunt().nextBox(),
+                                            Denomination.US_CENT,
+                                            BoxDetails.plain("new", 50, 50))))
                     .isInstanceOf(Desk.Outcome.Kept.class);
             assertThat(store.desk().undo(1, "<")).isInstanceOf(Desk.Outcome.Kept.class);
             assertThat(store.desk().redo(1, ">")).isInstanceOf(Desk.Outcome.Kept.class);

@@ -11,8 +11,8 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.JournalException;
+import org.rollwright.desk.Desk;
+import org.rollwright.journal.JournalException;
 
 /// After an error of the disk the next line works as soon as the disk does, without a restart.
 class FailingDiskTest {

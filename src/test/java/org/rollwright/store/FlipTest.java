@@ -12,7 +12,7 @@ import java.util.Random;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.rollwright.hunt.StateText;
+import org.rollwright.desk.StateText;
 import org.rollwright.scope.picture.Photo;
 
 /// One flipped bit anywhere: in the database, its log, the saved state, the mark, a photograph, a backup, the settings.

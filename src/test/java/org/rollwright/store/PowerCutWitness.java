@@ -20,13 +20,13 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
+import org.rollwright.desk.StateText;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
-import org.rollwright.hunt.StateText;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.journal.Entry;
 import org.rollwright.scope.picture.Photo;
 
 /// Looks at a folder after a power cut, as the hunter does who starts the tool again, and says what is wrong:
@@ -237,7 +237,7 @@ final class PowerCutWitness {
         } catch (JournalFile.Unusable e) {
             throw new IllegalStateException(e);
         }
-        if (!state(new Desk(memory, CLOCK, new Logbook())).equals(state(store.desk()))) {
+        if (!state(new Desk(memory, CLOCK, State.EMPTY)).equals(state(store.desk()))) {
             faults.add("other state: " + name + " is not what its journal folds to");
         }
         if (name.startsWith("filled-")) {
@@ -245,7 +245,7 @@ final class PowerCutWitness {
             return;
         }
         for (String photo : store.desk()
-                .read(book -> book.photos().stream()
+                .read(book -> book.scope().photos().stream()
                         .map(note -> note.photo())
                         .filter(Photo::isId)
                         .distinct()
@@ -287,8 +287,8 @@ final class PowerCutWitness {
                 .record(
                         0,
                         "",
-                        book -> new Event.BoxAdded(
-                                book.nextBox(), Denomination.US_CENT, BoxDetails.plain("after", 50, 50)));
+                        book -> new HuntEvent.BoxAdded(
+                                book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain("after", 50, 50)));
         return outcome instanceof Desk.Outcome.Kept(Entry entry) ? entry.seq() : -1;
     }
 
@@ -297,7 +297,7 @@ final class PowerCutWitness {
         Store.Opening again = Store.open(here, Store.Mode.READ, CLOCK);
         if (again instanceof Store.Opening.Opened opened) {
             try (Store store = opened.store()) {
-                if (store.desk().read(Logbook::last) != last) {
+                if (store.desk().read(State::last) != last) {
                     faults.add("does not go on: " + name + " after the cut");
                 }
             }

@@ -1,8 +1,7 @@
 package org.rollwright.store;
 
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.LogbookImage;
+import org.rollwright.desk.State;
+import org.rollwright.journal.Entry;
 
 /// Takes entries and states to bytes and back, as the disk would, for tests of what stands above the store.
 public final class RoundTrip {
@@ -15,7 +14,11 @@ public final class RoundTrip {
     }
 
     /// The state as a snapshot on disk gives it back.
-    public static Logbook of(Logbook book) {
-        return ImageFormat.read(ImageFormat.write(LogbookImage.of(book))).toLogbook();
+    public static State of(State book) {
+        try {
+            return State.of(StateFormat.read(StateFormat.write(State.Image.of(book))));
+        } catch (StateFormat.Damaged e) {
+            throw new AssertionError(e);
+        }
     }
 }

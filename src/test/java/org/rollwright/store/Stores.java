@@ -12,10 +12,11 @@ import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.PhotoSubject;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.scope.PhotoSubject;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.picture.PaintedCoin;
 import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
@@ -48,8 +49,8 @@ final class Stores {
                 .record(
                         0,
                         label,
-                        book -> new Event.BoxAdded(
-                                book.nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50)));
+                        book -> new HuntEvent.BoxAdded(
+                                book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50)));
     }
 
     /// Adds boxes called "Box 1" and so on, one entry each, behind those there are.
@@ -62,8 +63,9 @@ final class Stores {
 
     static List<String> labels(Store store) {
         return store.desk()
-                .read(book ->
-                        book.boxes().stream().map(box -> box.details().label()).toList());
+                .read(book -> book.hunt().boxes().stream()
+                        .map(box -> box.details().label())
+                        .toList());
     }
 
     /// "Box 1" to "Box COUNT".
@@ -95,7 +97,8 @@ final class Stores {
                 .record(
                         0,
                         "",
-                        book -> new Event.PhotoKept(photo.id(), photo.width(), photo.height(), PhotoSubject.BENCH, ""));
+                        book -> new ScopeEvent.PhotoKept(
+                                photo.id(), photo.width(), photo.height(), PhotoSubject.BENCH, ""));
         return photo;
     }
 

@@ -17,30 +17,30 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
 import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.Test;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.cabinet.CabinetEvent;
+import org.rollwright.cabinet.CabinetNote;
+import org.rollwright.cabinet.CoinRef;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.Histories;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.CabinetNote;
-import org.rollwright.hunt.CashMove;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Desk;
 import org.rollwright.hunt.Disposition;
-import org.rollwright.hunt.Event;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
-import org.rollwright.hunt.Histories;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
-import org.rollwright.hunt.Order;
 import org.rollwright.hunt.Roll;
+import org.rollwright.journal.Event;
 import org.rollwright.till.Ledger.Account;
 
 /// The books as they follow from the record.
@@ -49,8 +49,8 @@ class BooksTest {
     private static final Instant EVENING = Instant.parse("2026-03-06T19:00:00Z");
     private static final LocalDate PICKED = LocalDate.of(2026, 3, 2);
 
-    private static Ledger books(Logbook book) {
-        return Ledger.of(book, CATALOG, CurrencyUnit.USD, ZoneOffset.UTC);
+    private static Ledger books(State book) {
+        return Ledger.of(book.till(), book.holdings(), CATALOG, CurrencyUnit.USD, ZoneOffset.UTC);
     }
 
     private static Ledger books(Desk desk) {
@@ -99,17 +99,17 @@ class BooksTest {
         return BigDecimal.valueOf(coins, 2);
     }
 
-    private static BigDecimal booked(Logbook book, Account to) {
-        return book.cashMoves().stream()
+    private static BigDecimal booked(State book, Account to) {
+        return book.till().cashMoves().stream()
                 .filter(move -> move.to().equals(to.name()))
                 .map(CashMove::amount)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
-    private static boolean settled(Logbook book, Box box) {
+    private static boolean settled(State book, Box box) {
         return box.details().returned() != null
                 || box.hunt()
-                        .flatMap(book::hunt)
+                        .flatMap(book.hunt()::hunt)
                         .flatMap(org.rollwright.hunt.Hunt::finished)
                         .isPresent();
     }
@@ -119,10 +119,11 @@ class BooksTest {
     }
 
     /// Cents of finds that did not go back, in boxes whose search is over.
-    private static long keptByCount(Logbook book) {
-        return book.finds().stream()
+    private static long keptByCount(State book) {
+        return book.hunt().finds().stream()
                 .filter(find -> find.disposition() != Disposition.RETURN)
-                .filter(find -> book.box(find.box())
+                .filter(find -> book.hunt()
+                        .box(find.box())
                         .filter(box -> here(box) && settled(book, box))
                         .isPresent())
                 .mapToLong(Find::count)
@@ -130,19 +131,19 @@ class BooksTest {
     }
 
     /// Cents of boxes: all that were bought, less what the returned ones took with them.
-    private static long hereByCount(Logbook book) {
+    private static long hereByCount(State book) {
         long sum = 0;
-        for (Box box : book.boxes()) {
+        for (Box box : book.hunt().boxes()) {
             if (!here(box)) {
                 continue;
             }
             sum += box.details().nominalCoins();
             if (box.details().returned() != null) {
-                long kept = book.finds().stream()
+                long kept = book.hunt().finds().stream()
                         .filter(find -> find.box().equals(box.id()) && find.disposition() != Disposition.RETURN)
                         .mapToLong(Find::count)
                         .sum();
-                long difference = box.rolls().values().stream()
+                long difference = box.rolls().stream()
                         .filter(roll -> roll.counted() != null
                                 && roll.number() <= box.details().rolls())
                         .mapToLong(roll -> roll.coins(50) - 50L)
@@ -157,18 +158,18 @@ class BooksTest {
     private static void money(Desk desk, Random random) {
         LocalDate day = LocalDate.of(2026, 1, 1).plusDays(random.nextInt(20));
         desk.record(0, "", book -> {
-            List<Box> boxes = new ArrayList<>(book.boxes());
+            List<Box> boxes = new ArrayList<>(book.hunt().boxes());
             return switch (random.nextInt(5)) {
-                case 0 -> new Event.CashMoved(cash(day, Account.OUTSIDE, Account.CASH, random.nextInt(9_000) + 1));
-                case 1 -> new Event.CashMoved(cash(day, Account.OUTSIDE, Account.FEES, random.nextInt(300) + 1));
-                case 2 -> new Event.CashMoved(cash(day, Account.OUTSIDE, Account.SHORT, random.nextInt(30) + 1));
+                case 0 -> new TillEvent.CashMoved(cash(day, Account.OUTSIDE, Account.CASH, random.nextInt(9_000) + 1));
+                case 1 -> new TillEvent.CashMoved(cash(day, Account.OUTSIDE, Account.FEES, random.nextInt(300) + 1));
+                case 2 -> new TillEvent.CashMoved(cash(day, Account.OUTSIDE, Account.SHORT, random.nextInt(30) + 1));
                 default -> {
                     if (boxes.isEmpty()) {
-                        yield new Event.PolicyChanged("x");
+                        yield new AlbumEvent.PolicyChanged("x");
                     }
                     Box box = boxes.get(random.nextInt(boxes.size()));
                     BoxDetails details = box.details();
-                    yield new Event.BoxChanged(
+                    yield new HuntEvent.BoxChanged(
                             box.id(),
                             random.nextInt(3) == 0
                                     ? details.returnedOn(day, "bank 1")
@@ -198,7 +199,7 @@ class BooksTest {
     }
 
     private static Event found(int number, int roll, int year, int coins) {
-        return new Event.FindLogged(new Find(
+        return new HuntEvent.FindLogged(new Find(
                 new FindId(number),
                 new HuntId(1),
                 number,
@@ -212,7 +213,7 @@ class BooksTest {
     }
 
     private static Desk evening() {
-        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, State.EMPTY);
         BoxDetails box = new BoxDetails(
                 "Box 12",
                 BoxDetails.Form.BOX,
@@ -233,14 +234,14 @@ class BooksTest {
                 1,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, box),
-                        new Event.HuntStarted(new HuntId(1), "Box 12", List.of(new BoxId(1)), List.of()))));
+                        new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, box),
+                        new HuntEvent.HuntStarted(new HuntId(1), "Box 12", List.of(new BoxId(1)), List.of()))));
         for (int roll = 1; roll <= 50; roll++) {
             int number = roll;
-            desk.record(1, "", book -> new Event.RollOpened(new HuntId(1), new BoxId(1), number));
+            desk.record(1, "", book -> new HuntEvent.RollOpened(new HuntId(1), new BoxId(1), number));
         }
-        desk.record(1, "", book -> new Event.RollCounted(new BoxId(1), 5, 48));
-        desk.record(1, "", book -> new Event.RollCounted(new BoxId(1), 9, 51));
+        desk.record(1, "", book -> new HuntEvent.RollCounted(new BoxId(1), 5, 48));
+        desk.record(1, "", book -> new HuntEvent.RollCounted(new BoxId(1), 9, 51));
         for (int i = 1; i <= 7; i++) {
             int number = i;
             desk.record(1, "", book -> found(number, 3, 1940 + number, 2));
@@ -254,24 +255,24 @@ class BooksTest {
     void a_box_by_hand() {
         Desk desk = evening();
         assertThat(books(desk).balance(Account.BOXES)).isEqualByComparingTo("25.00");
-        desk.record(1, "", book -> new Event.HuntFinished(new HuntId(1)));
+        desk.record(1, "", book -> new HuntEvent.HuntFinished(new HuntId(1)));
         Ledger ledger = books(desk);
         assertThat(ledger.balance(Account.BOXES)).isEqualByComparingTo("0");
         assertThat(ledger.balance(Account.KEPT)).isEqualByComparingTo("0.14");
         assertThat(ledger.balance(Account.SHORT)).isEqualByComparingTo("0.01");
         assertThat(ledger.balance(Account.TO_RETURN)).isEqualByComparingTo("24.85");
-        assertThat(Shortage.of(desk.read(book -> book), CATALOG, CurrencyUnit.USD))
+        assertThat(Shortage.of(desk.state().hunt(), CATALOG, CurrencyUnit.USD))
                 .singleElement()
                 .satisfies(one -> {
                     assertThat(one.rolls()).containsExactly("5 (48)", "9 (51)");
                     assertThat(one.amount()).isEqualByComparingTo("-0.01");
                 });
         // two finds go back, one coin is spent
-        desk.record(1, "", book -> new Event.FindDisposed(new FindId(1), Disposition.RETURN));
+        desk.record(1, "", book -> new HuntEvent.FindDisposed(new FindId(1), Disposition.RETURN));
         desk.record(
                 0,
                 "",
-                book -> new Event.CoinsLeft(
+                book -> new CabinetEvent.CoinsLeft(
                         List.of(CoinRef.of(new FindId(2), 1)),
                         new CabinetNote.Gone("spent", null, "", LocalDate.of(2026, 3, 10))));
         ledger = books(desk);
@@ -281,9 +282,10 @@ class BooksTest {
         desk.record(
                 0,
                 "",
-                book -> new Event.BoxChanged(
+                book -> new HuntEvent.BoxChanged(
                         new BoxId(1),
-                        book.box(new BoxId(1))
+                        book.hunt()
+                                .box(new BoxId(1))
                                 .orElseThrow()
                                 .details()
                                 .returnedOn(LocalDate.of(2026, 3, 9), "Mill Bank")));
@@ -295,12 +297,14 @@ class BooksTest {
     @Test
     void what_rests_on_something_later_undone_is_named_and_a_booking_that_would_pull_it_away_is_refused() {
         Desk desk = evening();
-        desk.record(0, "", book -> new Event.CashMoved(cash(PICKED, Account.OUTSIDE, Account.CASH, 3_000)));
-        desk.record(0, "", book -> new Event.CashMoved(cash(PICKED.plusDays(3), Account.CASH, Account.OUTSIDE, 500)));
+        desk.record(0, "", book -> new TillEvent.CashMoved(cash(PICKED, Account.OUTSIDE, Account.CASH, 3_000)));
+        desk.record(
+                0, "", book -> new TillEvent.CashMoved(cash(PICKED.plusDays(3), Account.CASH, Account.OUTSIDE, 500)));
         assertThat(books(desk).leftOut()).isEmpty();
         assertThat(books(desk).balance(Account.CASH)).isEqualByComparingTo("0");
         Optional<Ledger.Refusal> refusal = desk.read(book -> Ledger.refusal(
-                book,
+                book.till(),
+                book.holdings(),
                 CATALOG,
                 CurrencyUnit.USD,
                 ZoneOffset.UTC,
@@ -311,14 +315,14 @@ class BooksTest {
 
     @Test
     void a_paid_order_is_in_transit_until_its_boxes_come() {
-        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, State.EMPTY);
         Order order = new Order(
                 1, "Hill Bank", Denomination.US_CENT, 3, PICKED, PICKED.plusDays(2), true, "", null, List.of());
-        desk.record(0, "", book -> new Event.OrderPlaced(order));
+        desk.record(0, "", book -> new TillEvent.OrderPlaced(order));
         assertThat(books(desk).balance(Account.IN_TRANSIT)).isEqualByComparingTo("75.00");
         List<Event> events = new ArrayList<>();
         for (long i = 1; i <= 2; i++) {
-            events.add(new Event.BoxAdded(
+            events.add(new HuntEvent.BoxAdded(
                     new BoxId(i),
                     Denomination.US_CENT,
                     new BoxDetails(
@@ -338,7 +342,7 @@ class BooksTest {
                             "",
                             "")));
         }
-        events.add(new Event.OrderEnded(1, PICKED.plusDays(2), List.of(new BoxId(1), new BoxId(2))));
+        events.add(new TillEvent.OrderEnded(1, PICKED.plusDays(2), List.of(new BoxId(1), new BoxId(2))));
         desk.record(0, "", book -> new Event.Batch(events));
         Ledger ledger = books(desk);
         assertThat(ledger.balance(Account.IN_TRANSIT)).isEqualByComparingTo("0");
@@ -363,18 +367,19 @@ class BooksTest {
                 "N",
                 false,
                 "");
-        desk.record(0, "", book -> new Event.BranchWritten(open));
+        desk.record(0, "", book -> new TillEvent.BranchWritten(open));
         CashMove sunday = new CashMove(
                 LocalDate.of(2026, 3, 8), "OUTSIDE", "CASH", new BigDecimal("5.00"), "Hill Bank, Mill Lane", "", "USD");
-        assertThat(desk.record(0, "", book -> new Event.CashMoved(sunday)))
+        assertThat(desk.record(0, "", book -> new TillEvent.CashMoved(sunday)))
                 .asString()
                 .contains("Hill Bank, Mill Lane does not open on Sundays; 2026-03-08 is one.");
         assertThat(desk.record(
                         0,
                         "",
-                        book -> new Event.BoxChanged(
+                        book -> new HuntEvent.BoxChanged(
                                 new BoxId(1),
-                                book.box(new BoxId(1))
+                                book.hunt()
+                                        .box(new BoxId(1))
                                         .orElseThrow()
                                         .details()
                                         .returnedOn(LocalDate.of(2026, 3, 9), "Hill Bank, Mill Lane"))))
@@ -393,25 +398,25 @@ class BooksTest {
     /// Pauses longer than ten minutes are breaks; minutes noted for a hunt take the place of measured ones.
     @Test
     void time_is_measured_from_the_pauses_between_entries() {
-        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, State.EMPTY);
         desk.recordAt(
                 EVENING,
                 "",
                 book -> new Desk.Step(
                         1,
                         new Event.Batch(List.of(
-                                new Event.BoxAdded(
+                                new HuntEvent.BoxAdded(
                                         new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
-                                new Event.HuntStarted(new HuntId(1), "h", List.of(new BoxId(1)), List.of())))));
+                                new HuntEvent.HuntStarted(new HuntId(1), "h", List.of(new BoxId(1)), List.of())))));
         int[] seconds = {60, 180, 180 + 7200};
         for (int i = 0; i < 3; i++) {
             int roll = i + 1;
             desk.recordAt(
                     EVENING.plusSeconds(seconds[i]),
                     "",
-                    book -> new Desk.Step(1, new Event.RollOpened(new HuntId(1), new BoxId(1), roll)));
+                    book -> new Desk.Step(1, new HuntEvent.RollOpened(new HuntId(1), new BoxId(1), roll)));
         }
-        TimeSpent spent = desk.read(book -> TimeSpent.of(book, coins -> 2_500L, box -> "there"));
+        TimeSpent spent = desk.read(book -> TimeSpent.of(book.till(), book.hunt(), coins -> 2_500L, box -> "there"));
         assertThat(spent.measured()).isEqualTo(1 + 2 + 10);
         assertThat(spent.sources()).singleElement().satisfies(one -> {
             assertThat(one.fullBoxes()).isEqualTo(150 / 2500.0);
@@ -420,16 +425,16 @@ class BooksTest {
         desk.record(
                 0,
                 "",
-                book -> new Event.EffortNoted(new org.rollwright.hunt.Effort(
+                book -> new TillEvent.EffortNoted(new org.rollwright.till.Effort(
                         PICKED,
                         new HuntId(1),
-                        org.rollwright.hunt.Effort.Phase.SEARCH,
+                        org.rollwright.till.Effort.Phase.SEARCH,
                         90,
                         0,
                         BigDecimal.ZERO,
                         "",
                         "")));
-        spent = desk.read(book -> TimeSpent.of(book, coins -> 2_500L, box -> "there"));
+        spent = desk.read(book -> TimeSpent.of(book.till(), book.hunt(), coins -> 2_500L, box -> "there"));
         assertThat(spent.measured()).isZero();
         assertThat(spent.sources().getFirst().minutes()).isEqualTo(90);
     }
@@ -516,11 +521,11 @@ class BooksTest {
     void a_box_gives_out_what_was_in_it(@ForAll @LongRange(max = 1L << 40) long seed) {
         Desk desk = Histories.history(new MemoryJournal(), new Random(seed), 80);
         desk.read(book -> {
-            for (Box box : book.boxes()) {
-                BoxMovements.Contents contents = BoxMovements.Contents.of(book, box);
+            for (Box box : book.hunt().boxes()) {
+                BoxMovements.Contents contents = BoxMovements.Contents.of(book.hunt(), box);
                 assertThat(contents.kept() + contents.missing() + contents.rest() + contents.unsearched())
                         .isEqualTo(box.details().nominalCoins() + contents.over());
-                long counted = box.rolls().values().stream()
+                long counted = box.rolls().stream()
                         .filter(roll -> roll.number() <= 50)
                         .map(Roll::counted)
                         .filter(java.util.Objects::nonNull)
@@ -537,17 +542,18 @@ class BooksTest {
     @Test
     void loops_and_what_was_returned_to_a_place() {
         Desk desk = evening();
-        desk.record(1, "", book -> new Event.HuntFinished(new HuntId(1)));
-        long coins =
-                desk.read(book -> Ledger.goesBack(book, book.box(new BoxId(1)).orElseThrow()));
+        desk.record(1, "", book -> new HuntEvent.HuntFinished(new HuntId(1)));
+        long coins = desk.read(book ->
+                Ledger.goesBack(book.hunt(), book.hunt().box(new BoxId(1)).orElseThrow()));
         assertThat(coins).isEqualTo(2_500 - 14 - 1);
         assertThat(books(desk).loops()).isEmpty();
         desk.record(
                 0,
                 "",
-                book -> new Event.BoxChanged(
+                book -> new HuntEvent.BoxChanged(
                         new BoxId(1),
-                        book.box(new BoxId(1))
+                        book.hunt()
+                                .box(new BoxId(1))
                                 .orElseThrow()
                                 .details()
                                 .returnedOn(LocalDate.of(2026, 3, 9), "Hill Bank, Mill Lane")));
@@ -574,7 +580,7 @@ class BooksTest {
         desk.record(
                 0,
                 "",
-                book -> new Event.BoxAdded(
+                book -> new HuntEvent.BoxAdded(
                         new BoxId(2),
                         new Denomination(new org.rollwright.coin.Country("CA"), "cent"),
                         new BoxDetails(
@@ -596,26 +602,26 @@ class BooksTest {
         desk.record(
                 0,
                 "",
-                book -> new Event.CashMoved(
+                book -> new TillEvent.CashMoved(
                         new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("40.00"), "", "", "CAD")));
         desk.record(
                 0,
                 "",
-                book -> new Event.CashMoved(
+                book -> new TillEvent.CashMoved(
                         new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("3.00"), "", "", null)));
         Ledger home = books(desk);
         assertThat(home.balance(Account.BOXES)).isEqualByComparingTo("25.00");
         assertThat(home.balance(Account.CASH)).isEqualByComparingTo("3.00");
-        Ledger north = desk.read(book -> Ledger.of(book, CATALOG, CurrencyUnit.CAD, ZoneOffset.UTC));
+        Ledger north =
+                desk.read(book -> Ledger.of(book.till(), book.holdings(), CATALOG, CurrencyUnit.CAD, ZoneOffset.UTC));
         assertThat(north.balance(Account.BOXES)).isEqualByComparingTo("25.00");
         // paid from the cash in hand, which was enough
         assertThat(north.balance(Account.CASH)).isEqualByComparingTo("15.00");
-        assertThat(Shortage.of(desk.read(book -> book), CATALOG, CurrencyUnit.CAD))
-                .isEmpty();
+        assertThat(Shortage.of(desk.state().hunt(), CATALOG, CurrencyUnit.CAD)).isEmpty();
         desk.record(
                 0,
                 "",
-                book -> new Event.OrderPlaced(new Order(
+                book -> new TillEvent.OrderPlaced(new Order(
                         1,
                         "Far Bank",
                         new Denomination(new org.rollwright.coin.Country("CA"), "cent"),
@@ -634,7 +640,7 @@ class BooksTest {
     void a_box_is_paid_from_cash_only_when_there_is_enough() {
         for (int cents : new int[] {2_500, 2_499}) {
             Desk desk = evening();
-            desk.record(0, "", book -> new Event.CashMoved(cash(PICKED, Account.OUTSIDE, Account.CASH, cents)));
+            desk.record(0, "", book -> new TillEvent.CashMoved(cash(PICKED, Account.OUTSIDE, Account.CASH, cents)));
             assertThat(books(desk).balance(Account.CASH)).isEqualByComparingTo(cents == 2_500 ? "0" : "24.99");
         }
     }
@@ -644,16 +650,16 @@ class BooksTest {
     @Test
     void finds_that_leave() {
         Desk desk = evening();
-        desk.record(1, "", book -> new Event.FindDisposed(new FindId(1), Disposition.SELL));
-        desk.record(1, "", book -> new Event.FindDisposed(new FindId(2), Disposition.GIVE));
+        desk.record(1, "", book -> new HuntEvent.FindDisposed(new FindId(1), Disposition.SELL));
+        desk.record(1, "", book -> new HuntEvent.FindDisposed(new FindId(2), Disposition.GIVE));
         desk.record(
                 0,
                 "",
-                book -> new Event.CoinsLeft(
+                book -> new CabinetEvent.CoinsLeft(
                         List.of(CoinRef.of(new FindId(3), 2)),
                         new CabinetNote.Gone("sold", null, "", LocalDate.of(2026, 3, 3))));
         assertThat(books(desk).balance(Account.LEFT)).isEqualByComparingTo("0");
-        desk.record(1, "", book -> new Event.HuntFinished(new HuntId(1)));
+        desk.record(1, "", book -> new HuntEvent.HuntFinished(new HuntId(1)));
         Ledger ledger = books(desk);
         assertThat(ledger.balance(Account.LEFT)).isEqualByComparingTo("0.05");
         assertThat(ledger.balance(Account.KEPT)).isEqualByComparingTo("0.09");
@@ -672,19 +678,19 @@ class BooksTest {
     /// A hunt in which finds were noted without turning rolls: they come out of the rolls not opened.
     @Test
     void finds_without_rolls_come_out_of_the_unopened_ones() {
-        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, new Logbook());
+        Desk desk = new Desk(new MemoryJournal(), () -> EVENING, State.EMPTY);
         desk.record(
                 1,
                 "",
                 book -> new Event.Batch(List.of(
-                        new Event.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box", 2, 50)),
-                        new Event.HuntStarted(new HuntId(1), "h", List.of(new BoxId(1)), List.of()))));
+                        new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box", 2, 50)),
+                        new HuntEvent.HuntStarted(new HuntId(1), "h", List.of(new BoxId(1)), List.of()))));
         for (int i = 1; i <= 2; i++) {
             int number = i;
             int count = i == 1 ? 30 : 80;
             desk.record(1, "", book -> found(number, 0, 1944, count));
-            BoxMovements.Contents contents = desk.read(book ->
-                    BoxMovements.Contents.of(book, book.box(new BoxId(1)).orElseThrow()));
+            BoxMovements.Contents contents = desk.read(book -> BoxMovements.Contents.of(
+                    book.hunt(), book.hunt().box(new BoxId(1)).orElseThrow()));
             // 30 of 100 leave 70; 110 of 100 are 10 over
             assertThat(contents)
                     .isEqualTo(

@@ -10,8 +10,9 @@ import org.junit.jupiter.api.Test;
 /// From a rule typed in the page to coins in holes, and back.
 class AlbumPageTest extends PageWithBench {
     private long filled() {
-        return bench.bench.desk().read(book -> (long)
-                book.albums().stream().mapToInt(album -> album.holes().size()).sum());
+        return bench.bench.desk().read(book -> (long) book.album().albums().stream()
+                .mapToInt(album -> album.holes().size())
+                .sum());
     }
 
     @Test

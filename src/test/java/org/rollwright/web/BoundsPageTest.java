@@ -19,27 +19,33 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.album.AlbumId;
+import org.rollwright.cabinet.Acquisition;
+import org.rollwright.cabinet.CabinetEvent;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Place;
+import org.rollwright.cabinet.PlaceId;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
-import org.rollwright.hunt.Acquisition;
-import org.rollwright.hunt.AlbumId;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.CashMove;
-import org.rollwright.hunt.CoinRef;
-import org.rollwright.hunt.Effort;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.MetalPrice;
-import org.rollwright.hunt.Order;
-import org.rollwright.hunt.Place;
-import org.rollwright.hunt.PlaceId;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Event;
+import org.rollwright.scale.MetalPrice;
+import org.rollwright.scale.ScaleEvent;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
+import org.rollwright.till.Branch;
+import org.rollwright.till.CashMove;
+import org.rollwright.till.Effort;
+import org.rollwright.till.Order;
+import org.rollwright.till.TillEvent;
 
 /// Texts, days and numbers out of proportion: refused by every page, and shown by every page when an older record
 /// holds them.
@@ -149,8 +155,8 @@ class BoundsPageTest {
         BoxDetails box = new BoxDetails(
                 text, BoxDetails.Form.BOX, 50, 50, 0, text, text, text, text, text, early, far, far, text, text);
         List<Event> events = List.of(
-                new Event.BoxAdded(new BoxId(3), Denomination.US_CENT, box),
-                new Event.BoxAdded(
+                new HuntEvent.BoxAdded(new BoxId(3), Denomination.US_CENT, box),
+                new HuntEvent.BoxAdded(
                         new BoxId(4),
                         Denomination.US_CENT,
                         new BoxDetails(
@@ -169,9 +175,9 @@ class BoundsPageTest {
                                 null,
                                 "",
                                 "")),
-                new Event.OpeningBalance(
+                new HuntEvent.OpeningBalance(
                         Denomination.US_CENT, "wheat", Integer.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE),
-                new Event.BranchWritten(new Branch(
+                new TillEvent.BranchWritten(new Branch(
                         "Hill Bank",
                         "",
                         true,
@@ -184,21 +190,23 @@ class BoundsPageTest {
                         "N",
                         false,
                         text)),
-                new Event.CashMoved(new CashMove(far, "OUTSIDE", "CASH", new BigDecimal("1e20"), text, text, "USD")),
-                new Event.CashMoved(new CashMove(early, "OUTSIDE", "CASH", new BigDecimal("0.00001"), "", "", "USD")),
-                new Event.OrderPlaced(new Order(
+                new TillEvent.CashMoved(
+                        new CashMove(far, "OUTSIDE", "CASH", new BigDecimal("1e20"), text, text, "USD")),
+                new TillEvent.CashMoved(
+                        new CashMove(early, "OUTSIDE", "CASH", new BigDecimal("0.00001"), "", "", "USD")),
+                new TillEvent.OrderPlaced(new Order(
                         1, "Hill Bank", Denomination.US_CENT, 1_000, early, far, true, text, null, List.of())),
-                new Event.OrderPlaced(
+                new TillEvent.OrderPlaced(
                         new Order(2, "Hill Bank", Denomination.US_CENT, 1_000, far, far, false, text, null, List.of())),
-                new Event.EffortNoted(new Effort(
+                new TillEvent.EffortNoted(new Effort(
                         far, null, Effort.Phase.BANK, 1_440, 2_000, new BigDecimal("1e20"), "Hill Bank", text)),
-                new Event.CoinAcquired(
+                new CabinetEvent.CoinAcquired(
                         new CoinRef(0, 1),
                         CoinDescription.plain(Identity.of(Denomination.US_CENT, 1936, Mint.D)),
                         new Acquisition("bought", text, far, new BigDecimal("1e20"))),
-                new Event.PlaceMade(new Place(new PlaceId(1), null, text, 0)),
-                new Event.MetalPriced(new MetalPrice("copper", new BigDecimal("1e20"), text, early)),
-                new Event.AlbumDefined(new AlbumId(1), text, "series wheat"));
+                new CabinetEvent.PlaceMade(new Place(new PlaceId(1), null, text, 0)),
+                new ScaleEvent.MetalPriced(new MetalPrice("copper", new BigDecimal("1e20"), text, early)),
+                new AlbumEvent.AlbumDefined(new AlbumId(1), text, "series wheat"));
         Entry[] entries = new Entry[events.size()];
         for (int i = 0; i < entries.length; i++) {
             entries[i] = new Entry(i + 1, Instant.parse("2025-01-01T00:00:00Z"), 0, text, events.get(i));
@@ -243,7 +251,7 @@ class BoundsPageTest {
                     .desk()
                     .read(book -> bench.bench
                             .varieties()
-                            .book(book)
+                            .book(book.scope())
                             .varieties()
                             .iterator()
                             .next());
@@ -251,7 +259,7 @@ class BoundsPageTest {
             cells.put("note", "＝1+1");
             cells.put("source", "=cmd|' /C calc'!A0");
             cells.put("cross_references", "@sum");
-            bench.bench.desk().record(0, "", book -> new Event.VarietyWritten(one.key(), cells));
+            bench.bench.desk().record(0, "", book -> new ScopeEvent.VarietyWritten(one.key(), cells));
             String csv = client.send(
                             HttpRequest.newBuilder(URI.create(bench.address + "/scope/varieties.csv"))
                                     .build(),

@@ -22,7 +22,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 
 /// Every page that links lead to, and every form on them, filled with what no hunter would type: the answer may
@@ -237,7 +237,7 @@ class FormFuzzTest {
                     .record(
                             0,
                             "",
-                            book -> new Event.OpeningBalance(
+                            book -> new HuntEvent.OpeningBalance(
                                     org.rollwright.coin.Denomination.US_CENT, "wheat", 4, 10_000, 41));
             crawl();
             Random random = new Random(20_261_126);

@@ -10,7 +10,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.desk.State;
 
 /// Requests that say one thing and mean another.
 class GuardTest {
@@ -23,7 +23,7 @@ class GuardTest {
     }
 
     private long last() {
-        return bench.bench.desk().<Long>read(Logbook::last);
+        return bench.bench.desk().<Long>read(State::last);
     }
 
     private static final String FORM = "\nContent-Type: application/x-www-form-urlenaround";

@@ -113,7 +113,7 @@ class HelpPageTest extends PageWithBench {
                 .first()
                 .waitFor(new com.microsoft.playwright.Locator.WaitForOptions()
                         .setState(com.microsoft.playwright.options.WaitForSelectorState.DETACHED));
-        int finds = bench.bench.desk().read(book -> book.finds().size());
+        int finds = bench.bench.desk().read(book -> book.hunt().finds().size());
         assertThat(finds).isZero();
     }
 

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.desk.State;
 
 /// Who sends slowly, or much, keeps nobody from their page.
 class IntakeTest {
@@ -85,7 +85,7 @@ class IntakeTest {
             int port = Wire.port(bench);
             String request = head.replaceFirst("\n", "\nHost: 127.0.0.1:" + port + "\n");
             Wire.ask(port, "GET /mat/1", "", "");
-            long before = bench.bench.desk().<Long>read(Logbook::last);
+            long before = bench.bench.desk().<Long>read(State::last);
             try (Dribble dribble = new Dribble(port, 400, request)) {
                 List<Long> millis = new ArrayList<>();
                 for (int i = 0; i < 20; i++) {
@@ -103,7 +103,7 @@ class IntakeTest {
                 assertThat(millis.getLast()).isLessThan(2_000);
                 assertThat(dribble.sockets).hasSize(400);
             }
-            assertThat(bench.bench.desk().<Long>read(Logbook::last)).isEqualTo(before + 10);
+            assertThat(bench.bench.desk().<Long>read(State::last)).isEqualTo(before + 10);
         }
     }
 
@@ -117,7 +117,7 @@ class IntakeTest {
                             .getBytes(StandardCharsets.UTF_8));
             Thread.sleep(12_000);
             bench.type("+ 44d");
-            listen(socket, "data: " + bench.bench.desk().<Long>read(Logbook::last) + "\n");
+            listen(socket, "data: " + bench.bench.desk().<Long>read(State::last) + "\n");
         }
     }
 
@@ -139,7 +139,7 @@ class IntakeTest {
                     .as("the first has ended")
                     .doesNotContain("never");
             bench.type("+ 44d");
-            listen(sockets.getLast(), "data: " + bench.bench.desk().<Long>read(Logbook::last) + "\n");
+            listen(sockets.getLast(), "data: " + bench.bench.desk().<Long>read(State::last) + "\n");
             for (Socket socket : sockets) {
                 socket.close();
             }
@@ -161,7 +161,7 @@ class IntakeTest {
     void a_body_in_pieces_is_taken() throws Exception {
         try (TestBench bench = new TestBench();
                 Socket socket = Wire.open(Wire.port(bench))) {
-            long before = bench.bench.desk().<Long>read(Logbook::last);
+            long before = bench.bench.desk().<Long>read(State::last);
             String body = "line=%2B+44d+%22" + "a".repeat(120) + "%22";
             OutputStream out = socket.getOutputStream();
             out.write(("POST /mat/1/line HTTP/1.1\nHost: 127.0.0.1\nConnection: close" + FORM + "\nContent-Length: "
@@ -174,7 +174,7 @@ class IntakeTest {
             }
             String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
             assertThat(Wire.status(answer)).isEqualTo(303);
-            assertThat(bench.bench.desk().<Long>read(Logbook::last)).isEqualTo(before + 1);
+            assertThat(bench.bench.desk().<Long>read(State::last)).isEqualTo(before + 1);
         }
     }
 

@@ -22,15 +22,17 @@ class MatPageTest extends PageWithBench {
 
     private List<Find> finds() {
         return bench.bench.desk().read(book -> {
-            Hunt hunt = book.hunt(new HuntId(1)).orElseThrow();
-            return hunt.finds().stream().map(id -> book.find(id).orElseThrow()).toList();
+            Hunt hunt = book.hunt().hunt(new HuntId(1)).orElseThrow();
+            return hunt.finds().stream()
+                    .map(id -> book.hunt().find(id).orElseThrow())
+                    .toList();
         });
     }
 
     private int roll() {
         return bench.bench
                 .desk()
-                .read(book -> book.hunt(new HuntId(1)).orElseThrow().roll());
+                .read(book -> book.hunt().hunt(new HuntId(1)).orElseThrow().roll());
     }
 
     /// Presses keys one by one and counts them.
@@ -122,8 +124,11 @@ class MatPageTest extends PageWithBench {
         assertThat(page.locator("#line")).hasValue("");
         page.waitForCondition(() -> bench.bench
                         .desk()
-                        .read(book ->
-                                book.hunt(new HuntId(1)).orElseThrow().trials().size())
+                        .read(book -> book.hunt()
+                                .hunt(new HuntId(1))
+                                .orElseThrow()
+                                .trials()
+                                .size())
                 == 1);
     }
 

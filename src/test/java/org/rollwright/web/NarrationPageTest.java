@@ -32,8 +32,8 @@ class NarrationPageTest extends PageWithBench {
     private List<String> finds() {
         return bench.bench
                 .desk()
-                .read(book -> book.hunt(new HuntId(1)).orElseThrow().finds().stream()
-                        .map(id -> book.find(id).orElseThrow())
+                .read(book -> book.hunt().hunt(new HuntId(1)).orElseThrow().finds().stream()
+                        .map(id -> book.hunt().find(id).orElseThrow())
                         .map(find -> find.facts().identity().dateAndMint() + " r" + find.roll())
                         .toList());
     }
@@ -71,7 +71,7 @@ class NarrationPageTest extends PageWithBench {
         assertThat(finds()).containsExactly("1944 r1", "1957-D r3", "1946-D r5");
         int searched = bench.bench
                 .desk()
-                .read(book -> (int) book.boxes().stream().findFirst().orElseThrow().rolls().values().stream()
+                .read(book -> (int) book.hunt().boxes().stream().findFirst().orElseThrow().rolls().stream()
                         .filter(org.rollwright.hunt.Roll::searched)
                         .count());
         assertThat(searched)

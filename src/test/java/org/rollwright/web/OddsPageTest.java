@@ -7,11 +7,13 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 
 /// The odds in a real browser: sentences on the Mat while a box is searched, and the page of the whole history.
 class OddsPageTest {
@@ -20,20 +22,21 @@ class OddsPageTest {
         for (int b = 0; b < found.length; b++) {
             String label = "Old " + (b + 1);
             bench.bench.desk().recordAt(bench.bench.clock().instant(), "", book -> {
-                HuntId hunt = book.nextHunt();
-                return new org.rollwright.hunt.Desk.Step(
+                HuntId hunt = book.hunt().nextHunt();
+                return new org.rollwright.desk.Desk.Step(
                         hunt.number(),
                         new Event.Batch(List.of(
-                                new Event.BoxAdded(
-                                        book.nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50)),
-                                new Event.HuntStarted(
+                                new HuntEvent.BoxAdded(
+                                        book.hunt().nextBox(), Denomination.US_CENT, BoxDetails.plain(label, 50, 50)),
+                                new HuntEvent.HuntStarted(
                                         hunt,
                                         label,
-                                        List.of(book.nextBox()),
+                                        List.of(book.hunt().nextBox()),
                                         List.of(new Watch("wheat", "series wheat"))))));
             });
-            HuntId hunt =
-                    bench.bench.desk().read(book -> new HuntId(book.nextHunt().number() - 1));
+            HuntId hunt = bench.bench
+                    .desk()
+                    .read(book -> new HuntId(book.hunt().nextHunt().number() - 1));
             for (int roll = 1; roll <= 50; roll++) {
                 bench.bench.recorder().record(hunt, roll <= found[b] ? "+ " + (1940 + roll % 15) : "+");
             }
@@ -76,8 +79,8 @@ class OddsPageTest {
                     .record(
                             0,
                             "",
-                            book -> new Event.AlbumDefined(
-                                    book.nextAlbum(), "Forties", "series wheat; years 1940-1949"));
+                            book -> new AlbumEvent.AlbumDefined(
+                                    book.album().nextAlbum(), "Forties", "series wheat; years 1940-1949"));
             Page page = window.newPage();
             List<String> complaints = Browser.complaints(page);
             page.navigate(bench.address + "/odds");

@@ -13,7 +13,8 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.rollwright.hunt.Event;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.journal.Event;
 import org.rollwright.scope.picture.PaintedCoin;
 
 /// Every page in both themes and at both widths: no serious fault by axe-core's rules (WCAG 2.0 to 2.2 A and
@@ -32,15 +33,15 @@ class PagesTest {
                 .record(
                         0,
                         "",
-                        book -> new Event.Batch(List.of(new Event.AlbumDefined(
-                                book.nextAlbum(), "Wheat cents", "series wheat; years 1934-1958"))));
+                        book -> new Event.Batch(List.of(new AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(), "Wheat cents", "series wheat; years 1934-1958"))));
         bench.bench
                 .desk()
                 .record(
                         0,
                         "",
-                        book -> new Event.AlbumDefined(
-                                book.nextAlbum(),
+                        book -> new AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(),
                                 "One of each design",
                                 "denomination cent; country US; one per design"));
     }

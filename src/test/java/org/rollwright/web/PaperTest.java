@@ -24,8 +24,8 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.cabinet.LabelSheet;
-import org.rollwright.hunt.Event;
 
 /// What is printed, read back: text, codes, places on the page.
 class PaperTest {
@@ -183,8 +183,8 @@ class PaperTest {
                 .record(
                         0,
                         "",
-                        book -> new Event.AlbumDefined(
-                                book.nextAlbum(), "Wheat cents", "series wheat; years 1934-1958"));
+                        book -> new AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(), "Wheat cents", "series wheat; years 1934-1958"));
         for (String[] expected : new String[][] {
             {"/cabinet/insurance.pdf", "Coins owned", "1936-D", "face value"},
             {"/cabinet/insurance.pdf?paper=Letter&q=36d", "1 coins", "1936-D", "Box 12"},

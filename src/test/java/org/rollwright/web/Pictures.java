@@ -4,7 +4,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.List;
-import org.rollwright.hunt.Event;
+import org.rollwright.album.AlbumEvent;
 
 /// Takes the guide's pictures of the real tool: bench/pictures.
 final class Pictures {
@@ -20,8 +20,8 @@ final class Pictures {
                     .record(
                             0,
                             "",
-                            book -> new Event.AlbumDefined(
-                                    book.nextAlbum(),
+                            book -> new AlbumEvent.AlbumDefined(
+                                    book.album().nextAlbum(),
                                     "Wheat cents of the forties",
                                     "series wheat; years 1940-1949; one per date and mint"));
             bench.typeAnEvening();

@@ -8,7 +8,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
+import org.rollwright.scope.ScopeEvent;
 
 /// Recap and overlay in a browser.
 class RecapPageTest extends PageWithBench {
@@ -127,7 +128,7 @@ class RecapPageTest extends PageWithBench {
                 .record(
                         0,
                         "",
-                        book -> new Event.BoxChanged(
+                        book -> new HuntEvent.BoxChanged(
                                 new BoxId(1),
                                 new BoxDetails(
                                         "Box 12",
@@ -216,11 +217,13 @@ class RecapPageTest extends PageWithBench {
                 .record(
                         0,
                         "",
-                        book -> new Event.BoxAdded(
-                                book.nextBox(),
+                        book -> new HuntEvent.BoxAdded(
+                                book.hunt().nextBox(),
                                 org.rollwright.coin.Denomination.US_CENT,
                                 BoxDetails.plain("A box with a very long name that nobody would type twice", 50, 50)));
-        bench.bench.desk().record(1, "", book -> new Event.BoxJoined(new org.rollwright.hunt.HuntId(1), new BoxId(3)));
+        bench.bench
+                .desk()
+                .record(1, "", book -> new HuntEvent.BoxJoined(new org.rollwright.hunt.HuntId(1), new BoxId(3)));
         bench.type("watch everything", "watch silver", "watch copper");
         Page page = window.newPage();
         for (String size : org.rollwright.recap.Card.SIZES) {
@@ -244,11 +247,11 @@ class RecapPageTest extends PageWithBench {
                     .record(
                             1,
                             "",
-                            book -> new Event.PhotoKept(
+                            book -> new ScopeEvent.PhotoKept(
                                     photo,
                                     4,
                                     3,
-                                    org.rollwright.hunt.PhotoSubject.find(new org.rollwright.hunt.FindId(1)),
+                                    org.rollwright.scope.PhotoSubject.find(new org.rollwright.hunt.FindId(1)),
                                     ""));
         }
         Page page = window.newPage();

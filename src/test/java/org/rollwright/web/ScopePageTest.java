@@ -8,7 +8,7 @@ import com.microsoft.playwright.options.FilePayload;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import org.rollwright.hunt.AttributionNote;
+import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.picture.PaintedCoin;
 
 /// The Scope in a browser, by keyboard and mouse.
@@ -162,7 +162,7 @@ class ScopePageTest extends PageWithBench {
         AttributionNote note = bench.bench
                 .desk()
                 .<List<AttributionNote>>read(
-                        book -> List.copyOf(book.attributions().values()))
+                        book -> List.copyOf(book.scope().attributions().values()))
                 .getFirst();
         assertThat(note.path()).hasSizeGreaterThan(4);
         // undo on the Mat takes the verdict back
@@ -177,7 +177,7 @@ class ScopePageTest extends PageWithBench {
     void checked_none_of_them_is_a_trial_for_each_variety() {
         bench.type("72");
         bench.type("-");
-        assertThat(bench.bench.desk().<Integer>read(book -> book.checks().size()))
+        assertThat(bench.bench.desk().<Integer>read(book -> book.hunt().checks().size()))
                 .isGreaterThanOrEqualTo(2);
         Page page = page();
         page.navigate(bench.address + "/scope?q=1972");
@@ -199,7 +199,9 @@ class ScopePageTest extends PageWithBench {
         page.locator(".photo-form button[type=submit]").click();
         page.locator(".problem").waitFor();
         assertThat(page.locator(".problem").innerText()).contains("coin.jpg: This is a program, not a photograph.");
-        assertThat(bench.bench.desk().<Integer>read(book -> book.photos().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.scope().photos().size()))
                 .isZero();
     }
 
@@ -225,8 +227,14 @@ class ScopePageTest extends PageWithBench {
                         .<List<String>>read(book -> bench.bench
                                 .varieties()
                                 .keys(
-                                        book,
-                                        book.finds().iterator().next().facts().identity())))
+                                        book.scope(),
+                                        book.hunt(),
+                                        book.hunt()
+                                                .finds()
+                                                .iterator()
+                                                .next()
+                                                .facts()
+                                                .identity())))
                 .contains("cent-1958-die-chip-in-the-8");
         String csv = page.request().get(bench.address + "/scope/varieties.csv").text();
         assertThat(csv).contains("cent-1958-die-chip-in-the-8").contains("cross_references");
@@ -239,13 +247,17 @@ class ScopePageTest extends PageWithBench {
                                 .getBytes(java.nio.charset.StandardCharsets.UTF_8)));
         page.locator("text=Take them").click();
         page.waitForURL(bench.address + "/scope");
-        assertThat(bench.bench.desk().<Integer>read(book -> book.varieties().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.scope().varieties().size()))
                 .isEqualTo(1);
         page.navigate(bench.address + "/scope/variety/cent-1958-die-chip-in-the-8");
         assertThat(page.content()).contains("die chip");
         page.locator("text=Take this variety out").click();
         page.waitForURL(bench.address + "/scope");
-        assertThat(bench.bench.desk().<Integer>read(book -> book.varieties().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.scope().varieties().size()))
                 .isZero();
     }
 }

@@ -24,11 +24,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Branch;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.scope.picture.PaintedCoin;
+import org.rollwright.till.Branch;
+import org.rollwright.till.TillEvent;
 
 /// What docs/security.md promises of the pages.
 class SecurityTest extends PageWithBench {
@@ -102,7 +104,7 @@ class SecurityTest extends PageWithBench {
                 + "\nContent-Type: application/x-www-form-urlencoded\nContent-Length: " + body.length()
                 + "\nConnection: close\n\n" + body);
         assertThat(status(answer)).isEqualTo(403);
-        int moves = bench.bench.desk().read(book -> book.cashMoves().size());
+        int moves = bench.bench.desk().read(book -> book.till().cashMoves().size());
         assertThat(moves).isZero();
     }
 
@@ -144,7 +146,7 @@ class SecurityTest extends PageWithBench {
                 .record(
                         0,
                         "",
-                        book -> new Event.BoxChanged(
+                        book -> new HuntEvent.BoxChanged(
                                 new BoxId(1),
                                 new BoxDetails(
                                         PROBE,
@@ -167,7 +169,7 @@ class SecurityTest extends PageWithBench {
                 .record(
                         0,
                         "",
-                        book -> new Event.BranchWritten(new Branch(
+                        book -> new TillEvent.BranchWritten(new Branch(
                                 PROBE,
                                 PROBE,
                                 true,
@@ -185,8 +187,9 @@ class SecurityTest extends PageWithBench {
                 .record(
                         0,
                         "",
-                        book -> new Event.AlbumDefined(book.nextAlbum(), PROBE, "series wheat; years 1940-1941"));
-        bench.bench.desk().record(1, "", book -> new Event.Noted(new org.rollwright.hunt.HuntId(1), PROBE));
+                        book -> new AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(), PROBE, "series wheat; years 1940-1941"));
+        bench.bench.desk().record(1, "", book -> new HuntEvent.Noted(new org.rollwright.hunt.HuntId(1), PROBE));
         bench.photograph(PaintedCoin.paint(null), PROBE);
         Page page = window.newPage();
         page.navigate(bench.address + "/mat/1");

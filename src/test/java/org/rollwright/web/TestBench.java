@@ -7,6 +7,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.entry.narration.KeptLessons;
@@ -15,15 +18,14 @@ import org.rollwright.entry.narration.Phrases;
 import org.rollwright.entry.narration.Weights;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
-import org.rollwright.hunt.PhotoNote;
-import org.rollwright.hunt.PhotoSubject;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Event;
+import org.rollwright.scope.PhotoNote;
+import org.rollwright.scope.PhotoSubject;
+import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.Varieties;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.picture.PaintedCoin;
@@ -51,7 +53,7 @@ final class TestBench implements AutoCloseable {
     }
 
     private TestBench(AtomicReference<Instant> now, Entry... earlier) {
-        this(now, now::get, journal(earlier), new Logbook(), new MemoryShelf(), new MemorySettings());
+        this(now, now::get, journal(earlier), State.EMPTY, new MemoryShelf(), new MemorySettings());
         begin();
     }
 
@@ -61,7 +63,7 @@ final class TestBench implements AutoCloseable {
                 new AtomicReference<>(clock.instant()),
                 clock,
                 new MemoryJournal(),
-                new Logbook(),
+                State.EMPTY,
                 new MemoryShelf(),
                 new MemorySettings());
     }
@@ -78,7 +80,7 @@ final class TestBench implements AutoCloseable {
             AtomicReference<Instant> now,
             InstantSource clock,
             MemoryJournal journal,
-            Logbook start,
+            State start,
             PhotoShelf photos,
             SettingsShelf settings) {
         this.now = now;
@@ -86,7 +88,11 @@ final class TestBench implements AutoCloseable {
         this.journal = journal;
         Desk desk = new Desk(journal, clock, start);
         VarietyShelf varieties = new VarietyShelf(Varieties.book(), CatalogFolder.catalog());
-        Recorder recorder = new Recorder(desk, CatalogFolder.catalog(), clock, varieties::keys);
+        Recorder recorder = new Recorder(
+                desk,
+                CatalogFolder.catalog(),
+                clock,
+                (known, coin) -> varieties.keys(known.scope(), known.hunt(), coin));
         bench = new Bench(
                 desk,
                 CatalogFolder.catalog(),
@@ -113,7 +119,7 @@ final class TestBench implements AutoCloseable {
     }
 
     /// The same bench after a restart: the same photographs, settings and clock over another journal and start.
-    TestBench again(MemoryJournal other, Logbook start) {
+    TestBench again(MemoryJournal other, State start) {
         return new TestBench(now, clock, other, start, bench.photos(), bench.settings());
     }
 
@@ -124,11 +130,11 @@ final class TestBench implements AutoCloseable {
                         1,
                         "",
                         book -> new Event.Batch(List.of(
-                                new Event.BoxAdded(
+                                new HuntEvent.BoxAdded(
                                         new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 12", 50, 50)),
-                                new Event.BoxAdded(
+                                new HuntEvent.BoxAdded(
                                         new BoxId(2), Denomination.US_CENT, BoxDetails.plain("Box 13", 50, 50)),
-                                new Event.HuntStarted(
+                                new HuntEvent.HuntStarted(
                                         new HuntId(1),
                                         "Box 12 and 13",
                                         List.of(new BoxId(1), new BoxId(2)),
@@ -203,7 +209,7 @@ final class TestBench implements AutoCloseable {
                 .record(
                         0,
                         "",
-                        book -> new Event.PhotoKept(
+                        book -> new ScopeEvent.PhotoKept(
                                 good.photo().id(),
                                 good.photo().width(),
                                 good.photo().height(),
@@ -214,7 +220,8 @@ final class TestBench implements AutoCloseable {
     /// Names of all photographs.
     List<String> photographs() {
         return bench.desk()
-                .read(book -> book.photos().stream().map(PhotoNote::photo).toList());
+                .read(book ->
+                        book.scope().photos().stream().map(PhotoNote::photo).toList());
     }
 
     /// The lines of a short evening: enders, a short roll, grades, a note, a weighing.

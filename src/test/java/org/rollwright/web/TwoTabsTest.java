@@ -140,8 +140,11 @@ class TwoTabsTest {
                 .contains("1 Mar 2026");
         assertThat(bench.bench
                         .desk()
-                        .<String>read(book ->
-                                book.box(new BoxId(1)).orElseThrow().details().note()))
+                        .<String>read(book -> book.hunt()
+                                .box(new BoxId(1))
+                                .orElseThrow()
+                                .details()
+                                .note()))
                 .isEqualTo("from the phone");
         // the form that came back knows what it showed: saved again, it is saved
         Matcher mark = Pattern.compile("name=\"seen\" value=\"([^\"]*)\"").matcher(answer.body());
@@ -188,7 +191,7 @@ class TwoTabsTest {
         bench.type("fix f1 44s vf20");
         row.put("do", "drop");
         assertThat(post("/mat/1/change", row).statusCode()).isEqualTo(409);
-        assertThat(bench.bench.desk().<Integer>read(book -> book.finds().size()))
+        assertThat(bench.bench.desk().<Integer>read(book -> book.hunt().finds().size()))
                 .isEqualTo(1);
         post("/albums", Map.of("name", "Wheat", "rule", "series wheat"));
         Map<String, String> album = form("/albums/1", "/albums/1", "rule");
@@ -214,14 +217,18 @@ class TwoTabsTest {
         Map<String, String> old = form("/albums", "/albums/undo", "button");
         post("/albums", Map.of("name", "Lincoln", "rule", "series wheat"));
         assertThat(post("/albums/undo", old).statusCode()).isEqualTo(422);
-        assertThat(bench.bench.desk().<Integer>read(book -> book.albums().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.album().albums().size()))
                 .isEqualTo(2);
         // the page that came with the refusal shows it: now it is meant
         Map<String, String> now = form("/albums", "/albums/undo", "button");
         assertThat(post("/albums/undo", now).statusCode()).isEqualTo(303);
         // pressed twice, it takes back one
         assertThat(post("/albums/undo", now).statusCode()).isEqualTo(422);
-        assertThat(bench.bench.desk().<Integer>read(book -> book.albums().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.album().albums().size()))
                 .isEqualTo(1);
         // and the entry line of the plain page
         bench.type("+ 44d");
@@ -229,7 +236,7 @@ class TwoTabsTest {
         bench.type("39s");
         line.put("line", "<");
         assertThat(post("/mat/1/line", line).statusCode()).isEqualTo(422);
-        assertThat(bench.bench.desk().<Integer>read(book -> book.finds().size()))
+        assertThat(bench.bench.desk().<Integer>read(book -> book.hunt().finds().size()))
                 .isEqualTo(2);
     }
 
@@ -241,7 +248,9 @@ class TwoTabsTest {
         HttpResponse<String> again = post("/till", draw);
         assertThat(again.statusCode()).isEqualTo(409);
         assertThat(again.body()).contains("Recorded already").contains("Record it once more");
-        assertThat(bench.bench.desk().<Integer>read(book -> book.cashMoves().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.till().cashMoves().size()))
                 .isEqualTo(1);
         // other words from the same page are another deed, and so are the same words from a new page
         draw.put("amount", "26.00");
@@ -251,7 +260,9 @@ class TwoTabsTest {
         assertThat(post("/till", fresh).statusCode()).isEqualTo(303);
         fresh.put("again", "yes");
         assertThat(post("/till", fresh).statusCode()).isEqualTo(303);
-        assertThat(bench.bench.desk().<Integer>read(book -> book.cashMoves().size()))
+        assertThat(bench.bench
+                        .desk()
+                        .<Integer>read(book -> book.till().cashMoves().size()))
                 .isEqualTo(4);
         // what was refused may be sent again as it is
         fresh.putAll(Map.of("amount", "0", "again", "no"));
@@ -313,7 +324,8 @@ class TwoTabsTest {
                 two.waitForSelector("h1:not(:has-text('Changed'))");
                 assertThat(bench.bench
                                 .desk()
-                                .<String>read(book -> book.box(new BoxId(2))
+                                .<String>read(book -> book.hunt()
+                                        .box(new BoxId(2))
                                         .orElseThrow()
                                         .details()
                                         .note()))
@@ -340,7 +352,8 @@ class TwoTabsTest {
                     bench.journal.last() >= 8 && page.locator(".find-list > li").count() == 1);
             assertThat(bench.bench
                             .desk()
-                            .<Integer>read(book -> book.hunt(new HuntId(1))
+                            .<Integer>read(book -> book.hunt()
+                                    .hunt(new HuntId(1))
                                     .orElseThrow()
                                     .finds()
                                     .size()))

@@ -29,12 +29,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Entry;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
-import org.rollwright.hunt.StateText;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
+import org.rollwright.desk.StateText;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Event;
 import org.rollwright.store.RoundTrip;
 
 /// A random walk over every form of the pages, with undo and redo. Now and then the journal is folded anew, once
@@ -77,7 +77,7 @@ final class Walk implements AutoCloseable {
     private final byte[][] pictures;
     private TestBench bench;
     private WalkMoves moves;
-    private @Nullable Logbook earlier;
+    private @Nullable State earlier;
 
     Walk(long seed, Sum sum) {
         this.random = new Random(seed);
@@ -284,11 +284,11 @@ final class Walk implements AutoCloseable {
         String state = bench.bench.desk().read(StateText::whole);
         MemoryJournal read = new MemoryJournal();
         bench.journal.read(0, entry -> read.append(RoundTrip.of(entry)));
-        Logbook image = earlier == null ? bench.bench.desk().read(RoundTrip::of) : earlier;
+        State image = earlier == null ? bench.bench.desk().read(RoundTrip::of) : earlier;
         List<TestBench> others = new ArrayList<>();
-        others.add(same("folded from the beginning", read, new Logbook(), state, printed));
+        others.add(same("folded from the beginning", read, State.EMPTY, state, printed));
         others.add(same("folded from a snapshot", read, image, state, printed));
-        Logbook present = bench.bench.desk().read(RoundTrip::of);
+        State present = bench.bench.desk().read(RoundTrip::of);
         others.add(same("from a snapshot of now", read, present, state, printed));
         earlier = null;
         // one of the three is lived on
@@ -298,7 +298,7 @@ final class Walk implements AutoCloseable {
         moves = new WalkMoves(random, bench, pictures);
     }
 
-    private TestBench same(String how, MemoryJournal journal, Logbook start, String state, Map<String, String> printed)
+    private TestBench same(String how, MemoryJournal journal, State start, String state, Map<String, String> printed)
             throws IOException, InterruptedException {
         MemoryJournal copy = new MemoryJournal();
         journal.read(0, copy::append);

@@ -10,17 +10,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.function.Function;
+import org.rollwright.cabinet.OwnedCoin;
+import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
-import org.rollwright.hunt.Branch;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.Order;
-import org.rollwright.hunt.OwnedCoin;
-import org.rollwright.hunt.PhotoNote;
+import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
+import org.rollwright.till.Branch;
+import org.rollwright.till.Order;
 
 /// What a hunter might post next, mostly right and now and then wrong, drawn from the state as it is.
 final class WalkMoves {
@@ -130,7 +130,7 @@ final class WalkMoves {
         return of.get(random.nextInt(of.size()));
     }
 
-    private <T> String some(Function<Logbook, Collection<T>> all, Function<T, String> name, String otherwise) {
+    private <T> String some(Function<State, Collection<T>> all, Function<T, String> name, String otherwise) {
         List<String> names = bench.bench
                 .desk()
                 .read(book -> all.apply(book).stream().map(name).toList());
@@ -150,7 +150,7 @@ final class WalkMoves {
         // the last hunts are worked on, older ones looked into now and then
         List<String> all = bench.bench
                 .desk()
-                .read(book -> book.hunts().stream()
+                .read(book -> book.hunt().hunts().stream()
                         .map(hunt -> Long.toString(hunt.id().number()))
                         .toList());
         if (all.isEmpty()) {
@@ -162,33 +162,36 @@ final class WalkMoves {
     private String find(String hunt) {
         return bench.bench
                 .desk()
-                .read(book -> book.hunts().stream()
+                .read(book -> book.hunt().hunts().stream()
                         .filter(one -> Long.toString(one.id().number()).equals(hunt))
                         .findFirst()
                         .filter(one -> !one.finds().isEmpty())
                         .map(one -> one.finds().get(random.nextInt(one.finds().size())))
-                        .flatMap(book::find)
+                        .flatMap(book.hunt()::find)
                         .map(one -> Integer.toString(one.ordinal()))
                         .orElse("1"));
     }
 
     private String box() {
-        return some(Logbook::boxes, box -> Long.toString(box.id().number()), "1");
+        return some(known -> known.hunt().boxes(), box -> Long.toString(box.id().number()), "1");
     }
 
     private String branch() {
         return random.nextInt(6) == 0
                 ? one("First of Elm", "Quarry", "North Dock")
-                : some(Logbook::branches, Branch::name, "Quarry, Main");
+                : some(known -> known.till().branches(), Branch::name, "Quarry, Main");
     }
 
     private String place() {
-        return some(Logbook::places, place -> Long.toString(place.id().number()), "0");
+        return some(
+                known -> known.cabinet().places(),
+                place -> Long.toString(place.id().number()),
+                "0");
     }
 
     private String coin() {
         List<String> refs = bench.bench.desk().read(book -> {
-            List<OwnedCoin> owned = book.ownedCoins();
+            List<OwnedCoin> owned = book.holdings().coins();
             return owned.isEmpty()
                     ? List.<String>of()
                     : List.of(owned.get(random.nextInt(owned.size())).ref().toString());
@@ -418,7 +421,7 @@ final class WalkMoves {
                         "till",
                         "/till/orders/end",
                         "order",
-                        some(Logbook::orders, (Order order) -> Long.toString(order.number()), "1"),
+                        some(known -> known.till().orders(), (Order order) -> Long.toString(order.number()), "1"),
                         "came",
                         one("", "0", "1"),
                         "day",
@@ -475,7 +478,7 @@ final class WalkMoves {
     private Post start() {
         List<String> waiting = bench.bench
                 .desk()
-                .read(book -> book.boxes().stream()
+                .read(book -> book.hunt().boxes().stream()
                         .filter(box -> box.hunt().isEmpty())
                         .map(box -> Long.toString(box.id().number()))
                         .toList());
@@ -600,7 +603,7 @@ final class WalkMoves {
     private Post albumChange() {
         List<String[]> albums = bench.bench
                 .desk()
-                .read(book -> book.albums().stream()
+                .read(book -> book.album().albums().stream()
                         .map(album -> new String[] {
                             Long.toString(album.id().number()),
                             album.holes().isEmpty()
@@ -632,13 +635,14 @@ final class WalkMoves {
     }
 
     private String ownVariety() {
-        return some(book -> book.varieties().keySet(), key -> key, "cent-1972-strongly-doubled-obverse");
+        return some(book -> book.scope().varieties().keySet(), key -> key, "cent-1972-strongly-doubled-obverse");
     }
 
     private Map<String, String> cells() {
         List<Variety> all = bench.bench
                 .desk()
-                .read(book -> List.copyOf(bench.bench.varieties().book(book).varieties()));
+                .read(book ->
+                        List.copyOf(bench.bench.varieties().book(book.scope()).varieties()));
         Map<String, String> cells = new LinkedHashMap<>(one(all).cells());
         cells.put("note", "seen " + random.nextInt(99));
         return cells;
@@ -685,11 +689,12 @@ final class WalkMoves {
     private Post takeOut() {
         List<String[]> notes = bench.bench
                 .desk()
-                .read(book -> book.photos().stream()
+                .read(book -> book.scope().photos().stream()
                         .map((PhotoNote note) -> new String[] {
                             note.photo(),
                             note.about().kind().equals("find")
-                                    ? book.find(new FindId(
+                                    ? book.hunt()
+                                            .find(new FindId(
                                                     Long.parseLong(note.about().key())))
                                             .map((Find find) -> find.hunt().number() + "/" + find.ordinal())
                                             .orElse("")
@@ -741,10 +746,10 @@ final class WalkMoves {
     private Post goBack() {
         List<String> boxes = bench.bench
                 .desk()
-                .read(book -> book.boxes().stream()
+                .read(book -> book.hunt().boxes().stream()
                         .filter(box -> box.details().returned() == null
                                 && box.hunt()
-                                        .flatMap(book::hunt)
+                                        .flatMap(book.hunt()::hunt)
                                         .map((Hunt one) -> one.finished().isPresent())
                                         .orElse(false))
                         .map((Box box) -> Long.toString(box.id().number()))

@@ -21,9 +21,10 @@ import org.rollwright.coin.Country;
 import org.rollwright.coin.Limits;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.Event;
-import org.rollwright.hunt.Logbook;
+import org.rollwright.hunt.HuntBook;
+import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Event;
 
 /// Plans the import of earlier boxes: what every row would become, before anything is recorded. Used by one
 /// thread.
@@ -46,13 +47,13 @@ public final class SheetImport {
         }
 
         /// The whole import as one event, so that it stands or falls, and is undone, as one.
-        public Event event(Logbook book) {
+        public Event event(HuntBook book) {
             List<Event> events = new ArrayList<>();
             long next = book.nextBox().number();
             for (PlannedBox box : boxes) {
                 BoxId id = new BoxId(next++);
-                events.add(new Event.BoxAdded(id, box.facts.denomination(), box.details));
-                events.add(new Event.BoxTallied(id, box.coins, box.counts));
+                events.add(new HuntEvent.BoxAdded(id, box.facts.denomination(), box.details));
+                events.add(new HuntEvent.BoxTallied(id, box.coins, box.counts));
             }
             return new Event.Batch(events);
         }
@@ -66,7 +67,8 @@ public final class SheetImport {
     public record RowReport(long line, String text, String column, String wrong, String right, String warning) {}
 
     /// A box as read from a row.
-    public record PlannedBox(DenominationFacts facts, BoxDetails details, long coins, List<Event.WatchCount> counts) {}
+    public record PlannedBox(
+            DenominationFacts facts, BoxDetails details, long coins, List<HuntEvent.WatchCount> counts) {}
 
     private final Mapping mapping;
     private final Catalog catalog;
@@ -84,7 +86,7 @@ public final class SheetImport {
     ///
     /// @param sheet all rows; the first with content is the headings
     /// @param known the present state, to notice labels that are already there
-    public static Plan plan(List<SheetRow> sheet, Mapping mapping, Catalog catalog, Logbook known) {
+    public static Plan plan(List<SheetRow> sheet, Mapping mapping, Catalog catalog, HuntBook known) {
         List<SheetRow> rows = sheet.stream().filter(row -> !row.isBlank()).toList();
         if (rows.size() < 2) {
             return new Plan(List.of(), List.of(t("sheet.the-sheet-has-no-rows")), List.of());
@@ -191,7 +193,7 @@ public final class SheetImport {
         Integer full = facts.rollsPerBox();
         int rolls = (int) number(row, "rolls", full == null ? 0 : full, 10_000);
         long coins = number(row, "coins", (long) rolls * facts.coinsPerRoll(), 100_000_000);
-        List<Event.WatchCount> counts = new ArrayList<>();
+        List<HuntEvent.WatchCount> counts = new ArrayList<>();
         for (Map.Entry<String, String> found : mapping.found().entrySet().stream()
                 .sorted(Map.Entry.comparingByKey())
                 .toList()) {
@@ -201,7 +203,7 @@ public final class SheetImport {
             Watch watch = watches.get(found.getKey());
             if (!value.isEmpty() && watch != null) {
                 long count = whole(value, found.getValue(), coins);
-                counts.add(new Event.WatchCount(watch, (int) count));
+                counts.add(new HuntEvent.WatchCount(watch, (int) count));
             }
         }
         String label = text(row, "label");

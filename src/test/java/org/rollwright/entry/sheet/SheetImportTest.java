@@ -8,9 +8,10 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
-import org.rollwright.hunt.Desk;
-import org.rollwright.hunt.Logbook;
-import org.rollwright.hunt.MemoryJournal;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.MemoryJournal;
+import org.rollwright.desk.State;
+import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
 
@@ -30,7 +31,7 @@ class SheetImportTest {
     }
 
     private static SheetImport.Plan plan(String mapping, String... lines) {
-        return SheetImport.plan(sheet(lines), mapping(mapping), CatalogFolder.catalog(), new Logbook());
+        return SheetImport.plan(sheet(lines), mapping(mapping), CatalogFolder.catalog(), HuntBook.EMPTY);
     }
 
     @Test
@@ -53,20 +54,20 @@ class SheetImportTest {
                 "A 2|4/5/26|Bank of Examples|2500.0|7|1");
         assertThat(plan.problems()).isEmpty();
         assertThat(plan.refused()).isZero();
-        Desk desk = new Desk(new MemoryJournal(), () -> Instant.EPOCH, new Logbook());
-        assertThat(desk.record(0, "import", plan::event)).isInstanceOf(Desk.Outcome.Kept.class);
-        List<String> labels = desk.read(
-                book -> book.boxes().stream().map(box -> box.details().label()).toList());
+        Desk desk = new Desk(new MemoryJournal(), () -> Instant.EPOCH, State.EMPTY);
+        assertThat(desk.record(0, "import", known -> plan.event(known.hunt()))).isInstanceOf(Desk.Outcome.Kept.class);
+        List<String> labels = desk.read(book ->
+                book.hunt().boxes().stream().map(box -> box.details().label()).toList());
         assertThat(labels).containsExactly("A 1", "A 2");
-        List<String> days = desk.read(book -> book.boxes().stream()
+        List<String> days = desk.read(book -> book.hunt().boxes().stream()
                 .map(box -> String.valueOf(box.details().pickedUp()))
                 .toList());
         assertThat(days).containsExactly("2026-05-03", "2026-05-04");
         long wheats = desk.read(book -> Tally.watchedInSeries(
-                book, new Watch("wheat", "series wheat"), CatalogFolder.catalog(), Denomination.US_CENT));
+                book.hunt(), new Watch("wheat", "series wheat"), CatalogFolder.catalog(), Denomination.US_CENT));
         assertThat(wheats).isEqualTo(19);
         assertThat(desk.undo(0, "<")).isInstanceOf(Desk.Outcome.Kept.class);
-        int left = desk.read(book -> book.boxes().size());
+        int left = desk.read(book -> book.hunt().boxes().size());
         assertThat(left).isZero();
     }
 

@@ -1,0 +1,139 @@
+package org.rollwright.desk;
+
+import java.util.List;
+import org.rollwright.album.AlbumBook;
+import org.rollwright.cabinet.CabinetBook;
+import org.rollwright.cabinet.Holdings;
+import org.rollwright.hunt.HuntBook;
+import org.rollwright.hunt.HuntImage;
+import org.rollwright.journal.Entry;
+import org.rollwright.scale.ScaleBook;
+import org.rollwright.scope.ScopeBook;
+import org.rollwright.till.TillBook;
+
+/// The present state: the fold of the journal up to a position. Immutable, so that a reader may keep it and needs no
+/// lock.
+public final class State {
+    /// The state of an empty journal.
+    public static final State EMPTY = new State(0, Books.EMPTY, Steps.NONE);
+
+    private final long last;
+    private final Books books;
+    private final Steps steps;
+
+    State(long last, Books books, Steps steps) {
+        this.last = last;
+        this.books = books;
+        this.steps = steps;
+    }
+
+    /// Position of the last entry folded in.
+    public long last() {
+        return last;
+    }
+
+    public HuntBook hunt() {
+        return books.hunt();
+    }
+
+    public AlbumBook album() {
+        return books.album();
+    }
+
+    public CabinetBook cabinet() {
+        return books.cabinet();
+    }
+
+    public TillBook till() {
+        return books.till();
+    }
+
+    public ScopeBook scope() {
+        return books.scope();
+    }
+
+    public ScaleBook scale() {
+        return books.scale();
+    }
+
+    /// The coins in the hunter's hands.
+    public Holdings holdings() {
+        return books.holdings();
+    }
+
+    Books books() {
+        return books;
+    }
+
+    Steps steps() {
+        return steps;
+    }
+
+    /// Whether undo is worth offering in a scope.
+    public boolean canUndo(long scope) {
+        return steps.undoable(scope).isPresent();
+    }
+
+    /// Whether a step could be brought back in a scope.
+    public boolean canRedo(long scope) {
+        return steps.redoable(scope).isPresent();
+    }
+
+    /// The position a page may carry beside its button for undo; 0 when there is nothing to take back.
+    public long undoAsOf(long scope) {
+        return canUndo(scope) ? last : 0;
+    }
+
+    /// The state after an entry, given the books after it.
+    State after(Entry entry, Books now) {
+        if (entry.seq() != last + 1) {
+            throw new IllegalStateException("entry " + entry.seq() + " does not follow entry " + last);
+        }
+        return new State(entry.seq(), now, steps.after(entry));
+    }
+
+    /// The whole state as plain values, for a snapshot. It saves time only: the journal makes it anew.
+    public record Image(
+            long last,
+            HuntImage hunt,
+            AlbumBook.Image album,
+            CabinetBook.Image cabinet,
+            TillBook.Image till,
+            ScopeBook.Image scope,
+            ScaleBook.Image scale,
+            List<Undoing> steps) {
+        /// The image of a state.
+        public static Image of(State state) {
+            return new Image(
+                    state.last,
+                    state.books.hunt().image(),
+                    state.books.album().image(),
+                    state.books.cabinet().image(),
+                    state.books.till().image(),
+                    state.books.scope().image(),
+                    state.books.scale().image(),
+                    state.steps.image());
+        }
+    }
+
+    /// What undo and redo may do in a scope, as plain values.
+    ///
+    /// @param done positions of the entries that count, in order
+    /// @param undone positions of those that could be brought back, the next one last
+    /// @param latest position of its last entry, whatever it was
+    public record Undoing(long scope, List<Long> done, List<Long> undone, long latest) {}
+
+    /// The state an image shows.
+    public static State of(Image image) {
+        return new State(
+                image.last,
+                new Books(
+                        HuntBook.of(image.hunt),
+                        AlbumBook.of(image.album),
+                        CabinetBook.of(image.cabinet),
+                        TillBook.of(image.till),
+                        ScopeBook.of(image.scope),
+                        ScaleBook.of(image.scale)),
+                Steps.of(image.steps));
+    }
+}

@@ -1,0 +1,9 @@
+/// The journal: what an [Event] and an [Entry] are, where entries are kept, and what is refused before any area
+/// looks at it.
+///
+/// Every area has its own events and its own book: an immutable value that a next event turns into the next value.
+/// What such values are made of is here too ([Growing], [Register]). This room knows no area.
+@NullMarked
+package org.rollwright.journal;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,65 @@
+package org.rollwright.scale;
+
+import static org.rollwright.text.Texts.t;
+
+import java.util.Optional;
+import org.rollwright.journal.Refusal;
+
+/// Keeps contradictions about cups, piles and prices of metals out of the journal.
+final class ScaleChecks {
+    private static final int MOST_COINS = 1_000_000;
+
+    private ScaleChecks() {}
+
+    static Optional<Refusal> refuse(ScaleBook book, ScaleEvent event) {
+        return switch (event) {
+            case ScaleEvent.CupBegun begun -> cup(begun.cup());
+            case ScaleEvent.CupRead read -> reading(book, read);
+            case ScaleEvent.PileCounted counted -> pile(counted.pile());
+            case ScaleEvent.MetalPriced priced ->
+                priced.price().perKilogram().signum() > 0
+                        ? Optional.empty()
+                        : Refusal.of(t("hunt.a-price-of-zero-or"), t("hunt.type-what-a-pound-or"));
+        };
+    }
+
+    private static Optional<Refusal> cup(Cup cup) {
+        return cup.name().isBlank()
+                ? Refusal.of(t("hunt.the-cup-has-no-name"), t("hunt.give-it-one-such-as-2"))
+                : Optional.empty();
+    }
+
+    private static Optional<Refusal> reading(ScaleBook book, ScaleEvent.CupRead read) {
+        Cup cup = book.cup(read.cup()).orElse(null);
+        if (cup == null) {
+            return Refusal.of(t("hunt.there-is-no-cup", read.cup()), t("hunt.begin-it-first-with-its"));
+        }
+        double step = cup.resolution().grams();
+        if (read.mass().grams() < cup.tare().grams() - step) {
+            return Refusal.of(
+                    t("hunt.the-reading-is-below-the", cup.tare().grams()), t("hunt.check-the-unit-or-begin"));
+        }
+        return read.mass().grams() < cup.last().grams() - step
+                ? Refusal.of(
+                        t(
+                                "hunt.the-cup-became-lighter-by",
+                                Math.round(10
+                                                * (cup.last().grams()
+                                                        - read.mass().grams()))
+                                        / 10.0),
+                        t("hunt.check-the-reading-after-emptying"))
+                : Optional.empty();
+    }
+
+    private static Optional<Refusal> pile(CountedPile pile) {
+        if (pile.coins() < 10 || pile.coins() > MOST_COINS) {
+            return Refusal.of(t("hunt.a-pile-of-coins-tells", pile.coins()), t("hunt.count-at-least-10-better"));
+        }
+        double each = pile.gramsPerCoin();
+        return each < 0.5 || each > 40
+                ? Refusal.of(
+                        t("hunt.that-makes-g-for-one", Math.round(100 * each) / 100.0),
+                        t("hunt.check-the-count-and-the"))
+                : Optional.empty();
+    }
+}

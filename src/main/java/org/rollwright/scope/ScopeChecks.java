@@ -1,0 +1,50 @@
+package org.rollwright.scope;
+
+import static org.rollwright.text.Texts.t;
+
+import java.util.Optional;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.HuntBook;
+import org.rollwright.journal.Refusal;
+
+/// Keeps contradictions about attributions, varieties and photographs out of the journal.
+final class ScopeChecks {
+    private ScopeChecks() {}
+
+    static Optional<Refusal> refuse(ScopeBook book, ScopeEvent event, HuntBook hunts) {
+        return switch (event) {
+            case ScopeEvent.Attributed attributed -> find(hunts, attributed.find());
+            case ScopeEvent.VarietyWritten written ->
+                written.variety().isBlank()
+                        ? Refusal.of(t("hunt.the-variety-has-no-key"), t("hunt.give-it-a-name"))
+                        : Optional.empty();
+            case ScopeEvent.VarietyRemoved removed ->
+                book.hasVariety(removed.variety())
+                        ? Optional.empty()
+                        : Refusal.of(
+                                t("hunt.is-no-variety-you-wrote", removed.variety()),
+                                t("hunt.only-your-own-varieties-and"));
+            case ScopeEvent.PhotoKept kept -> subject(hunts, kept.about());
+            case ScopeEvent.PhotoTaken taken ->
+                book.photos(taken.about()).stream()
+                                .anyMatch(note -> note.photo().equals(taken.photo()))
+                        ? Optional.empty()
+                        : Refusal.of(t("hunt.the-photograph-is-not-there"), t("hunt.look-at-the-page-again"));
+        };
+    }
+
+    private static Optional<Refusal> find(HuntBook hunts, FindId id) {
+        return hunts.find(id).isPresent()
+                ? Optional.empty()
+                : Refusal.of(t("hunt.there-is-no-find", id), t("hunt.it-may-have-been-struck"));
+    }
+
+    private static Optional<Refusal> subject(HuntBook hunts, PhotoSubject about) {
+        if (!about.kind().equals("find")) {
+            return Optional.empty();
+        }
+        return about.findId()
+                .map(id -> find(hunts, id))
+                .orElseGet(() -> Refusal.of(t("hunt.is-no-find", about.key()), t("hunt.open-the-find-and-add")));
+    }
+}
