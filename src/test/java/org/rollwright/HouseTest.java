@@ -40,8 +40,8 @@ class HouseTest {
             Map.entry("entry", Set.of("catalog", "coin", "desk", "hunt", "journal", "text")));
 
     /// What speaks to the outside may know everything inside; only the store is kept from most of it, and from it most.
-    private static final Map<String, Set<String>> KNOWS_NOT =
-            Map.of("store", Set.of("web", "cli", "odds", "recap"), "web", Set.of("store", "cli"), "cli", Set.of("main"));
+    private static final Map<String, Set<String>> KNOWS_NOT = Map.of(
+            "store", Set.of("web", "cli", "odds", "recap"), "web", Set.of("store", "cli"), "cli", Set.of("main"));
 
     @Test
     void every_room_knows_the_rooms_it_says_and_no_others() {

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -144,6 +145,23 @@ public final class Catalog {
 
     public Optional<DenominationFacts> denominationByWord(Country country, String word) {
         return Optional.ofNullable(denominationWords.get(new CountryWord(country, word)));
+    }
+
+    /// A denomination as people write it: `US cent`, `cent` for one of the US, `ca nickel` for another country's.
+    public Optional<DenominationFacts> denominationByName(String name) {
+        Optional<DenominationFacts> exact = denominations().stream()
+                .filter(facts -> facts.denomination().toString().equals(name))
+                .findFirst();
+        if (exact.isPresent()) {
+            return exact;
+        }
+        String lower = name.strip().toLowerCase(Locale.ROOT);
+        int space = lower.indexOf(' ');
+        if (space < 0) {
+            return denominationByWord(Country.US, lower);
+        }
+        return countryByWord(lower.substring(0, space))
+                .flatMap(known -> denominationByWord(known.country(), lower.substring(space + 1)));
     }
 
     public Optional<MintFacts> mintByWord(Country country, String word) {

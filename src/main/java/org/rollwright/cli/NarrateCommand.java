@@ -256,7 +256,7 @@ final class NarrateCommand implements Callable<Integer> {
     private List<Denomination> boxes(Catalog catalog) {
         List<Denomination> boxes = new ArrayList<>();
         for (String one : denomination.split(",", -1)) {
-            Optional<DenominationFacts> facts = Script.denomination(catalog, one.strip());
+            Optional<DenominationFacts> facts = catalog.denominationByName(one.strip());
             if (facts.isEmpty()) {
                 throw new Open.Stop(
                         ExitCode.INPUT,

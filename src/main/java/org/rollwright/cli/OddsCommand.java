@@ -51,7 +51,7 @@ final class OddsCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (Open.Bench bench = open.open(Store.Mode.READ, System.err)) {
-            Optional<DenominationFacts> facts = Script.denomination(bench.catalog(), denomination);
+            Optional<DenominationFacts> facts = bench.catalog().denominationByName(denomination);
             if (facts.isEmpty()) {
                 throw new Open.Stop(
                         ExitCode.INPUT,

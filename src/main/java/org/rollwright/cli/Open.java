@@ -2,13 +2,16 @@ package org.rollwright.cli;
 
 import java.io.PrintStream;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.InstantSource;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.action.Setting;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogLoader;
 import org.rollwright.catalog.NamedText;
@@ -40,8 +43,13 @@ final class Open {
     private boolean demo;
 
     /// An open store with all that works on it.
-    record Bench(Store store, Desk desk, Catalog catalog, VarietyShelf varieties, Recorder recorder)
+    record Bench(Store store, Desk desk, Catalog catalog, VarietyShelf varieties, Recorder recorder, boolean milesMeant)
             implements AutoCloseable {
+        /// Where and when something is done: here, and now.
+        Setting setting() {
+            return new Setting(catalog, Instant.now(), ZoneId.systemDefault(), milesMeant);
+        }
+
         @Override
         public void close() {
             store.close();
@@ -181,7 +189,9 @@ final class Open {
                 Catalog catalog = reading.join().tell(talk);
                 Desk desk = opened.store().desk();
                 VarietyShelf varieties = varieties(catalog, talk);
-                yield new Bench(opened.store(), desk, catalog, varieties, recorder(desk, catalog, clock, varieties));
+                boolean miles = "miles".equals(new Settings(folder()).all().get("roads"));
+                yield new Bench(
+                        opened.store(), desk, catalog, varieties, recorder(desk, catalog, clock, varieties), miles);
             }
             case Store.Opening.Busy busy ->
                 throw new InUse(

@@ -62,6 +62,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         commands.put("till", pages -> new TillCommand());
         commands.put("recap", pages -> new RecapCommand());
         commands.put("calc", pages -> new CalcCommand());
+        commands.put("do", pages -> new DoCommand());
         commands.put("import", pages -> new ImportCommand());
         commands.put("cabinet", pages -> new CabinetCommand());
         commands.put("journal", pages -> new JournalCommand());

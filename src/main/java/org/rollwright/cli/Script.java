@@ -2,30 +2,24 @@ package org.rollwright.cli;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.album.AlbumEvent;
+import org.rollwright.action.Action;
+import org.rollwright.action.HuntActions;
+import org.rollwright.action.Setting;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.catalog.DenominationFacts;
-import org.rollwright.catalog.Selection;
-import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Limits;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
-import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.hunt.Watch;
-import org.rollwright.journal.Event;
+import org.rollwright.journal.Refusal;
 
 /// Runs a file of entry lines, and the few directives that set the scene. Used by one thread.
 ///
@@ -36,7 +30,7 @@ import org.rollwright.journal.Event;
 /// @album Wheat cents: series wheat; years 1909-1958
 /// @accept                               all that comparing with the albums proposes
 /// @opening cent wheat 40 100000 451     boxes, coins searched, coins found before this journal
-/// @branch …, @cash …, @back …, @order …, @spent …      see TillScript
+/// @branch …, @cash …, @back …, @order …, @spent … and whatever else ./run do lists
 /// 39s
 /// ```
 final class Script {
@@ -51,12 +45,11 @@ final class Script {
         }
     }
 
-    private static final Map<String, String> EXAMPLES = examples();
+    private static final Map<String, String> EXAMPLES = Directive.examples();
 
     /// A day between two lines.
     private static final long MOST_SECONDS = 86_400;
 
-    private static final long MOST_SEARCHED = 1_000_000_000_000L;
     private static final int LONGEST_SHOWN = 200;
 
     private final Desk desk;
@@ -72,13 +65,6 @@ final class Script {
         this.catalog = catalog;
         this.recorder = recorder;
         this.hunt = hunt;
-    }
-
-    private static Map<String, String> examples() {
-        Map<String, String> examples = new LinkedHashMap<>(TillScript.EXAMPLES);
-        examples.put("@at", "@at 2026-03-01T19:00:00Z 20");
-        examples.put("@opening", "@opening cent wheat 40 100000 451: boxes, coins searched, coins found");
-        return Map.copyOf(examples);
     }
 
     /// Hunts begun by `@hunt`, in order.
@@ -189,30 +175,47 @@ final class Script {
         String name = space < 0 ? text : text.substring(0, space);
         String rest = space < 0 ? "" : text.substring(space + 1).strip();
         return switch (name) {
-            case "@hunt" -> hunt(number, text, rest);
             case "@at" -> at(number, text, rest);
-            case "@album" -> album(number, text, rest);
-            case "@opening" -> opening(number, text, rest);
             case "@accept" -> {
                 AlbumCommand.accept(
                         desk, new org.rollwright.album.AlbumShelves(catalog, org.rollwright.coin.Country.US));
                 yield new Line(number, text, desk.read(State::last), "", "");
             }
             default ->
-                TillScript.EXAMPLES.containsKey(name)
-                        ? till(number, text, name, rest)
-                        : new Line(
+                Directive.read(name, rest)
+                        .map(directive -> perform(number, text, directive))
+                        .orElseGet(() -> new Line(
                                 number,
                                 text,
                                 0,
                                 Typed.quote(name) + " is no directive.",
-                                "There are @hunt, @at, @album, @opening, @accept, @branch, @cash, @back, @order and @spent.");
+                                "There are @at, @accept, "
+                                        + String.join(", ", Directive.examples().keySet()) + "."));
         };
     }
 
-    private Line till(int number, String text, String name, String rest) {
-        TillScript reader = new TillScript(catalog);
-        return line(number, text, desk.record(0, text, book -> reader.event(book, name, rest)));
+    private Line perform(int number, String text, Directive directive) {
+        if (!directive.wrong().isEmpty()) {
+            return new Line(number, text, 0, directive.wrong(), directive.right());
+        }
+        boolean begins = directive.action().equals(HuntActions.HUNT);
+        Instant at = begins && clock != null ? tick() : Instant.now();
+        Setting setting = new Setting(catalog, at, ZoneId.systemDefault(), false);
+        return switch (directive.action().perform(desk, setting, directive.fields(), text)) {
+            case Action.Answer.Done done -> {
+                if (begins) {
+                    hunt = new HuntId(done.entry().scope());
+                    started.add(hunt);
+                }
+                yield new Line(number, text, done.entry().seq(), "", "");
+            }
+            case Action.Answer.Refused refused -> {
+                String others =
+                        refused.why().stream().skip(1).map(why -> " " + why).collect(Collectors.joining());
+                Refusal first = refused.why().getFirst();
+                yield new Line(number, text, 0, first.wrong(), first.right() + others);
+            }
+        };
     }
 
     private Line at(int number, String text, String rest) {
@@ -223,191 +226,12 @@ final class Script {
         return new Line(number, text, 0, "", "");
     }
 
-    private Line album(int number, String text, String rest) {
-        int colon = rest.indexOf(':');
-        if (colon < 1) {
-            return new Line(number, text, 0, "The album has no rule.", "Write @album Name: series wheat.");
-        }
-        String rule = rest.substring(colon + 1).strip();
-        return switch (org.rollwright.album.AlbumRule.parse(rule)) {
-            case org.rollwright.album.AlbumRule.Parsed.Bad bad -> new Line(number, text, 0, bad.wrong(), bad.right());
-            case org.rollwright.album.AlbumRule.Parsed.Good good ->
-                line(
-                        number,
-                        text,
-                        desk.record(
-                                0,
-                                text,
-                                book -> new AlbumEvent.AlbumDefined(
-                                        book.album().nextAlbum(),
-                                        rest.substring(0, colon).strip(),
-                                        rule)));
-        };
-    }
-
-    private Line opening(int number, String text, String rest) {
-        String[] parts = rest.split(" +");
-        String right = "Write @opening cent wheat 40 100000 451: boxes, coins searched, coins found.";
-        if (parts.length != 5) {
-            return new Line(number, text, 0, "An opening balance has five parts.", right);
-        }
-        Optional<DenominationFacts> facts = denomination(catalog, parts[0]);
-        Optional<WatchName> watch = catalog.watchByWord(parts[1]);
-        if (facts.isEmpty() || watch.isEmpty()) {
-            return new Line(number, text, 0, "The denomination or the watch is not known.", right);
-        }
-        int boxes = Typed.small("boxes", parts[2], 0, 1_000_000);
-        long coins = Typed.whole("coins searched", parts[3], 0, MOST_SEARCHED);
-        long found = Typed.whole("coins found", parts[4], 0, coins);
-        return line(
-                number,
-                text,
-                desk.record(
-                        0,
-                        text,
-                        book -> new HuntEvent.OpeningBalance(
-                                facts.get().denomination(), watch.get().name(), boxes, coins, found)));
-    }
-
-    static Optional<DenominationFacts> denomination(Catalog catalog, String word) {
-        String lower = word.toLowerCase(java.util.Locale.ROOT);
-        int space = lower.indexOf(' ');
-        org.rollwright.coin.Country country = org.rollwright.coin.Country.US;
-        String coin = lower;
-        if (space > 0) {
-            Optional<org.rollwright.catalog.CountryFacts> named = catalog.countryByWord(lower.substring(0, space));
-            if (named.isEmpty()) {
-                return Optional.empty();
-            }
-            country = named.get().country();
-            coin = lower.substring(space + 1);
-        }
-        return catalog.denominationByWord(country, coin);
-    }
-
-    private static Line line(int number, String text, Desk.Outcome outcome) {
-        return switch (outcome) {
-            case Desk.Outcome.Kept kept -> new Line(number, text, kept.entry().seq(), "", "");
-            case Desk.Outcome.Refused refused ->
-                new Line(
-                        number,
-                        text,
-                        0,
-                        refused.refusal().wrong(),
-                        refused.refusal().right());
-        };
-    }
-
-    /// `Name; key value; key value`: begins a hunt on new boxes.
-    private Line hunt(int number, String text, String rest) {
-        String[] parts = rest.split(";");
-        Map<String, String> values = new LinkedHashMap<>();
-        for (int i = 1; i < parts.length; i++) {
-            String part = parts[i].strip();
-            int space = part.indexOf(' ');
-            if (space > 0) {
-                values.put(part.substring(0, space), part.substring(space + 1).strip());
-            }
-        }
-        return start(number, text, parts[0].strip(), values);
-    }
-
     /// Begins a hunt.
     ///
-    /// @param values denomination, boxes (names, by commas), rolls, coins, form, watch, bank, branch, wrap,
-    ///     stamp, sisters, picked, ordered, returned, to, note
+    /// @param values fields of [HuntActions#HUNT], and the shorter words of a script
     Line start(int number, String text, String name, Map<String, String> values) {
-        String coin = values.getOrDefault("denomination", "cent");
-        Optional<DenominationFacts> facts = denomination(catalog, coin);
-        if (facts.isEmpty()) {
-            return new Line(
-                    number,
-                    text,
-                    0,
-                    Typed.quote(coin) + " is no denomination.",
-                    "Write cent, nickel, dime, quarter, half, or ca cent.");
-        }
-        List<Watch> watches = new ArrayList<>();
-        for (String word : values.getOrDefault("watch", "").split(",")) {
-            String wanted = word.strip();
-            if (wanted.isEmpty()) {
-                continue;
-            }
-            Optional<WatchName> known = catalog.watchByWord(wanted.toLowerCase(java.util.Locale.ROOT));
-            if (known.isPresent()) {
-                watches.add(new Watch(known.get().name(), known.get().rule()));
-            } else if (Selection.parse(wanted) instanceof Selection.Parsed.Good) {
-                watches.add(new Watch(wanted, wanted));
-            } else {
-                return new Line(
-                        number,
-                        text,
-                        0,
-                        Typed.quote(wanted) + " is nothing the catalogue can watch for.",
-                        "Write a name such as wheat, or a rule such as metal silver.");
-            }
-        }
-        BoxDetails details;
-        try {
-            details = details(facts.get(), values);
-        } catch (Typed.Unread e) {
-            return new Line(
-                    number,
-                    text,
-                    0,
-                    e.sentence(),
-                    "Write rolls 50; coins 0; form box, rolls, bag or jar; picked 2026-03-01.");
-        }
-        List<String> labels = new ArrayList<>();
-        for (String label : values.getOrDefault("boxes", name).split(",")) {
-            labels.add(label.strip());
-        }
-        Instant at = clock == null ? Instant.now() : tick();
-        Desk.Outcome outcome = desk.recordAt(at, text, book -> {
-            HuntId id = book.hunt().nextHunt();
-            List<Event> events = new ArrayList<>();
-            List<BoxId> boxes = new ArrayList<>();
-            long next = book.hunt().nextBox().number();
-            for (String label : labels) {
-                BoxId box = new BoxId(next++);
-                events.add(new HuntEvent.BoxAdded(box, facts.get().denomination(), details.withLabel(label)));
-                boxes.add(box);
-            }
-            events.add(new HuntEvent.HuntStarted(id, name, boxes, watches));
-            return new Desk.Step(id.number(), new Event.Batch(events));
-        });
-        if (outcome instanceof Desk.Outcome.Kept kept) {
-            hunt = new HuntId(kept.entry().scope());
-            started.add(hunt);
-        }
-        return line(number, text, outcome);
-    }
-
-    private static BoxDetails details(DenominationFacts facts, Map<String, String> values) {
-        Integer full = facts.rollsPerBox();
-        BoxDetails.Form form = Typed.word("form", values.getOrDefault("form", "box"), BoxDetails.Form.class);
-        boolean loose = form == BoxDetails.Form.BAG || form == BoxDetails.Form.JAR;
-        String usual = loose || full == null ? "0" : full.toString();
-        return new BoxDetails(
-                "",
-                form,
-                Typed.small("rolls", values.getOrDefault("rolls", usual), 0, 10_000),
-                facts.coinsPerRoll(),
-                Typed.small("coins", values.getOrDefault("coins", "0"), 0, 1_000_000),
-                values.getOrDefault("bank", ""),
-                values.getOrDefault("branch", ""),
-                values.getOrDefault("wrap", ""),
-                values.getOrDefault("stamp", ""),
-                values.getOrDefault("sisters", ""),
-                day(values, "ordered"),
-                day(values, "picked"),
-                day(values, "returned"),
-                values.getOrDefault("to", ""),
-                values.getOrDefault("note", ""));
-    }
-
-    private static @Nullable LocalDate day(Map<String, String> values, String key) {
-        String text = values.get(key);
-        return text == null ? null : Typed.day(key, text);
+        StringBuilder line = new StringBuilder(name.replace(';', ' '));
+        values.forEach((key, value) -> line.append("; ").append(key).append(' ').append(value.replace(';', ' ')));
+        return perform(number, text, Directive.read("@hunt", line.toString()).orElseThrow());
     }
 }

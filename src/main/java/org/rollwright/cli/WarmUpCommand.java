@@ -50,7 +50,7 @@ final class WarmUpCommand implements Callable<Integer> {
             var desk = opened.store().desk();
             var varieties = open.varieties(catalog, System.err);
             Recorder recorder = Open.recorder(desk, catalog, clock, varieties);
-            try (Open.Bench bench = new Open.Bench(opened.store(), desk, catalog, varieties, recorder)) {
+            try (Open.Bench bench = new Open.Bench(opened.store(), desk, catalog, varieties, recorder, false)) {
                 new Script(desk, catalog, recorder, null)
                         .run(
                                 List.of(

@@ -6,30 +6,36 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
+import org.rollwright.action.Action;
+import org.rollwright.action.AlbumActions;
+import org.rollwright.action.Fields;
 import org.rollwright.album.AlbumEvent;
 import org.rollwright.album.AlbumId;
-import org.rollwright.album.AlbumRule;
 import org.rollwright.album.AlbumShelves;
 import org.rollwright.album.Comparison;
-import org.rollwright.album.Policy;
 import org.rollwright.album.Proposal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
+import org.rollwright.journal.Event;
 
 /// Albums: the shelf, one album with its holes and wants, and the comparison with the finds.
 final class AlbumPages {
     private final Bench bench;
     private final Render render;
+    private final Door door;
     private final AlbumShelf shelf;
 
     AlbumPages(Bench bench, Render render, AlbumShelf shelf) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
         this.shelf = shelf;
     }
 
@@ -68,59 +74,34 @@ final class AlbumPages {
     }
 
     private void define(Context context) {
-        String name = HuntForm.text(context, "name");
-        String rule = HuntForm.text(context, "rule");
-        Optional<String> wrong = wrong(name, rule);
-        if (wrong.isPresent()) {
-            albums(context, name, rule, List.of(wrong.get()));
-            return;
+        switch (door.perform(context, AlbumActions.ALBUM)) {
+            case Action.Answer.Refused refused ->
+                albums(
+                        context,
+                        HuntForm.text(context, "name"),
+                        HuntForm.text(context, "rule"),
+                        Door.sentences(refused));
+            case Action.Answer.Done done ->
+                context.redirect(
+                        "/albums/"
+                                + ((AlbumEvent.AlbumDefined) done.entry().event())
+                                        .album()
+                                        .number(),
+                        HttpStatus.SEE_OTHER);
         }
-        Desk.Outcome outcome = bench.desk()
-                .record(0, "", book -> new AlbumEvent.AlbumDefined(book.album().nextAlbum(), name, rule));
-        switch (outcome) {
-            case Desk.Outcome.Refused refused ->
-                albums(context, name, rule, List.of(refused.refusal().toString()));
-            case Desk.Outcome.Kept kept -> {
-                long id = kept.entry().event() instanceof AlbumEvent.AlbumDefined defined
-                        ? defined.album().number()
-                        : 0;
-                context.redirect("/albums/" + id, HttpStatus.SEE_OTHER);
-            }
-        }
-    }
-
-    /// Why name and rule cannot make an album, empty when they can.
-    private Optional<String> wrong(String name, String rule) {
-        if (name.isEmpty()) {
-            return Optional.of(t("album.the-album-has-no-name"));
-        }
-        return switch (AlbumRule.parse(rule)) {
-            case AlbumRule.Parsed.Bad bad -> Optional.of(bad.wrong() + " " + bad.right());
-            case AlbumRule.Parsed.Good good ->
-                good.rule()
-                                .holes(bench.catalog(), org.rollwright.coin.Country.US)
-                                .isEmpty()
-                        ? Optional.of(t("album.the-rule-makes-no-hole"))
-                        : Optional.empty();
-        };
     }
 
     private void policy(Context context) {
-        String text = HuntForm.text(context, "policy");
-        switch (Policy.parse(text)) {
-            case Policy.Parsed.Bad bad -> albums(context, "", "", List.of(bad.wrong() + " " + bad.right()));
-            case Policy.Parsed.Good good ->
-                done(
+        Action.Answer answer = door.perform(
+                context,
+                AlbumActions.POLICY,
+                (known, event) -> Shown.check(
                         context,
-                        bench.desk().record(0, "", book -> {
-                            Shown.check(
-                                    context,
-                                    Things.policy(
-                                            AlbumShelves.policy(book.album()).text()),
-                                    Things.policy(good.policy().text()));
-                            return new AlbumEvent.PolicyChanged(good.policy().text());
-                        }),
-                        "/albums");
+                        Things.policy(AlbumShelves.policy(known.album()).text()),
+                        Things.policy(((AlbumEvent.PolicyChanged) event).policy())));
+        switch (answer) {
+            case Action.Answer.Refused refused -> albums(context, "", "", Door.sentences(refused));
+            case Action.Answer.Done done -> context.redirect("/albums", HttpStatus.SEE_OTHER);
         }
     }
 
@@ -162,43 +143,37 @@ final class AlbumPages {
 
     private void change(Context context) {
         AlbumId id = id(context);
-        if ("remove".equals(context.formParam("do"))) {
-            done(
-                    context,
-                    bench.desk().record(0, "", book -> {
-                        Shown.check(context, now(book, id));
-                        return new AlbumEvent.AlbumRemoved(id);
-                    }),
-                    "/albums");
-            return;
+        switch (HuntForm.text(context, "do")) {
+            case "remove" ->
+                change(
+                        context,
+                        id,
+                        AlbumActions.ALBUM_OFF,
+                        (known, event) -> Shown.check(context, now(known, id)),
+                        "/albums");
+            case "take" -> change(context, id, AlbumActions.TAKE_OUT, (known, event) -> {}, "/albums/" + id.number());
+            default ->
+                change(
+                        context,
+                        id,
+                        AlbumActions.ALBUM,
+                        (known, event) -> {
+                            AlbumEvent.AlbumDefined told = (AlbumEvent.AlbumDefined) event;
+                            Shown.check(context, now(known, id), Things.album(id.number(), told.name(), told.rule()));
+                        },
+                        "/albums/" + id.number());
         }
-        if ("take".equals(context.formParam("do"))) {
-            String hole = HuntForm.text(context, "hole");
-            done(
-                    context,
-                    bench.desk()
-                            .record(
-                                    0,
-                                    "",
-                                    book -> new AlbumEvent.HolesFilled(
-                                            List.of(new AlbumEvent.HoleChange(id, hole, null)))),
-                    "/albums/" + id.number());
-            return;
-        }
-        String name = HuntForm.text(context, "name");
-        String rule = HuntForm.text(context, "rule");
-        Optional<String> wrong = wrong(name, rule);
-        if (wrong.isPresent()) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            album(context, List.of(t("album.nothing-was-changed", wrong.get())));
-        } else {
-            done(
-                    context,
-                    bench.desk().record(0, "", book -> {
-                        Shown.check(context, now(book, id), Things.album(id.number(), name, rule));
-                        return new AlbumEvent.AlbumDefined(id, name, rule);
-                    }),
-                    "/albums/" + id.number());
+    }
+
+    private void change(Context context, AlbumId id, Action action, BiConsumer<State, Event> look, String next) {
+        Map<String, List<String>> typed = new LinkedHashMap<>(context.formParamMap());
+        typed.put("album", List.of(Long.toString(id.number())));
+        switch (door.perform(new Fields(typed), action, look)) {
+            case Action.Answer.Done done -> context.redirect(next, HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                album(context, Door.sentences(refused));
+            }
         }
     }
 

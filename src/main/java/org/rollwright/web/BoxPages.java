@@ -6,15 +6,13 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
-import java.time.LocalDate;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
-import org.jspecify.annotations.Nullable;
-import org.rollwright.catalog.DenominationFacts;
-import org.rollwright.coin.Limits;
+import org.rollwright.action.Action;
+import org.rollwright.action.Fields;
+import org.rollwright.action.HuntActions;
 import org.rollwright.desk.Desk;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
@@ -25,16 +23,18 @@ import org.rollwright.hunt.HuntEvent;
 final class BoxPages {
     private final Bench bench;
     private final Render render;
+    private final Door door;
 
     BoxPages(Bench bench, Render render) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
     }
 
     void register(RoutesConfig routes) {
         routes.get("/boxes", context -> boxes(context, List.of()));
-        routes.post("/boxes", this::add);
-        routes.post("/boxes/opening", this::opening);
+        routes.post("/boxes", context -> perform(context, HuntActions.BOX));
+        routes.post("/boxes/opening", context -> perform(context, HuntActions.OPENING));
         routes.post("/boxes/undo", this::undo);
         routes.get("/boxes/{box}", context -> box(context, List.of()));
         routes.post("/boxes/{box}", this::change);
@@ -58,91 +58,6 @@ final class BoxPages {
         boxes(context, problems);
     }
 
-    private Optional<DenominationFacts> denomination(Context context) {
-        String wanted = HuntForm.text(context, "denomination");
-        return bench.catalog().denominations().stream()
-                .filter(facts -> facts.denomination().toString().equals(wanted))
-                .findFirst();
-    }
-
-    /// A box that is ordered or waiting; a hunt is started on it later.
-    private void add(Context context) {
-        List<String> wrong = new ArrayList<>();
-        Optional<DenominationFacts> facts = denomination(context);
-        if (facts.isEmpty()) {
-            refused(context, List.of(t("box.choose-a-denomination-from-the")));
-            return;
-        }
-        Integer full = facts.get().rollsPerBox();
-        String rolls = HuntForm.text(context, "rolls");
-        OptionalInt count = rolls.isEmpty() && full != null
-                ? OptionalInt.of(full)
-                : HuntForm.number(rolls, t("box.the-number-of-rolls"), 1, 10_000, wrong);
-        @Nullable LocalDate ordered = day(context, "ordered", wrong);
-        @Nullable LocalDate pickedUp = day(context, "pickedUp", wrong);
-        if (!wrong.isEmpty() || count.isEmpty()) {
-            refused(context, wrong);
-            return;
-        }
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            BoxId id = book.hunt().nextBox();
-            String label = HuntForm.text(context, "label");
-            return new HuntEvent.BoxAdded(
-                    id,
-                    facts.get().denomination(),
-                    new BoxDetails(
-                            label.isEmpty() ? "Box " + id.number() : label,
-                            BoxDetails.Form.BOX,
-                            count.getAsInt(),
-                            facts.get().coinsPerRoll(),
-                            0,
-                            HuntForm.text(context, "bank"),
-                            HuntForm.text(context, "branch"),
-                            HuntForm.text(context, "wrap"),
-                            HuntForm.text(context, "stamp"),
-                            HuntForm.text(context, "sisters"),
-                            ordered,
-                            pickedUp,
-                            null,
-                            "",
-                            HuntForm.text(context, "note")));
-        });
-        done(context, outcome, "/boxes");
-    }
-
-    private void opening(Context context) {
-        List<String> wrong = new ArrayList<>();
-        Optional<DenominationFacts> facts = denomination(context);
-        OptionalInt boxes =
-                HuntForm.number(HuntForm.text(context, "boxes"), t("box.the-number-of-boxes"), 0, 100_000, wrong);
-        OptionalInt coins =
-                HuntForm.number(HuntForm.text(context, "coins"), t("box.coins-searched"), 0, Integer.MAX_VALUE, wrong);
-        OptionalInt found =
-                HuntForm.number(HuntForm.text(context, "found"), t("box.coins-found"), 0, Integer.MAX_VALUE, wrong);
-        String watch = HuntForm.text(context, "watch");
-        if (bench.catalog().watchByWord(watch).isEmpty()) {
-            wrong.add(t("box.is-nothing-the-catalogue-can", watch));
-        }
-        if (!wrong.isEmpty() || facts.isEmpty() || boxes.isEmpty() || coins.isEmpty() || found.isEmpty()) {
-            refused(context, wrong);
-            return;
-        }
-        String name = bench.catalog().watchByWord(watch).orElseThrow().name();
-        done(
-                context,
-                bench.desk()
-                        .record(
-                                0,
-                                "",
-                                book -> new HuntEvent.OpeningBalance(
-                                        facts.get().denomination(),
-                                        name,
-                                        boxes.getAsInt(),
-                                        coins.getAsInt(),
-                                        found.getAsInt())),
-                "/boxes");
-    }
-
     private void undo(Context context) {
         done(context, bench.desk().undo(0, "", HuntForm.asOf(context)), "/boxes");
     }
@@ -153,18 +68,6 @@ final class BoxPages {
             case Desk.Outcome.Refused refused ->
                 refused(context, List.of(refused.refusal().toString()));
         }
-    }
-
-    static @Nullable LocalDate day(Context context, String field, List<String> wrong) {
-        String text = HuntForm.text(context, field);
-        if (text.isEmpty()) {
-            return null;
-        }
-        LocalDate day = Limits.day(text).orElse(null);
-        if (day == null) {
-            wrong.add(t("box.is-no-date-write-it", text));
-        }
-        return day;
     }
 
     private static BoxId id(Context context) {
@@ -189,43 +92,25 @@ final class BoxPages {
 
     private void change(Context context) {
         BoxId id = id(context);
-        List<String> wrong = new ArrayList<>();
-        BoxDetails before = bench.desk()
-                .read(book -> book.hunt().box(id).map(box -> box.details()))
-                .orElseThrow(NotFoundResponse::new);
-        int rolls = HuntForm.number(HuntForm.text(context, "rolls"), t("box.the-number-of-rolls"), 0, 10_000, wrong)
-                .orElse(before.rolls());
-        BoxDetails after = new BoxDetails(
-                HuntForm.text(context, "label").isEmpty() ? before.label() : HuntForm.text(context, "label"),
-                before.form(),
-                rolls,
-                before.coinsPerRoll(),
-                before.looseCoins(),
-                HuntForm.text(context, "bank"),
-                HuntForm.text(context, "branch"),
-                HuntForm.text(context, "wrap"),
-                HuntForm.text(context, "stamp"),
-                HuntForm.text(context, "sisters"),
-                day(context, "ordered", wrong),
-                day(context, "pickedUp", wrong),
-                day(context, "returned", wrong),
-                HuntForm.text(context, "returnedTo"),
-                HuntForm.text(context, "note"));
-        if (wrong.isEmpty()) {
-            Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-                BoxDetails now = book.hunt().box(id).map(Box::details).orElseThrow(NotFoundResponse::new);
-                Shown.check(context, Things.box(id, now), Things.box(id, after));
-                return new HuntEvent.BoxChanged(id, after);
-            });
-            if (outcome instanceof Desk.Outcome.Refused refused) {
-                wrong.add(refused.refusal().toString());
+        Map<String, List<String>> typed = new LinkedHashMap<>(context.formParamMap());
+        typed.put("box", List.of(Long.toString(id.number())));
+        Action.Answer answer = door.perform(new Fields(typed), HuntActions.BOX_CHANGE, (known, event) -> {
+            BoxDetails now = known.hunt().box(id).map(Box::details).orElseThrow(NotFoundResponse::new);
+            Shown.check(context, Things.box(id, now), Things.box(id, ((HuntEvent.BoxChanged) event).details()));
+        });
+        switch (answer) {
+            case Action.Answer.Done done -> context.redirect("/boxes/" + id.number(), HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                box(context, Door.sentences(refused));
             }
         }
-        if (wrong.isEmpty()) {
-            context.redirect("/boxes/" + id.number(), HttpStatus.SEE_OTHER);
-        } else {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            box(context, wrong);
+    }
+
+    private void perform(Context context, Action action) {
+        switch (door.perform(context, action)) {
+            case Action.Answer.Done done -> context.redirect("/boxes", HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> refused(context, Door.sentences(refused));
         }
     }
 }

@@ -9,20 +9,17 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
+import org.rollwright.action.Action;
+import org.rollwright.action.TillActions;
 import org.rollwright.catalog.Caution;
-import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
-import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
-import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.BoxId;
-import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Event;
 import org.rollwright.text.Texts;
 import org.rollwright.till.Branch;
@@ -34,35 +31,21 @@ import org.rollwright.till.TillEvent;
 final class BranchPages {
     private final Bench bench;
     private final Render render;
+    private final Door door;
 
     BranchPages(Bench bench, Render render) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
     }
 
     void register(RoutesConfig routes) {
         routes.get("/till/branches", context -> show(context, List.of()));
-        routes.post("/till/branches", context -> answered(context, () -> write(context)));
-        routes.post("/till/branches/remove", context -> answered(context, () -> remove(context)));
-        routes.post("/till/orders", context -> answered(context, () -> order(context)));
-        routes.post("/till/orders/end", context -> answered(context, () -> end(context)));
+        routes.post("/till/branches", this::write);
+        routes.post("/till/branches/remove", this::remove);
+        routes.post("/till/orders", context -> perform(context, TillActions.ORDER));
+        routes.post("/till/orders/end", context -> perform(context, TillActions.ARRIVED));
         routes.get("/till/orders.ics", this::calendar);
-    }
-
-    private void answered(Context context, Runnable work) {
-        try {
-            work.run();
-        } catch (TillForm.Unread e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, List.of(e.sentence()));
-        }
-    }
-
-    private void record(Context context, java.util.function.Function<State, Event> maker) {
-        if (bench.desk().record(0, "", maker) instanceof Desk.Outcome.Refused refused) {
-            throw new TillForm.Unread(refused.refusal().toString());
-        }
-        context.redirect("/till/branches", HttpStatus.SEE_OTHER);
     }
 
     private void show(Context context, List<String> problems) {
@@ -178,130 +161,37 @@ final class BranchPages {
                 order.isOpen());
     }
 
-    private void write(Context context) {
-        TillForm form = new TillForm(context, bench);
-        Set<DayOfWeek> open = EnumSet.noneOf(DayOfWeek.class);
-        context.formParams("open").forEach(name -> {
-            for (DayOfWeek day : DayOfWeek.values()) {
-                if (day.name().equals(name)) {
-                    open.add(day);
-                }
+    private void perform(Context context, Action action, BiConsumer<State, Event> look) {
+        switch (door.perform(context, action, look)) {
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                show(context, Door.sentences(refused));
             }
-        });
-        Branch branch = new Branch(
-                form.text("bank"),
-                form.text("branch"),
-                form.text("gives").equals("yes"),
-                form.text("takes").equals("yes"),
-                open,
-                form.whole("lead", t("branch.days-from-order-to-pick"), 0, 60, 0),
-                form.moneyOrZero("boxfee", t("branch.fee-for-a-box")),
-                form.percent("percent", t("branch.kept-back-for-counting")),
-                form.kilometres("road", t("branch.road-from-home")),
-                form.text("bearing"),
-                form.text("closed").equals("yes"),
-                form.text("note"));
-        if (open.isEmpty() && !branch.closed()) {
-            throw new TillForm.Unread(t("branch.the-branch-opens-on-no"));
+            case Action.Answer.Done done -> context.redirect("/till/branches", HttpStatus.SEE_OTHER);
         }
-        record(context, book -> {
-            Optional<Branch> known = book.till().branch(branch.name());
+    }
+
+    private void perform(Context context, Action action) {
+        perform(context, action, (known, event) -> {});
+    }
+
+    private void write(Context context) {
+        perform(context, TillActions.BRANCH, (known, event) -> {
+            Branch branch = ((TillEvent.BranchWritten) event).branch();
             Shown.check(
-                    context, Things.branch(branch.name(), known), Things.branch(branch.name(), Optional.of(branch)));
-            return new TillEvent.BranchWritten(branch);
+                    context,
+                    Things.branch(branch.name(), known.till().branch(branch.name())),
+                    Things.branch(branch.name(), Optional.of(branch)));
         });
     }
 
     private void remove(Context context) {
         String name = HuntForm.text(context, "name");
-        record(context, book -> {
-            Shown.check(context, Things.branch(name, book.till().branch(name)));
-            return new TillEvent.BranchRemoved(name);
-        });
-    }
-
-    private void order(Context context) {
-        TillForm form = new TillForm(context, bench);
-        DenominationFacts facts = bench.catalog().denominations().stream()
-                .filter(one -> one.denomination().toString().equals(form.text("denomination")))
-                .findFirst()
-                .orElseThrow(() -> new TillForm.Unread(t("branch.choose-what-was-ordered")));
-        String where = form.text("where");
-        if (where.isBlank()) {
-            throw new TillForm.Unread(t("branch.where-was-it-ordered-name"));
-        }
-        int boxes = form.whole("boxes", t("field.boxes"), 1, 1_000, 1);
-        LocalDate placed = form.day("placed", t("field.ordered"));
-        record(context, book -> {
-            int lead = book.till().branch(where).map(Branch::leadDays).orElse(0);
-            LocalDate due =
-                    form.text("due").isEmpty() ? firstOpen(book, where, placed.plusDays(lead)) : form.day("due", "Due");
-            return new TillEvent.OrderPlaced(new Order(
-                    book.till().nextOrder(),
-                    where,
-                    facts.denomination(),
-                    boxes,
-                    placed,
-                    due,
-                    form.text("prepaid").equals("yes"),
-                    form.text("ordernote"),
-                    null,
-                    List.of()));
-        });
-    }
-
-    /// The first day from a day on which a branch opens; the day itself when that is not known.
-    private static LocalDate firstOpen(State book, String where, LocalDate from) {
-        for (int i = 0; i < 7; i++) {
-            LocalDate day = from.plusDays(i);
-            if (book.till().branch(where).map(branch -> branch.openOn(day)).orElse(true)) {
-                return day;
-            }
-        }
-        return from;
-    }
-
-    /// Boxes that came enter the record as boxes waiting to be searched.
-    private void end(Context context) {
-        TillForm form = new TillForm(context, bench);
-        long number = form.whole("order", t("field.order"), 1, 999_999, 0);
-        LocalDate day = form.day("day", t("field.day"));
-        record(context, book -> {
-            Order order = book.till()
-                    .order(number)
-                    .orElseThrow(() -> new TillForm.Unread(t("branch.there-is-no-such-order")));
-            int came = form.whole("came", t("branch.boxes-that-came"), 0, order.boxes(), order.boxes());
-            DenominationFacts facts =
-                    bench.catalog().facts(order.denomination()).orElseThrow();
-            List<Event> events = new ArrayList<>();
-            List<BoxId> arrived = new ArrayList<>();
-            Optional<Branch> branch = book.till().branch(order.branch());
-            for (int i = 0; i < came; i++) {
-                BoxId id = new BoxId(book.hunt().nextBox().number() + i);
-                arrived.add(id);
-                events.add(new HuntEvent.BoxAdded(
-                        id,
-                        order.denomination(),
-                        new BoxDetails(
-                                "Box " + id.number(),
-                                BoxDetails.Form.BOX,
-                                Math.toIntExact(facts.coinsPerBox() / facts.coinsPerRoll()),
-                                facts.coinsPerRoll(),
-                                0,
-                                branch.map(Branch::bank).orElse(order.branch()),
-                                branch.map(Branch::branch).orElse(""),
-                                "machine",
-                                "",
-                                came > 1 ? "order " + order.number() : "",
-                                order.placed(),
-                                day,
-                                null,
-                                "",
-                                "")));
-            }
-            events.add(new TillEvent.OrderEnded(number, day, arrived));
-            return new Event.Batch(events);
-        });
+        perform(
+                context,
+                TillActions.BRANCH_OFF,
+                (known, event) ->
+                        Shown.check(context, Things.branch(name, known.till().branch(name))));
     }
 
     private void calendar(Context context) {

@@ -14,13 +14,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.cabinet.Acquisition;
+import org.rollwright.action.Action;
+import org.rollwright.action.CabinetActions;
+import org.rollwright.action.Fields;
 import org.rollwright.cabinet.CabinetEvent;
 import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.CabinetNote;
 import org.rollwright.cabinet.CoinRef;
-import org.rollwright.cabinet.Place;
 import org.rollwright.cabinet.PlaceId;
 import org.rollwright.cabinet.PricePoint;
 import org.rollwright.coin.CoinDescription;
@@ -41,20 +43,22 @@ import org.rollwright.journal.Event;
 final class CabinetPages {
     private final Bench bench;
     private final Render render;
+    private final Door door;
     private final CabinetShelf shelf;
 
     CabinetPages(Bench bench, Render render, CabinetShelf shelf) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
         this.shelf = shelf;
     }
 
     void register(RoutesConfig routes) {
         routes.get("/cabinet", context -> list(context, List.of()));
         routes.post("/cabinet/move", this::move);
-        routes.post("/cabinet/add", this::add);
-        routes.post("/cabinet/place", this::place);
-        routes.post("/cabinet/place/remove", this::removePlace);
+        routes.post("/cabinet/add", context -> perform(context, CabinetActions.COIN, "/cabinet"));
+        routes.post("/cabinet/place", context -> perform(context, CabinetActions.PLACE, "/cabinet#places"));
+        routes.post("/cabinet/place/remove", context -> perform(context, CabinetActions.PLACE_OFF, "/cabinet#places"));
         routes.post("/cabinet/undo", this::undo);
         routes.get("/cabinet/coin/{ref}", context -> coin(context, List.of()));
         routes.post("/cabinet/coin/{ref}", this::describe);
@@ -165,164 +169,31 @@ final class CabinetPages {
         return typed;
     }
 
-    private void refuse(Context context, String sentence) {
+    private void refuse(Context context, List<String> sentences) {
         context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        list(context, List.of(sentence));
+        list(context, sentences);
     }
 
-    private void record(Context context, Event event, String back) {
-        if (bench.desk().record(0, "", book -> event) instanceof Desk.Outcome.Refused refused) {
-            refuse(context, refused.refusal().toString());
-        } else {
-            context.redirect(back.startsWith("/cabinet") ? back : "/cabinet", HttpStatus.SEE_OTHER);
+    private void perform(Context context, Action action, String back) {
+        switch (door.perform(context, action)) {
+            case Action.Answer.Refused refused -> refuse(context, Door.sentences(refused));
+            case Action.Answer.Done done ->
+                context.redirect(back.startsWith("/cabinet") ? back : "/cabinet", HttpStatus.SEE_OTHER);
         }
-    }
-
-    private static List<CoinRef> coins(Context context) {
-        return context.formParams("coin").stream()
-                .map(CoinRef::parse)
-                .flatMap(Optional::stream)
-                .distinct()
-                .toList();
     }
 
     private void move(Context context) {
-        List<CoinRef> coins = coins(context);
         String back = field(context, "back");
         switch (field(context, "do")) {
-            case "put" -> {
-                String place = field(context, "to");
-                if (!place.matches("0|[1-9][0-9]{0,8}")) {
-                    refuse(context, t("cabinet.choose-a-place-to-put"));
-                    return;
-                }
-                record(
-                        context,
-                        new CabinetEvent.CoinsPut(coins, place.equals("0") ? null : new PlaceId(Long.parseLong(place))),
-                        back);
-            }
-            case "left" -> {
-                String price = field(context, "price");
-                if (!price.isEmpty() && Limits.money(price).isEmpty()) {
-                    refuse(context, t("cabinet.price-write-an-amount-such"));
-                    return;
-                }
-                record(
-                        context,
-                        new CabinetEvent.CoinsLeft(
-                                coins,
-                                new CabinetNote.Gone(
-                                        field(context, "how"),
-                                        Limits.money(price).orElse(null),
-                                        field(context, "whom"),
-                                        today())),
-                        back);
-            }
-            default -> refuse(context, t("cabinet.choose-what-to-do-with"));
+            case "put" -> perform(context, CabinetActions.PUT, back);
+            case "left" -> perform(context, CabinetActions.LEFT, back);
+            default -> refuse(context, List.of(t("cabinet.choose-what-to-do-with")));
         }
-    }
-
-    private void add(Context context) {
-        String line = field(context, "line");
-        Reading reading = EntryParser.parse(line, bench.recorder().context(Denomination.US_CENT, List.of()));
-        String problem =
-                switch (reading) {
-                    case Reading.Problem wrong -> wrong.wrong() + " " + wrong.right();
-                    case Reading.Choose choose ->
-                        t(
-                                "cabinet.write-one-of",
-                                choose.question(),
-                                String.join(
-                                        ", ",
-                                        choose.options().stream()
-                                                .map(Reading.Option::line)
-                                                .toList()));
-                    case Reading.Empty empty -> t("cabinet.write-what-the-coin-is");
-                    case Reading.Clear clear ->
-                        clear.commands().size() == 1 && clear.commands().getFirst() instanceof Command.Found
-                                ? ""
-                                : t("cabinet.only-a-coin-can-stand");
-                };
-        String price = field(context, "price");
-        if (problem.isEmpty() && !price.isEmpty() && Limits.money(price).isEmpty()) {
-            problem = t("cabinet.price-write-an-amount-such");
-        }
-        Optional<LocalDate> said =
-                field(context, "day").isEmpty() ? Optional.of(today()) : Limits.day(field(context, "day"));
-        if (said.isEmpty()) {
-            problem = t("cabinet.day-write-it-as-2026");
-        }
-        if (!problem.isEmpty()) {
-            refuse(context, problem);
-            return;
-        }
-        Command.Found found =
-                (Command.Found) ((Reading.Clear) reading).commands().getFirst();
-        Acquisition how = new Acquisition(
-                field(context, "how").isEmpty() ? "owned" : field(context, "how"),
-                field(context, "from"),
-                said.orElseThrow(),
-                Limits.money(price).orElse(null));
-        String to = field(context, "to");
-        @Nullable PlaceId place = to.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(to)) : null;
-        Desk.Outcome outcome = bench.desk().record(0, line, book -> {
-            List<Event> events = new ArrayList<>();
-            int next = book.cabinet().nextAdded().piece();
-            for (int i = 0; i < found.draft().count(); i++) {
-                events.add(new CabinetEvent.CoinAcquired(
-                        new CoinRef(0, next + i), found.draft().facts(), how));
-            }
-            if (place != null) {
-                events.add(new CabinetEvent.CoinsPut(
-                        events.stream()
-                                .map(event -> ((CabinetEvent.CoinAcquired) event).coin())
-                                .toList(),
-                        place));
-            }
-            return new Event.Batch(events);
-        });
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            refuse(context, refused.refusal().toString());
-            return;
-        }
-        context.redirect("/cabinet", HttpStatus.SEE_OTHER);
-    }
-
-    private void place(Context context) {
-        String capacity = field(context, "capacity");
-        if (!capacity.isEmpty() && !capacity.matches("[0-9]{1,7}")) {
-            refuse(context, t("cabinet.capacity-write-a-whole-number"));
-            return;
-        }
-        String parent = field(context, "parent");
-        Desk.Outcome outcome = bench.desk()
-                .record(
-                        0,
-                        "",
-                        book -> new CabinetEvent.PlaceMade(new Place(
-                                book.cabinet().nextPlace(),
-                                parent.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(parent)) : null,
-                                field(context, "name"),
-                                capacity.isEmpty() ? 0 : Integer.parseInt(capacity))));
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            refuse(context, refused.refusal().toString());
-        } else {
-            context.redirect("/cabinet#places", HttpStatus.SEE_OTHER);
-        }
-    }
-
-    private void removePlace(Context context) {
-        String place = field(context, "place");
-        if (!place.matches("[1-9][0-9]{0,8}")) {
-            refuse(context, t("cabinet.choose-a-place"));
-            return;
-        }
-        record(context, new CabinetEvent.PlaceRemoved(new PlaceId(Long.parseLong(place))), "/cabinet#places");
     }
 
     private void undo(Context context) {
         if (bench.desk().undo(0, "<", HuntForm.asOf(context)) instanceof Desk.Outcome.Refused refused) {
-            refuse(context, refused.refusal().toString());
+            refuse(context, List.of(refused.refusal().toString()));
         } else {
             String back = field(context, "back");
             context.redirect(back.startsWith("/cabinet") ? back : "/cabinet", HttpStatus.SEE_OTHER);
@@ -347,42 +218,32 @@ final class CabinetPages {
         render.page(context, "coin", Map.of("frame", frame(view.name()), "view", view));
     }
 
-    private void refuseCoin(Context context, String sentence) {
-        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        coin(context, List.of(sentence));
-    }
-
     private CabinetIndex.Entry entry(State book, CoinRef ref) {
         return shelf.contents(book).index().entry(ref).orElseThrow(NotFoundResponse::new);
     }
 
     private void describe(Context context) {
         CoinRef ref = ref(context);
-        Denomination denomination = bench.desk()
-                .read(book -> entry(book, ref).description().identity().denomination());
-        Optional<CoinDescription> read = read(bench, field(context, "line"), denomination);
-        String upTo = field(context, "upTo");
-        Optional<Grade> high = Grade.parse(upTo);
-        if (read.isEmpty()) {
-            refuseCoin(context, t("cabinet.is-no-coin-write-it", field(context, "line")));
-            return;
-        }
-        Grade low = read.get().grade();
-        if (!upTo.isEmpty() && (high.isEmpty() || low == null || high.get().compareTo(low) <= 0)) {
-            refuseCoin(context, t("cabinet.the-upper-grade-must-be"));
-            return;
-        }
-        Event event = new CabinetEvent.CoinDescribed(ref, read.get(), high.orElse(null));
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            CabinetIndex.Entry now = entry(book, ref);
+        perform(context, ref, CabinetActions.COIN_TOLD, (known, event) -> {
+            CabinetEvent.CoinDescribed told = (CabinetEvent.CoinDescribed) event;
+            CabinetIndex.Entry now = entry(known, ref);
             Shown.check(
-                    context, thing(ref, now.description(), now.gradeUpTo()), thing(ref, read.get(), high.orElse(null)));
-            return event;
+                    context,
+                    thing(ref, now.description(), now.gradeUpTo()),
+                    thing(ref, told.facts(), told.gradeUpTo()));
         });
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            refuseCoin(context, refused.refusal().toString());
-        } else {
-            context.redirect("/cabinet/coin/" + ref, HttpStatus.SEE_OTHER);
+    }
+
+    /// Does something with the coin of a page.
+    private void perform(Context context, CoinRef ref, Action action, BiConsumer<State, Event> look) {
+        Map<String, List<String>> typed = new LinkedHashMap<>(context.formParamMap());
+        typed.put("coin", List.of(ref.toString()));
+        switch (door.perform(new Fields(typed), action, look)) {
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                coin(context, Door.sentences(refused));
+            }
+            case Action.Answer.Done done -> context.redirect("/cabinet/coin/" + ref, HttpStatus.SEE_OTHER);
         }
     }
 
@@ -506,38 +367,13 @@ final class CabinetPages {
 
     private void submission(Context context) {
         CoinRef ref = ref(context);
-        String estimate = field(context, "estimate");
-        String outcome = field(context, "outcome");
-        String cost = field(context, "cost");
-        boolean good = estimate.matches("[0-9]{1,2}(\\.[0-9])?")
-                && outcome.matches("([0-9]{1,2}(\\.[0-9])?)?")
-                && cost.matches("[0-9]{1,6}(\\.[0-9]{1,2})?")
-                && within(estimate)
-                && (outcome.isEmpty() || within(outcome));
-        if (!good) {
-            refuseCoin(context, t("cabinet.write-grades-from-1-to"));
-            return;
-        }
-        CabinetNote.Submission sent = new CabinetNote.Submission(
-                Double.parseDouble(estimate),
-                outcome.isEmpty() ? 0 : Double.parseDouble(outcome),
-                new BigDecimal(cost),
-                today());
-        Desk.Outcome kept = bench.desk().record(0, "", book -> {
+        perform(context, ref, CabinetActions.GRADED, (known, event) -> {
             CabinetNote.Submission now =
-                    book.cabinet().note(ref).map(CabinetNote::submission).orElse(null);
-            Shown.check(context, Things.submission(ref, now), Things.submission(ref, sent));
-            return new CabinetEvent.CoinSubmitted(ref, sent);
+                    known.cabinet().note(ref).map(CabinetNote::submission).orElse(null);
+            Shown.check(
+                    context,
+                    Things.submission(ref, now),
+                    Things.submission(ref, ((CabinetEvent.CoinSubmitted) event).submission()));
         });
-        if (kept instanceof Desk.Outcome.Refused refused) {
-            refuseCoin(context, refused.refusal().toString());
-        } else {
-            context.redirect("/cabinet/coin/" + ref + "#grading", HttpStatus.SEE_OTHER);
-        }
-    }
-
-    private static boolean within(String grade) {
-        double value = Double.parseDouble(grade);
-        return value >= 1 && value <= 70;
     }
 }

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
+import org.rollwright.coin.Distance;
 import org.rollwright.coin.Mass;
 import org.rollwright.text.Texts;
 
@@ -29,7 +30,6 @@ record Manner(Region region, Weights weights, Roads roads) {
     static final String WEIGHTS = "weights";
     static final String ROADS = "roads";
 
-    private static final double KM_PER_MILE = 1.609344;
     private static final DateTimeFormatter PLAIN_DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ROOT);
 
     /// Where the hunter lives, as far as writing goes.
@@ -171,7 +171,7 @@ record Manner(Region region, Weights weights, Roads roads) {
 
     static String road(double kilometres) {
         return switch (now.roads) {
-            case BOTH -> String.format(Locale.ROOT, "%.1f km (%.1f mi)", kilometres, kilometres / KM_PER_MILE);
+            case BOTH -> String.format(Locale.ROOT, "%.1f km (%.1f mi)", kilometres, kilometres / Distance.KM_PER_MILE);
             case KILOMETRES, MILES -> roadField(kilometres);
         };
     }
@@ -179,8 +179,13 @@ record Manner(Region region, Weights weights, Roads roads) {
     /// A road as a field holds it, with one unit.
     static String roadField(double kilometres) {
         return now.roads == Roads.MILES
-                ? String.format(Locale.ROOT, "%.1f mi", kilometres / KM_PER_MILE)
+                ? String.format(Locale.ROOT, "%.1f mi", kilometres / Distance.KM_PER_MILE)
                 : String.format(Locale.ROOT, "%.1f km", kilometres);
+    }
+
+    /// Whether a road typed without its unit is in miles.
+    boolean milesMeant() {
+        return roads == Roads.MILES;
     }
 
     /// Kilometres of a road typed with or without its unit; a bare number is in the unit chosen, otherwise in
@@ -188,12 +193,6 @@ record Manner(Region region, Weights weights, Roads roads) {
     ///
     /// @return empty when it is no distance of up to five digits
     static Optional<Double> kilometres(String text) {
-        String plain = text.toLowerCase(Locale.ROOT).replace(" ", "");
-        String number = plain.replaceAll("(km|mi|miles)$", "");
-        if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
-            return Optional.empty();
-        }
-        boolean miles = plain.equals(number) ? now.roads == Roads.MILES : !plain.endsWith("km");
-        return Optional.of(Double.parseDouble(number) * (miles ? KM_PER_MILE : 1));
+        return Distance.kilometres(text, now.milesMeant());
     }
 }

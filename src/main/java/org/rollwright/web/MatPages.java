@@ -13,9 +13,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.action.Action;
+import org.rollwright.action.HuntActions;
 import org.rollwright.album.AlbumEvent;
 import org.rollwright.coin.Denomination;
-import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.EntryParser;
@@ -27,6 +28,7 @@ import org.rollwright.text.Texts;
 final class MatPages {
     private final Bench bench;
     private final Render render;
+    private final Door door;
     private final AlbumShelf shelf;
     private final OddsShelf odds;
     private final LivePages live;
@@ -36,6 +38,7 @@ final class MatPages {
         this.odds = odds;
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
         this.shelf = shelf;
         this.live = live;
     }
@@ -65,22 +68,11 @@ final class MatPages {
     }
 
     private void start(Context context) {
-        HuntForm form = HuntForm.from(context);
-        HuntForm.Checked checked = form.check(bench.catalog());
-        if (checked.events() == null) {
-            hunts(context, form.withProblems(checked.problems()));
-            return;
-        }
-        HuntForm.Maker maker = checked.events();
-        Desk.Outcome outcome = bench.desk().recordAt(bench.clock().instant(), "", book -> {
-            HuntId hunt = book.hunt().nextHunt();
-            return new Desk.Step(hunt.number(), maker.make(book, hunt));
-        });
-        switch (outcome) {
-            case Desk.Outcome.Refused refused ->
-                hunts(context, form.withProblems(List.of(refused.refusal().toString())));
-            case Desk.Outcome.Kept kept ->
-                context.redirect("/mat/" + kept.entry().scope(), HttpStatus.SEE_OTHER);
+        switch (door.perform(context, HuntActions.HUNT)) {
+            case Action.Answer.Refused refused ->
+                hunts(context, HuntForm.from(context).withProblems(Door.sentences(refused)));
+            case Action.Answer.Done done ->
+                context.redirect("/mat/" + done.entry().scope(), HttpStatus.SEE_OTHER);
         }
     }
 

@@ -18,89 +18,44 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
+import org.rollwright.action.Action;
+import org.rollwright.action.TillActions;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
-import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.Watch;
-import org.rollwright.journal.Event;
 import org.rollwright.odds.History;
 import org.rollwright.odds.YieldModel;
 import org.rollwright.till.Branch;
-import org.rollwright.till.CashMove;
+import org.rollwright.till.CashKind;
 import org.rollwright.till.Ledger;
 import org.rollwright.till.OwnRejects;
 import org.rollwright.till.Shortage;
-import org.rollwright.till.TillEvent;
 
 /// The Till's books: where every coin's face value is, what goes back, and what deserves a warning.
 final class TillPages {
-    /// What is booked by hand with one word.
-    enum Kind {
-        DRAW(Ledger.Account.OUTSIDE, Ledger.Account.CASH),
-        DEPOSIT(Ledger.Account.CASH, Ledger.Account.OUTSIDE),
-        FEE(Ledger.Account.CASH, Ledger.Account.FEES),
-        RETURNED(Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE),
-        CASHED(Ledger.Account.TO_RETURN, Ledger.Account.CASH),
-        COUNT_SHORT(Ledger.Account.TO_RETURN, Ledger.Account.SHORT),
-        COUNT_OVER(Ledger.Account.SHORT, Ledger.Account.TO_RETURN),
-        BOUGHT(Ledger.Account.CASH, Ledger.Account.BOXES),
-        KEPT(Ledger.Account.BOXES, Ledger.Account.KEPT),
-        ASIDE(Ledger.Account.BOXES, Ledger.Account.TO_RETURN);
-        private final Ledger.Account from;
-        private final Ledger.Account to;
-
-        Kind(Ledger.Account from, Ledger.Account to) {
-            this.from = from;
-            this.to = to;
-        }
-
-        public String words() {
-            return switch (this) {
-                case DRAW -> t("till.drew-cash");
-                case DEPOSIT -> t("till.deposited-cash");
-                case FEE -> t("till.paid-a-fee");
-                case RETURNED -> t("till.returned-coins-to-an-account");
-                case CASHED -> t("till.returned-coins-for-cash");
-                case COUNT_SHORT -> t("till.a-return-counted-short");
-                case COUNT_OVER -> t("till.a-return-counted-over");
-                case BOUGHT -> t("till.bought-rolls-that-have-no");
-                case KEPT -> t("till.kept-coins-of-such-rolls");
-                case ASIDE -> t("till.set-such-rolls-aside");
-            };
-        }
-    }
-
     private static final BigDecimal REPORTED = new BigDecimal("10000");
     private static final int LISTED = 200;
     private static final int MOST_OWN = 12;
 
     private final Bench bench;
     private final Render render;
+    private final Door door;
 
     TillPages(Bench bench, Render render) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
     }
 
     void register(RoutesConfig routes) {
         routes.get("/till", context -> show(context, List.of()));
-        routes.post("/till", context -> answered(context, () -> book(context)));
-        routes.post("/till/return", context -> answered(context, () -> goBack(context)));
+        routes.post("/till", context -> perform(context, TillActions.CASH));
+        routes.post("/till/return", context -> perform(context, TillActions.BACK));
         routes.post("/till/undo", this::undo);
         routes.get("/till/statement.pdf", this::statement);
-    }
-
-    private void answered(Context context, Runnable booking) {
-        try {
-            booking.run();
-        } catch (TillForm.Unread e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, List.of(e.sentence()));
-        }
     }
 
     private static ZoneId zone() {
@@ -170,7 +125,7 @@ final class TillPages {
                 balances(ledger, currency),
                 lines,
                 ledger.movements().size(),
-                Arrays.stream(Kind.values())
+                Arrays.stream(CashKind.values())
                         .map(kind -> new VarietyViews.Choice(kind.name(), kind.words()))
                         .toList(),
                 warnings(ledger, currency),
@@ -340,137 +295,25 @@ final class TillPages {
     }
 
     static String words(Ledger.Movement move) {
-        for (Kind kind : Kind.values()) {
-            if (move.booked() && kind.from == move.from() && kind.to == move.to()) {
-                return kind.words();
+        return Optional.of(move)
+                .filter(Ledger.Movement::booked)
+                .flatMap(one -> CashKind.between(one.from(), one.to()))
+                .map(CashKind::words)
+                .orElseGet(() -> move.from().words() + " → " + move.to().words());
+    }
+
+    private void perform(Context context, Action action) {
+        switch (door.perform(context, action)) {
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                show(context, Door.sentences(refused));
+            }
+            case Action.Answer.Done done -> {
+                String currency = Objects.requireNonNullElse(context.formParam("currency"), "");
+                context.redirect(
+                        "/till" + (currency.matches("[A-Z]{3}") ? "?currency=" + currency : ""), HttpStatus.SEE_OTHER);
             }
         }
-        return move.from().words() + " → " + move.to().words();
-    }
-
-    private void book(Context context) {
-        TillForm form = new TillForm(context, bench);
-        Kind kind = Arrays.stream(Kind.values())
-                .filter(one -> one.name().equals(form.text("kind")))
-                .findFirst()
-                .orElseThrow(() -> new TillForm.Unread(t("till.choose-what-happened")));
-        BigDecimal amount = form.amount("amount");
-        LocalDate day = form.day("day", t("field.day"));
-        record(context, book -> {
-            CurrencyUnit currency = currency(context, book);
-            CashMove move = move(day, kind.from, kind.to, amount, form.text("where"), form.text("what"), currency);
-            refuseWhatCannotBe(book, currency, List.of(move));
-            return new TillEvent.CashMoved(move);
-        });
-    }
-
-    private static CashMove move(
-            LocalDate day,
-            Ledger.Account from,
-            Ledger.Account to,
-            BigDecimal amount,
-            String where,
-            String what,
-            CurrencyUnit currency) {
-        return new CashMove(day, from.name(), to.name(), amount, where, what, currency.getCode());
-    }
-
-    /// Looked at under the desk's lock, so that two windows cannot book past one balance.
-    private void refuseWhatCannotBe(State book, CurrencyUnit currency, List<CashMove> moves) {
-        List<Ledger.Movement> movements = moves.stream()
-                .map(move -> new Ledger.Movement(
-                        move.day(),
-                        Ledger.Account.valueOf(move.from()),
-                        Ledger.Account.valueOf(move.to()),
-                        move.amount(),
-                        move.what(),
-                        move.where(),
-                        true))
-                .toList();
-        Ledger.refusal(book.till(), book.holdings(), bench.catalog(), currency, zone(), movements)
-                .ifPresent(why -> {
-                    throw new TillForm.Unread(why.wrong() + " " + why.right());
-                });
-    }
-
-    /// Boxes go back: each is marked, and what the bank counted beside what was expected is booked.
-    private void goBack(Context context) {
-        TillForm form = new TillForm(context, bench);
-        LocalDate day = form.day("day", t("field.day"));
-        String where = form.text("where");
-        BigDecimal fee = form.moneyOrZero("fee", t("till.kept-back-2"));
-        List<Long> numbers = context.formParams("box").stream()
-                .filter(text -> text.matches("[1-9][0-9]{0,11}"))
-                .map(Long::valueOf)
-                .distinct()
-                .toList();
-        if (numbers.isEmpty()) {
-            throw new TillForm.Unread(t("till.no-box-was-ticked-tick"));
-        }
-        if (where.isBlank()) {
-            throw new TillForm.Unread(t("till.where-did-they-go-name"));
-        }
-        record(context, book -> {
-            CurrencyUnit currency = currency(context, book);
-            List<Event> events = new ArrayList<>();
-            BigDecimal expected = BigDecimal.ZERO.setScale(2);
-            for (long number : numbers) {
-                Box box = book.hunt()
-                        .box(new BoxId(number))
-                        .filter(one -> one.details().returned() == null)
-                        .orElseThrow(() -> new TillForm.Unread(t("till.one-of-the-boxes-is")));
-                expected = expected.add(face(box, currency)
-                        .orElseThrow(() -> new TillForm.Unread(
-                                t("till.is-not-in", box.details().label(), currency.getCode())))
-                        .multiply(BigDecimal.valueOf(Ledger.goesBack(book.hunt(), box))));
-                events.add(new HuntEvent.BoxChanged(box.id(), box.details().returnedOn(day, where)));
-            }
-            BigDecimal counted =
-                    form.text("counted").isEmpty() ? expected : form.moneyOrZero("counted", t("field.counted"));
-            BigDecimal missing = expected.subtract(counted);
-            List<CashMove> moves = new ArrayList<>();
-            // the record's own words, whatever language the pages speak
-            String what = "return of " + day;
-            if (missing.signum() > 0) {
-                moves.add(move(
-                        day, Ledger.Account.OUTSIDE, Ledger.Account.SHORT, missing, where, what + " short", currency));
-            } else if (missing.signum() < 0) {
-                moves.add(move(
-                        day,
-                        Ledger.Account.SHORT,
-                        Ledger.Account.OUTSIDE,
-                        missing.negate(),
-                        where,
-                        what + " over",
-                        currency));
-            }
-            if (fee.compareTo(counted) > 0) {
-                throw new TillForm.Unread(t("till.more-was-kept-back-than"));
-            }
-            if (fee.signum() > 0) {
-                moves.add(move(day, Ledger.Account.OUTSIDE, Ledger.Account.FEES, fee, where, "counting", currency));
-            }
-            if (form.text("paid").equals("cash") && counted.compareTo(fee) > 0) {
-                moves.add(move(
-                        day,
-                        Ledger.Account.OUTSIDE,
-                        Ledger.Account.CASH,
-                        counted.subtract(fee),
-                        where,
-                        what + " in cash",
-                        currency));
-            }
-            moves.forEach(one -> events.add(new TillEvent.CashMoved(one)));
-            return new Event.Batch(events);
-        });
-    }
-
-    private void record(Context context, java.util.function.Function<State, Event> maker) {
-        if (bench.desk().record(0, "", maker) instanceof Desk.Outcome.Refused refused) {
-            throw new TillForm.Unread(refused.refusal().toString());
-        }
-        String currency = Objects.requireNonNullElse(context.formParam("currency"), "");
-        context.redirect("/till" + (currency.matches("[A-Z]{3}") ? "?currency=" + currency : ""), HttpStatus.SEE_OTHER);
     }
 
     private void undo(Context context) {

@@ -21,11 +21,12 @@ import java.util.Map;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.action.Action;
+import org.rollwright.action.TillActions;
 import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
-import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
@@ -40,7 +41,6 @@ import org.rollwright.till.Effort;
 import org.rollwright.till.Ledger;
 import org.rollwright.till.Order;
 import org.rollwright.till.Round;
-import org.rollwright.till.TillEvent;
 import org.rollwright.till.TimeSpent;
 import org.rollwright.till.TripPlan;
 
@@ -52,11 +52,13 @@ final class TripPages {
 
     private final Bench bench;
     private final Render render;
+    private final Door door;
     private final CabinetShelf cabinet;
 
     TripPages(Bench bench, Render render, CabinetShelf cabinet) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
         this.cabinet = cabinet;
     }
 
@@ -68,30 +70,12 @@ final class TripPages {
     }
 
     private void note(Context context) {
-        try {
-            TillForm form = new TillForm(context, bench);
-            Effort.Phase phase = Arrays.stream(Effort.Phase.values())
-                    .filter(one -> one.name().equals(form.text("phase")))
-                    .findFirst()
-                    .orElseThrow(() -> new TillForm.Unread(t("trip.choose-what-the-time-went")));
-            int number = form.whole("hunt", t("field.hunt"), 0, 999_999, 0);
-            Effort effort = new Effort(
-                    form.day("day", t("field.day")),
-                    number == 0 ? null : new HuntId(number),
-                    phase,
-                    form.whole("minutes", t("field.minutes"), 0, 1440, 0),
-                    form.kilometres("road", t("field.road")),
-                    form.moneyOrZero("fuel", t("field.fuel")),
-                    form.text("where"),
-                    form.text("what"));
-            if (bench.desk().record(0, "", book -> new TillEvent.EffortNoted(effort))
-                    instanceof Desk.Outcome.Refused refused) {
-                throw new TillForm.Unread(refused.refusal().toString());
+        switch (door.perform(context, TillActions.SPENT)) {
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                time(context, Door.sentences(refused));
             }
-            context.redirect("/till/time", HttpStatus.SEE_OTHER);
-        } catch (TillForm.Unread e) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            time(context, List.of(e.sentence()));
+            case Action.Answer.Done done -> context.redirect("/till/time", HttpStatus.SEE_OTHER);
         }
     }
 

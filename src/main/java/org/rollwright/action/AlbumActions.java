@@ -1,0 +1,109 @@
+package org.rollwright.action;
+
+import static org.rollwright.action.Field.maybe;
+import static org.rollwright.action.Field.needed;
+import static org.rollwright.text.Texts.t;
+
+import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.album.AlbumId;
+import org.rollwright.album.AlbumRule;
+import org.rollwright.album.Policy;
+import org.rollwright.coin.Country;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
+import org.rollwright.journal.Declined;
+
+/// What is done with albums, beside the comparison.
+public final class AlbumActions {
+    private static final long MOST_NUMBER = 999_999_999;
+
+    /// An album is made, or its name and rule told anew.
+    public static final Action ALBUM = new Action(
+            "album",
+            List.of(maybe("album", "1"), needed("name", "Wheat cents"), needed("rule", "series wheat")),
+            AlbumActions::album);
+
+    /// An album is given up.
+    public static final Action ALBUM_OFF =
+            new Action("album-off", List.of(needed("album", "1")), AlbumActions::albumOff);
+
+    /// A coin is taken out of a hole.
+    public static final Action TAKE_OUT =
+            new Action("take-out", List.of(needed("album", "1"), needed("hole", "1944-D")), AlbumActions::takeOut);
+
+    /// The order in which coins are compared is changed.
+    public static final Action POLICY =
+            new Action("policy", List.of(needed("policy", "grade, sound")), AlbumActions::policy);
+
+    static final List<Action> ALL = List.of(ALBUM, ALBUM_OFF, TAKE_OUT, POLICY);
+
+    private AlbumActions() {}
+
+    private static Desk.Step step(AlbumEvent event) {
+        return new Desk.Step(0, event);
+    }
+
+    private static AlbumId id(Typed typed) {
+        return new AlbumId(typed.whole("album", t("typed.album"), 1, MOST_NUMBER, null));
+    }
+
+    private static AlbumId known(State known, AlbumId id) {
+        if (known.album().album(id).isEmpty()) {
+            throw new Declined(t("hunt.there-is-no-album", id), t("hunt.look-at-the-list-of-4"));
+        }
+        return id;
+    }
+
+    private static Function<State, Desk.Step> album(Typed typed, Setting setting) {
+        @Nullable AlbumId said = typed.has("album") ? id(typed) : null;
+        String name = typed.text("name");
+        String rule = typed.text("rule");
+        if (name.isEmpty()) {
+            typed.wrong(t("hunt.the-album-has-no-name"), t("hunt.give-it-one"));
+        }
+        switch (AlbumRule.parse(rule)) {
+            case AlbumRule.Parsed.Bad bad -> typed.wrong(bad.wrong(), bad.right());
+            case AlbumRule.Parsed.Good good -> {
+                if (good.rule().holes(setting.catalog(), Country.US).isEmpty()) {
+                    typed.wrong(t("typed.rule-makes-no-hole"), t("typed.write-another-rule"));
+                }
+            }
+        }
+        return known -> step(
+                new AlbumEvent.AlbumDefined(said == null ? known.album().nextAlbum() : known(known, said), name, rule));
+    }
+
+    private static Function<State, Desk.Step> albumOff(Typed typed, Setting setting) {
+        AlbumId id = id(typed);
+        return known -> step(new AlbumEvent.AlbumRemoved(id));
+    }
+
+    private static Function<State, Desk.Step> takeOut(Typed typed, Setting setting) {
+        AlbumId id = id(typed);
+        String hole = typed.text("hole");
+        return known -> {
+            boolean filled = known.album()
+                    .album(id)
+                    .filter(album -> album.holes().containsKey(hole))
+                    .isPresent();
+            if (known.album().album(id).isPresent() && !filled) {
+                throw new Declined(t("typed.nothing-in-hole", Typed.quote(hole)), t("typed.name-a-filled-hole"));
+            }
+            return step(new AlbumEvent.HolesFilled(List.of(new AlbumEvent.HoleChange(id, hole, null))));
+        };
+    }
+
+    private static Function<State, Desk.Step> policy(Typed typed, Setting setting) {
+        return switch (Policy.parse(typed.text("policy"))) {
+            case Policy.Parsed.Bad bad -> {
+                typed.wrong(bad.wrong(), bad.right());
+                yield known -> step(new AlbumEvent.PolicyChanged(""));
+            }
+            case Policy.Parsed.Good good ->
+                known -> step(new AlbumEvent.PolicyChanged(good.policy().text()));
+        };
+    }
+}

@@ -1,0 +1,49 @@
+package org.rollwright.web;
+
+import io.javalin.http.Context;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.function.BiConsumer;
+import org.rollwright.action.Action;
+import org.rollwright.action.Fields;
+import org.rollwright.action.Setting;
+import org.rollwright.desk.State;
+import org.rollwright.journal.Event;
+import org.rollwright.journal.Refusal;
+
+/// The pages' door to actions: the fields of a form go in.
+final class Door {
+    private final Bench bench;
+
+    Door(Bench bench) {
+        this.bench = bench;
+    }
+
+    /// Does what a form asks for.
+    Action.Answer perform(Context context, Action action) {
+        return perform(context, action, (known, event) -> {});
+    }
+
+    /// Does what a form asks for, unless a look at the state and at what would be recorded ends it.
+    Action.Answer perform(Context context, Action action, BiConsumer<State, Event> look) {
+        return perform(new Fields(context.formParamMap()), action, look);
+    }
+
+    /// Does what fields ask for.
+    Action.Answer perform(Fields fields, Action action, BiConsumer<State, Event> look) {
+        return action.perform(bench.desk(), setting(), fields, "", look);
+    }
+
+    private Setting setting() {
+        return new Setting(
+                bench.catalog(),
+                bench.clock().instant(),
+                ZoneId.systemDefault(),
+                Manner.now().milesMeant());
+    }
+
+    /// Why it was refused, a sentence for each reason.
+    static List<String> sentences(Action.Answer.Refused refused) {
+        return refused.why().stream().map(Refusal::toString).toList();
+    }
+}
