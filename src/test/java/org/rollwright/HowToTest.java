@@ -2,16 +2,17 @@ package org.rollwright;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.File;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Method;
+import java.net.MalformedURLException;
 import java.net.URL;
 import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -25,6 +26,8 @@ import org.commonmark.node.Paragraph;
 import org.commonmark.node.StrongEmphasis;
 import org.commonmark.node.Text;
 import org.commonmark.parser.Parser;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -168,16 +171,45 @@ class HowToTest {
         }
         compile(sources, folder);
         assertThat(tests).isNotEmpty();
-        // everything is loaded anew: a changed class must meet those that know it in one loader
-        List<URL> path = new ArrayList<>(List.of(folder.toUri().toURL()));
-        for (String part : System.getProperty("java.class.path").split(java.io.File.pathSeparator)) {
-            path.add(Path.of(part).toUri().toURL());
-        }
-        try (URLClassLoader loader =
-                new URLClassLoader(path.toArray(URL[]::new), ClassLoader.getPlatformClassLoader())) {
+        try (OwnClasses loader = new OwnClasses(folder)) {
             for (String test : tests) {
                 run(loader.loadClass(test));
             }
+        }
+    }
+
+    /// Loads all of our classes and files anew, the followed ones first: a changed class must meet those that know it
+    /// in one loader. Libraries stay as they are.
+    private static final class OwnClasses extends URLClassLoader {
+        OwnClasses(Path first) throws MalformedURLException {
+            super(folders(first), HowToTest.class.getClassLoader());
+        }
+
+        private static URL[] folders(Path first) throws MalformedURLException {
+            List<URL> folders = new ArrayList<>(List.of(first.toUri().toURL()));
+            for (String part : System.getProperty("java.class.path").split(File.pathSeparator)) {
+                if (Files.isDirectory(Path.of(part))) {
+                    folders.add(Path.of(part).toUri().toURL());
+                }
+            }
+            return folders.toArray(URL[]::new);
+        }
+
+        @Override
+        protected Class<?> loadClass(String name, boolean resolve) throws ClassNotFoundException {
+            if (!name.startsWith("org.rollwright.")) {
+                return super.loadClass(name, resolve);
+            }
+            synchronized (getClassLoadingLock(name)) {
+                Class<?> loaded = findLoadedClass(name);
+                return loaded == null ? findClass(name) : loaded;
+            }
+        }
+
+        @Override
+        public @Nullable URL getResource(String name) {
+            URL found = findResource(name);
+            return found == null ? super.getResource(name) : found;
         }
     }
 
@@ -212,14 +244,14 @@ class HowToTest {
     private static void run(Class<?> test) throws ReflectiveOperationException {
         int run = 0;
         for (Method method : test.getDeclaredMethods()) {
-            if (marked(method, "Test")) {
+            if (method.isAnnotationPresent(Test.class)) {
                 Constructor<?> made = test.getDeclaredConstructor();
                 made.setAccessible(true);
                 Object instance = made.newInstance();
                 method.setAccessible(true);
                 method.invoke(instance);
                 for (Method after : test.getDeclaredMethods()) {
-                    if (marked(after, "AfterEach")) {
+                    if (after.isAnnotationPresent(AfterEach.class)) {
                         after.setAccessible(true);
                         after.invoke(instance);
                     }
@@ -228,11 +260,5 @@ class HowToTest {
             }
         }
         assertThat(run).as(test.getName()).isPositive();
-    }
-
-    /// Whether a method bears a mark of JUnit, which another loader has loaded than ours.
-    private static boolean marked(Method method, String mark) {
-        return Arrays.stream(method.getAnnotations())
-                .anyMatch(one -> one.annotationType().getName().equals("org.junit.jupiter.api." + mark));
     }
 }
