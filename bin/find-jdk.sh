@@ -1,4 +1,4 @@
-# Sourced by ./run and ./test: sets JAVA_HOME to a JDK of release 25 or newer, or says what is missing.
+# Sourced by ./run, ./test and what is in bin, bench and packaging: sets JAVA_HOME to a JDK of release 25 or newer, or says what is missing.
 release_of() {
     [ -x "$1/bin/javac" ] && sed -n 's/^JAVA_VERSION="\([0-9]*\).*/\1/p' "$1/release" 2>/dev/null
 }
@@ -14,7 +14,8 @@ find_jdk() {
         fi
     done
     echo "Rollwright needs a Java development kit (JDK) of release 25 or newer, and none was found in JAVA_HOME, on the PATH or in the usual folders." >&2
-    echo "Install one (for example Eclipse Temurin 25), then run this again, or name it: JAVA_HOME=/path/to/jdk-25 ./run" >&2
+    echo "Install one: on Debian 'apt-get install openjdk-25-jdk', on macOS 'brew install --cask temurin@25', on Windows 'winget install EclipseAdoptium.Temurin.25.JDK'." >&2
+    echo "Or name one that is there: JAVA_HOME=/path/to/jdk-25 ./run" >&2
     return 1
 }
 find_jdk || exit 1

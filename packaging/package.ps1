@@ -4,8 +4,14 @@ param([Parameter(Mandatory)][ValidateSet("msi", "zip")][string]$Kind)
 $ErrorActionPreference = "Stop"
 Set-Location (Join-Path $PSScriptRoot "..")
 $version = ([xml](Get-Content pom.xml)).project.version
+$release = if ($env:JAVA_HOME -and (Test-Path "$env:JAVA_HOME\release")) { [int]([regex]'JAVA_VERSION="(\d+)').Match((Get-Content -Raw "$env:JAVA_HOME\release")).Groups[1].Value } else { 0 }
+if ($release -lt 25) {
+    [Console]::Error.WriteLine("JAVA_HOME names no Java development kit (JDK) of release 25 or newer. Install one with 'winget install EclipseAdoptium.Temurin.25.JDK', open a new window and try again.")
+    exit 1
+}
 $env:MAVEN_OPTS = "--sun-misc-unsafe-memory-access=allow"
-mvn -q -B "-Dmaven.test.skip=true" clean package
+$maven = if ((Get-Command mvn -ErrorAction Ignore) -and ((mvn -v) -join " ") -match "Apache Maven (3\.([89]|\d\d)|[4-9])\.") { "mvn" } else { ".\mvnw.cmd" }
+& $maven -q -B "-Dmaven.test.skip=true" clean package
 $in = "target\package-input"; $dist = "target\dist"
 Remove-Item -Recurse -Force $in, $dist, target\runtime -ErrorAction Ignore
 New-Item -ItemType Directory $in, $dist | Out-Null

@@ -143,7 +143,11 @@ class BillOfMaterialsTest {
                         "--ignore-missing-deps",
                         "-cp",
                         String.join(java.io.File.pathSeparator, jars),
-                        "target/classes");
+                        Main.class
+                                .getProtectionDomain()
+                                .getCodeSource()
+                                .getLocation()
+                                .getPath());
         TreeSet<String> reached = out.toString()
                 .lines()
                 .filter(line -> line.contains(" -> "))

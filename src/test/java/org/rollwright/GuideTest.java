@@ -28,7 +28,8 @@ class GuideTest {
     private static final Pattern CODE = Pattern.compile("`([^`\n]+)`");
 
     private static List<Path> documents() throws IOException {
-        List<Path> files = new ArrayList<>(List.of(Path.of("README.md"), Path.of("catalog/README.md")));
+        List<Path> files = new ArrayList<>(
+                List.of(Path.of("README.md"), Path.of("CONTRIBUTING.md"), Path.of("catalog/README.md")));
         try (Stream<Path> docs = Files.walk(Path.of("docs"))) {
             docs.filter(path -> path.toString().endsWith(".md")).sorted().forEach(files::add);
         }
@@ -71,7 +72,7 @@ class GuideTest {
     void every_file_that_a_document_names_is_there() throws IOException {
         List<String> missing = new ArrayList<>();
         Pattern link = Pattern.compile("\\]\\((?!http|#|/)([^)#]+)");
-        Pattern path = Pattern.compile("`((?:docs|catalog|demo|bench|src|bin)/[^` ]+)`");
+        Pattern path = Pattern.compile("`((?:docs|catalog|demo|bench|src|bin|packaging)/[^` ]+)`");
         for (Path document : documents()) {
             String text = Files.readString(document);
             Matcher links = link.matcher(text);

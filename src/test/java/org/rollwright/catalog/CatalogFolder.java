@@ -22,7 +22,7 @@ public final class CatalogFolder {
         return LOADED;
     }
 
-    static List<NamedText> files() {
+    public static List<NamedText> files() {
         List<NamedText> files = new ArrayList<>();
         Path root = Path.of("catalog");
         try (Stream<Path> paths = Files.walk(root)) {

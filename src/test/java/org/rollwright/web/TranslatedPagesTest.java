@@ -30,7 +30,13 @@ import org.rollwright.text.Texts;
 /// Pages and refusals in a language made up by brackets: what then stands outside brackets was not taken from
 /// the files of texts, and must be the catalogue's, the record's or a word that is typed.
 class TranslatedPagesTest {
-    private static final Path MADE = Path.of("target/test-classes/texts");
+    /// Beside this class, wherever it was compiled to.
+    private static final Path MADE = Path.of(URI.create(TranslatedPagesTest.class
+                    .getProtectionDomain()
+                    .getCodeSource()
+                    .getLocation()
+                    .toString()))
+            .resolve("texts");
     private static final List<String> FILES = List.of("pages", "sentences");
     /// ISO 639 keeps the codes qaa to qtz for local use.
     private static final Locale BRACKETS = Locale.of("qaa");
