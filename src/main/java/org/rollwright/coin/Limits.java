@@ -17,9 +17,6 @@ import java.util.OptionalInt;
 ///
 /// They bind what is recorded, not what is read: an older record that holds more is read as it is.
 public final class Limits {
-    /// What was wrong and what would be right, each a whole sentence.
-    public record Flaw(String wrong, String right) {}
-
     /// Characters of a line as it is typed, and of whatever is told in sentences: a note, a caption, a rule. Two
     /// printed pages; more is a file that went astray.
     public static final int WORDS = 4_096;

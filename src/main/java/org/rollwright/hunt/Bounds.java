@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Flaw;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mass;
@@ -70,7 +71,7 @@ final class Bounds {
                 .or(bounds::sum);
     }
 
-    private static Refusal refusal(Limits.Flaw flaw) {
+    private static Refusal refusal(Flaw flaw) {
         return new Refusal(flaw.wrong(), flaw.right());
     }
 

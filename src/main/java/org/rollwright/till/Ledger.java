@@ -15,6 +15,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Flaw;
 import org.rollwright.hunt.CashMove;
 import org.rollwright.hunt.Logbook;
 
@@ -69,11 +70,8 @@ public final class Ledger {
     public record Movement(
             LocalDate day, Account from, Account to, BigDecimal amount, String what, String where, boolean booked) {}
 
-    /// Why a movement cannot be.
-    public record Refusal(String wrong, String right) {}
-
     /// A movement that contradicts what stands before it, and why.
-    public record LeftOut(Movement movement, Refusal why) {}
+    public record LeftOut(Movement movement, Flaw why) {}
 
     private final List<Movement> movements = new ArrayList<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
@@ -88,7 +86,7 @@ public final class Ledger {
 
     /// The books as they would be with one movement more, or why it cannot be: because there is not enough, or
     /// because a later movement would lose what it rests on.
-    public static Optional<Refusal> refusal(
+    public static Optional<Flaw> refusal(
             Logbook book, Catalog catalog, CurrencyUnit currency, ZoneId zone, List<Movement> more) {
         List<LeftOut> before = of(book, catalog, currency, zone).leftOut();
         List<LeftOut> after = with(book, catalog, currency, zone, more).leftOut();
@@ -101,7 +99,7 @@ public final class Ledger {
                         : after.stream()
                                 .filter(one -> !before.contains(one))
                                 .findFirst()
-                                .map(one -> new Refusal(
+                                .map(one -> new Flaw(
                                         t(
                                                 "till.then-on-could-not-have",
                                                 one.movement.amount.toPlainString(),
@@ -187,19 +185,19 @@ public final class Ledger {
     }
 
     /// Books a movement, or says why not; then nothing changed.
-    public Optional<Refusal> book(Movement movement) {
+    public Optional<Flaw> book(Movement movement) {
         BigDecimal amount = movement.amount;
         if (amount.signum() <= 0 || amount.scale() > 2) {
-            return Optional.of(new Refusal(
+            return Optional.of(new Flaw(
                     t("till.an-amount-of-cannot-be", amount.toPlainString()), t("till.write-whole-cents-above-zero")));
         }
         if (movement.from == movement.to) {
-            return Optional.of(new Refusal(t("till.nothing-moves-from-a-place"), t("till.choose-where-it-went")));
+            return Optional.of(new Flaw(t("till.nothing-moves-from-a-place"), t("till.choose-where-it-went")));
         }
         boolean bounded = movement.from != Account.OUTSIDE && movement.from != Account.SHORT;
         BigDecimal there = balance(movement.from);
         if (bounded && there.compareTo(amount) < 0) {
-            return Optional.of(new Refusal(
+            return Optional.of(new Flaw(
                     t(
                             "till.only-is-on-cannot-leave",
                             there.toPlainString(),

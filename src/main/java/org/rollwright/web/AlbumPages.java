@@ -104,7 +104,8 @@ final class AlbumPages {
     private void policy(Context context) {
         String text = HuntForm.text(context, "policy");
         switch (Policy.parse(text)) {
-            case Policy.Parsed.Bad bad -> albums(context, "", "", List.of(bad.wrong() + " " + bad.right()));
+            case Policy.Parsed.Bad bad ->
+                albums(context, "", "", List.of(bad.flaw().toString()));
             case Policy.Parsed.Good good ->
                 done(
                         context,

@@ -56,7 +56,7 @@ final class ScalePages {
     private static Mass mass(Context context, String name, String what) throws Unread {
         return switch (MassText.read(field(context, name))) {
             case MassText.Result.Good good -> good.mass();
-            case MassText.Result.Bad bad -> throw new Unread(what + ": " + bad.wrong() + " " + bad.right());
+            case MassText.Result.Bad bad -> throw new Unread(what + ": " + bad.flaw());
         };
     }
 

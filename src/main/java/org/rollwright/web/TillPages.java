@@ -384,7 +384,7 @@ final class TillPages {
                         true))
                 .toList();
         Ledger.refusal(book, bench.catalog(), currency, zone(), movements).ifPresent(why -> {
-            throw new TillForm.Unread(why.wrong() + " " + why.right());
+            throw new TillForm.Unread(why.toString());
         });
     }
 

@@ -21,6 +21,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Flaw;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
 import org.rollwright.hunt.Box;
@@ -299,7 +300,7 @@ class BooksTest {
         desk.record(0, "", book -> new Event.CashMoved(cash(PICKED.plusDays(3), Account.CASH, Account.OUTSIDE, 500)));
         assertThat(books(desk).leftOut()).isEmpty();
         assertThat(books(desk).balance(Account.CASH)).isEqualByComparingTo("0");
-        Optional<Ledger.Refusal> refusal = desk.read(book -> Ledger.refusal(
+        Optional<Flaw> refusal = desk.read(book -> Ledger.refusal(
                 book,
                 CATALOG,
                 CurrencyUnit.USD,

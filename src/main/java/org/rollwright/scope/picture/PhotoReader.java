@@ -29,6 +29,7 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import org.rollwright.coin.Flaw;
 
 /// Reads a photograph from bytes that nobody vouches for.
 ///
@@ -60,16 +61,16 @@ public final class PhotoReader {
         record Good(Photo photo) implements Read {}
 
         /// Nothing was kept.
-        record Refused(String wrong, String right) implements Read {}
+        record Refused(Flaw flaw) implements Read {}
     }
 
     private static final class Refusal extends Exception {
         private static final long serialVersionUID = 1L;
-        private final String right;
+        private final transient Flaw flaw;
 
         Refusal(String wrong, String right) {
             super(wrong, null, false, false);
-            this.right = right;
+            this.flaw = new Flaw(wrong, right);
         }
     }
 
@@ -80,9 +81,10 @@ public final class PhotoReader {
                 return new Read.Good(photo(bytes));
             }
         } catch (Refusal e) {
-            return new Read.Refused(String.valueOf(e.getMessage()), e.right);
+            return new Read.Refused(e.flaw);
         } catch (IOException | RuntimeException e) {
-            return new Read.Refused(t("picture.the-file-is-damaged-its"), t("picture.save-or-send-the-photograph"));
+            return new Read.Refused(
+                    new Flaw(t("picture.the-file-is-damaged-its"), t("picture.save-or-send-the-photograph")));
         }
     }
 
