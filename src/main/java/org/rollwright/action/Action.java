@@ -3,13 +3,13 @@ package org.rollwright.action;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Event;
 import org.rollwright.journal.JournalException;
-import org.rollwright.journal.Refusal;
 
 /// One thing a hunter can have done.
 ///

@@ -99,7 +99,7 @@ public final class AlbumActions {
     private static Function<State, Desk.Step> policy(Typed typed, Setting setting) {
         return switch (Policy.parse(typed.text("policy"))) {
             case Policy.Parsed.Bad bad -> {
-                typed.wrong(bad.wrong(), bad.right());
+                typed.wrong(bad.flaw().wrong(), bad.flaw().right());
                 yield known -> step(new AlbumEvent.PolicyChanged(""));
             }
             case Policy.Parsed.Good good ->

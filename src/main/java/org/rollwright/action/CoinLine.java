@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Refusal;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.EntryParser;
 import org.rollwright.entry.Reading;
-import org.rollwright.journal.Refusal;
 
 /// A coin written as on the Mat.
 record CoinLine(CoinDescription coin, int count) {

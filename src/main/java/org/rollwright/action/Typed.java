@@ -20,8 +20,8 @@ import org.rollwright.coin.Distance;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.MassText;
+import org.rollwright.coin.Refusal;
 import org.rollwright.journal.Declined;
-import org.rollwright.journal.Refusal;
 
 /// Reads fields, and takes note of every one that cannot be read; then [#done] declines. What is answered in place of
 /// such a field only keeps the reading going.
@@ -185,7 +185,7 @@ public final class Typed {
         return switch (MassText.read(text(name))) {
             case MassText.Result.Good good -> good.mass();
             case MassText.Result.Bad bad -> {
-                wrong(what + ": " + bad.wrong(), bad.right());
+                wrong(what + ": " + bad.flaw().wrong(), bad.flaw().right());
                 yield Mass.ofGrams(0);
             }
         };

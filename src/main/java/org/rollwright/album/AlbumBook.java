@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.Holdings;
+import org.rollwright.coin.Refusal;
 import org.rollwright.journal.Contradiction;
 import org.rollwright.journal.Growing;
-import org.rollwright.journal.Refusal;
 
 /// The albums, what lies in them, and by what order coins are compared. Immutable.
 public final class AlbumBook {

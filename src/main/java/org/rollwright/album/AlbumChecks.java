@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.Holdings;
-import org.rollwright.journal.Refusal;
+import org.rollwright.coin.Refusal;
 
 /// Keeps contradictions about albums out of the journal.
 final class AlbumChecks {

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
+import org.rollwright.coin.Refusal;
 
 /// In what order two coins for one hole are compared. A value the user can change.
 ///
@@ -48,7 +49,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
     public sealed interface Parsed {
         record Good(Policy policy) implements Parsed {}
 
-        record Bad(String wrong, String right) implements Parsed {}
+        record Bad(Refusal flaw) implements Parsed {}
     }
 
     public Policy {
@@ -79,20 +80,23 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
                 }
             }
             if (criterion == null || criteria.contains(criterion)) {
-                return new Parsed.Bad(
-                        t("album.cannot-stand-in-a-policy", piece.strip()), t("album.write-each-of-sound-grade"));
+                return bad(piece);
             }
             criteria.add(criterion);
             if (words.length > 1) {
                 List<Colour> said = colours(words);
                 if (criterion != Criterion.COLOUR || said.size() != 3) {
-                    return new Parsed.Bad(
-                            t("album.cannot-stand-in-a-policy", piece.strip()), t("album.write-each-of-sound-grade"));
+                    return bad(piece);
                 }
                 colours = said;
             }
         }
         return new Parsed.Good(new Policy(criteria, colours));
+    }
+
+    private static Parsed bad(String piece) {
+        return new Parsed.Bad(
+                new Refusal(t("album.cannot-stand-in-a-policy", piece.strip()), t("album.write-each-of-sound-grade")));
     }
 
     private static List<Colour> colours(String[] words) {

@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Growing;
-import org.rollwright.journal.Refusal;
 
 /// The cabinet: coins that came another way, what is known of each coin beyond its find, places and prices. Immutable.
 public final class CabinetBook {

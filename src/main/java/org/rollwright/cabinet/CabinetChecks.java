@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.journal.Refusal;
+import org.rollwright.coin.Refusal;
 
 /// Keeps contradictions about owned coins, places and prices out of the journal.
 final class CabinetChecks {

@@ -9,8 +9,6 @@ import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -22,15 +20,17 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CountryFacts;
 import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.catalog.RowProblem;
 import org.rollwright.catalog.SheetCell;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.DayStyle;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
-import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mint;
+import org.rollwright.coin.Refusal;
 import org.rollwright.coin.Strike;
 import org.rollwright.hunt.Find;
 import org.rollwright.journal.Event;
@@ -63,35 +63,12 @@ public final class CoinSheet {
 
     private static final String IN = " > ";
 
-    /// How a day may be written; which of two readings of 3/4/2026 is meant must be said.
-    public enum DayStyle {
-        ISO("uuuu-MM-dd"),
-        MONTH_FIRST("M/d/uuuu"),
-        DAY_FIRST("d.M.uuuu");
-
-        private final DateTimeFormatter format;
-
-        DayStyle(String pattern) {
-            this.format = DateTimeFormatter.ofPattern(pattern, Locale.ROOT);
-        }
-    }
-
-    /// A row that cannot be used.
-    public record Problem(int row, String column, String wrong, String right) {
-        @Override
-        public String toString() {
-            return column.isEmpty()
-                    ? t("cabinet.in-row", row, wrong, right)
-                    : t("cabinet.in-column", row, column, wrong, right);
-        }
-    }
-
     /// A coin read from a row.
     public record Read(
             CoinDescription description, @Nullable Grade gradeUpTo, List<String> place, Acquisition how) {}
 
     /// What came of reading a table.
-    public record Outcome(List<Read> coins, List<Problem> problems) {}
+    public record Outcome(List<Read> coins, List<RowProblem> problems) {}
 
     private CoinSheet() {}
 
@@ -172,11 +149,11 @@ public final class CoinSheet {
             @Nullable DayStyle days,
             LocalDate today,
             Catalog catalog) {
-        List<Problem> problems = new ArrayList<>();
+        List<RowProblem> problems = new ArrayList<>();
         if (table.isEmpty()) {
             return new Outcome(
                     List.of(),
-                    List.of(new Problem(1, "", t("cabinet.the-table-is-empty"), t("cabinet.give-it-a-header-row"))));
+                    List.of(problem(1, "", t("cabinet.the-table-is-empty"), t("cabinet.give-it-a-header-row"))));
         }
         Map<String, Integer> at = new LinkedHashMap<>();
         List<String> header = table.getFirst().stream()
@@ -188,7 +165,7 @@ public final class CoinSheet {
             if (index >= 0) {
                 at.put(column, index);
             } else if (mapping.containsKey(column)) {
-                problems.add(new Problem(
+                problems.add(problem(
                         1,
                         column,
                         t("cabinet.there-is-no-column", mapping.get(column)),
@@ -197,14 +174,14 @@ public final class CoinSheet {
         }
         mapping.keySet().stream()
                 .filter(column -> !COLUMNS.contains(column))
-                .forEach(column -> problems.add(new Problem(
+                .forEach(column -> problems.add(problem(
                         1,
                         column,
                         t("cabinet.we-have-no-such-column"),
                         t("cabinet.ours-are", String.join(", ", COLUMNS)))));
         if (!at.containsKey("year")) {
             problems.add(
-                    new Problem(1, "year", t("cabinet.no-column-is-called-year"), t("cabinet.say-which-one-holds-it")));
+                    problem(1, "year", t("cabinet.no-column-is-called-year"), t("cabinet.say-which-one-holds-it")));
         }
         if (!problems.isEmpty()) {
             return new Outcome(List.of(), problems);
@@ -222,6 +199,10 @@ public final class CoinSheet {
         return new Outcome(coins, problems);
     }
 
+    private static RowProblem problem(int row, String column, String wrong, String right) {
+        return new RowProblem("", row, column, new Refusal(wrong, right));
+    }
+
     /// One row while it is read.
     private record RowReader(
             int row,
@@ -230,14 +211,14 @@ public final class CoinSheet {
             @Nullable DayStyle days,
             LocalDate today,
             Catalog catalog,
-            List<Problem> problems) {
+            List<RowProblem> problems) {
         private String text(String column) {
             Integer index = at.get(column);
             return index == null || index >= cells.size() ? "" : SheetCell.in(cells.get(index));
         }
 
         private void refuse(String column, String wrong, String right) {
-            problems.add(new Problem(row, column, wrong, right));
+            problems.add(problem(row, column, wrong, right));
         }
 
         private List<String> words(String column) {
@@ -380,26 +361,17 @@ public final class CoinSheet {
             if (text.isEmpty()) {
                 return today;
             }
-            List<LocalDate> readings = new ArrayList<>();
-            for (DayStyle style : days == null ? DayStyle.values() : new DayStyle[] {days, DayStyle.ISO}) {
-                try {
-                    LocalDate read = LocalDate.parse(text, style.format);
-                    if (Limits.isDay(read)) {
-                        readings.add(read);
-                    }
-                } catch (DateTimeParseException e) {
-                    // another style may fit
-                }
-            }
-            boolean slashed = days == null && text.contains("/");
-            if (readings.isEmpty() || slashed) {
+            // strokes and hyphens part a day and a month in either order; points do not
+            boolean twoWays = days == null && text.matches("[0-9]{1,2}\\s*[/-].*");
+            DayStyle style = days == null ? DayStyle.DAY_FIRST : days;
+            Optional<LocalDate> read = twoWays ? Optional.empty() : style.read(text);
+            if (read.isEmpty()) {
                 refuse(
                         "day",
-                        slashed ? t("cabinet.may-be-read-two-ways", text) : t("cabinet.is-no-day", text),
-                        slashed ? t("cabinet.say-how-days-are-written") : t("cabinet.write-it-as-2026-03"));
-                return today;
+                        twoWays ? t("cabinet.may-be-read-two-ways", text) : t("cabinet.is-no-day", text),
+                        twoWays ? t("cabinet.say-how-days-are-written") : t("cabinet.write-it-as-2026-03"));
             }
-            return readings.getFirst();
+            return read.orElse(today);
         }
 
         private @Nullable BigDecimal price() {

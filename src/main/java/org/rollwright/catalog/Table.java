@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import org.rollwright.coin.Limits;
+import org.rollwright.coin.Refusal;
 
 /// One CSV file while it is read: hands out rows and collects what is wrong with them.
 public final class Table {
@@ -80,13 +81,9 @@ public final class Table {
 
     private boolean isBounded(NamedCsvRecord record) {
         for (int i = 0; i < record.getFieldCount(); i++) {
-            Optional<Limits.Flaw> flaw = Limits.text(t("catalog.the-cell"), record.getField(i), Limits.WORDS);
+            Optional<Refusal> flaw = Limits.text(t("catalog.the-cell"), record.getField(i), Limits.WORDS);
             if (flaw.isPresent()) {
-                problem(
-                        record.getStartingLineNumber(),
-                        record.getHeader().get(i),
-                        flaw.get().wrong(),
-                        flaw.get().right());
+                problem(record.getStartingLineNumber(), record.getHeader().get(i), flaw.get());
                 return false;
             }
         }
@@ -106,7 +103,11 @@ public final class Table {
     }
 
     private void problem(long line, String column, String wrong, String right) {
-        problems.add(new RowProblem(file.name(), line, column, wrong, right));
+        problem(line, column, new Refusal(wrong, right));
+    }
+
+    private void problem(long line, String column, Refusal flaw) {
+        problems.add(new RowProblem(file.name(), line, column, flaw));
     }
 
     /// A row. Every getter that finds a cell unusable notes the problem and answers empty.

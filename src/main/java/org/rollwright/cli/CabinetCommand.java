@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.CoinSheet;
 import org.rollwright.cabinet.ValueModel;
+import org.rollwright.coin.DayStyle;
 import org.rollwright.desk.Desk;
 import org.rollwright.entry.sheet.SheetRow;
 import org.rollwright.store.Sheets;
@@ -171,15 +172,15 @@ final class CabinetCommand implements Callable<Integer> {
         return ExitCode.OK.number();
     }
 
-    private CoinSheet.@Nullable DayStyle style() {
+    private @Nullable DayStyle style() {
         String text = days;
         if (text == null) {
             return null;
         }
         return switch (text) {
-            case "iso" -> CoinSheet.DayStyle.ISO;
-            case "month-first" -> CoinSheet.DayStyle.MONTH_FIRST;
-            case "day-first" -> CoinSheet.DayStyle.DAY_FIRST;
+            case "iso" -> DayStyle.ISO;
+            case "month-first" -> DayStyle.MONTH_FIRST;
+            case "day-first" -> DayStyle.DAY_FIRST;
             default ->
                 throw new Open.Stop(
                         ExitCode.INPUT, "'" + text + "' is no style of days. Write iso, month-first or day-first.");

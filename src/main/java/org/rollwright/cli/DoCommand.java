@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Action;
 import org.rollwright.action.Actions;
 import org.rollwright.action.Field;
-import org.rollwright.journal.Refusal;
+import org.rollwright.coin.Refusal;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 

@@ -97,7 +97,8 @@ final class ImportCommand implements Callable<Integer> {
         }
         return switch (Mapping.parse(text)) {
             case Mapping.Parsed.Good good -> good.mapping();
-            case Mapping.Parsed.Bad bad -> throw new Open.Stop(ExitCode.INPUT, bad.wrong() + " " + bad.right());
+            case Mapping.Parsed.Bad bad ->
+                throw new Open.Stop(ExitCode.INPUT, bad.flaw().toString());
         };
     }
 

@@ -103,7 +103,7 @@ final class RecapCommand implements Callable<Integer> {
                 case Chapters.Result.Made made ->
                     webVtt ? made.chapters().webVtt(lasts) : made.chapters().text();
                 case Chapters.Result.Refused refused ->
-                    throw new Open.Stop(ExitCode.INPUT, refused.wrong() + " " + refused.right());
+                    throw new Open.Stop(ExitCode.INPUT, refused.flaw().toString());
             };
         }
         return story.longText(

@@ -14,12 +14,12 @@ import org.rollwright.action.HuntActions;
 import org.rollwright.action.Setting;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Limits;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.journal.Refusal;
 
 /// Runs a file of entry lines, and the few directives that set the scene. Used by one thread.
 ///

@@ -17,9 +17,6 @@ import java.util.OptionalInt;
 ///
 /// They bind what is recorded, not what is read: an older record that holds more is read as it is.
 public final class Limits {
-    /// What was wrong and what would be right, each a whole sentence.
-    public record Flaw(String wrong, String right) {}
-
     /// Characters of a line as it is typed, and of whatever is told in sentences: a note, a caption, a rule. Two
     /// printed pages; more is a file that went astray.
     public static final int WORDS = 4_096;
@@ -53,16 +50,16 @@ public final class Limits {
     ///
     /// @param where what it is, as a sentence begins: `The note`
     /// @param most characters it may have
-    public static Optional<Flaw> text(String where, String text, int most) {
+    public static Optional<Refusal> text(String where, String text, int most) {
         if (text.length() > most) {
-            return Optional.of(new Flaw(
+            return Optional.of(new Refusal(
                     t("coin.has-characters", where, thousands(text.length())),
                     t("coin.write-at-most-characters", thousands(most))));
         }
         OptionalInt at = unfit(text);
         return at.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new Flaw(
+                : Optional.of(new Refusal(
                         t("coin.holds-a-character-that-cannot", where, at.getAsInt() + 1, "U+%04X".formatted((int)
                                         text.charAt(at.getAsInt()))),
                         t("coin.take-it-out-or-type")));
@@ -113,17 +110,17 @@ public final class Limits {
     }
 
     /// Looks at a moment.
-    public static Optional<Flaw> moment(Instant moment) {
+    public static Optional<Refusal> moment(Instant moment) {
         return isMoment(moment) ? Optional.empty() : Optional.of(outside(moment));
     }
 
     /// Looks at a day.
-    public static Optional<Flaw> day(LocalDate day) {
+    public static Optional<Refusal> day(LocalDate day) {
         return isDay(day) ? Optional.empty() : Optional.of(outside(day));
     }
 
-    private static Flaw outside(Object when) {
-        return new Flaw(t("coin.lies-outside-the-days", when), t("coin.write-a-day-from-to", FIRST_DAY, LAST_DAY));
+    private static Refusal outside(Object when) {
+        return new Refusal(t("coin.lies-outside-the-days", when), t("coin.write-a-day-from-to", FIRST_DAY, LAST_DAY));
     }
 
     /// Reads an amount of money as it is typed: digits, a point and at most two decimals, nothing else that a program
@@ -137,28 +134,28 @@ public final class Limits {
     }
 
     /// Looks at an amount of money.
-    public static Optional<Flaw> amount(BigDecimal amount) {
+    public static Optional<Refusal> amount(BigDecimal amount) {
         // the order matters: neither look unfolds a number such as 1e999999999
         boolean far = amount.precision() - (long) amount.scale() > MOST_MONEY.precision();
         if (far || amount.abs().compareTo(MOST_MONEY) > 0) {
-            return Optional.of(new Flaw(
+            return Optional.of(new Refusal(
                     t("coin.is-more-than-can-be", amount.precision() > NAME ? "…" : amount),
                     t("coin.write-an-amount-up-to", thousands(MOST_MONEY.longValueExact()))));
         }
         return amount.scale() > MOST_DECIMALS
-                ? Optional.of(new Flaw(
+                ? Optional.of(new Refusal(
                         t("coin.has-more-decimals-than", amount.precision() > NAME ? "…" : amount),
                         t("coin.write-at-most-decimals", MOST_DECIMALS)))
                 : Optional.empty();
     }
 
     /// Looks at something measured.
-    public static Optional<Flaw> measured(double value) {
+    public static Optional<Refusal> measured(double value) {
         return Math.abs(value) <= MOST_MEASURED
                 ? Optional.empty()
-                : Optional.of(
-                        new Flaw(t("coin.is-more-than-can-be", value), t("coin.write-an-amount-up-to", thousands((long)
-                                MOST_MEASURED))));
+                : Optional.of(new Refusal(
+                        t("coin.is-more-than-can-be", value),
+                        t("coin.write-an-amount-up-to", thousands((long) MOST_MEASURED))));
     }
 
     /// A number with its thousands told apart, for a sentence.

@@ -11,7 +11,7 @@ public final class MassText {
     public sealed interface Result {
         record Good(Mass mass) implements Result {}
 
-        record Bad(String wrong, String right) implements Result {}
+        record Bad(Refusal flaw) implements Result {}
     }
 
     private MassText() {}
@@ -20,10 +20,10 @@ public final class MassText {
     public static Result read(String words) {
         String text = words.replaceAll("\\s+", "").toLowerCase(Locale.ROOT);
         if (text.isEmpty()) {
-            return new Result.Bad(t("coin.the-weight-is-missing"), t("coin.write-a-weight-with-its"));
+            return bad(t("coin.the-weight-is-missing"));
         }
         if (text.startsWith("-")) {
-            return new Result.Bad(t("coin.a-weight-cannot-be-negative"), t("coin.write-a-weight-with-its"));
+            return bad(t("coin.a-weight-cannot-be-negative"));
         }
         double grams = 0;
         boolean metric = false;
@@ -45,23 +45,23 @@ public final class MassText {
                     || number.length() > 12
                     || number.equals(".")
                     || number.indexOf('.') != number.lastIndexOf('.')) {
-                return new Result.Bad(t("coin.is-no-weight", text), t("coin.write-a-weight-with-its"));
+                return bad(t("coin.is-no-weight", text));
             }
             if (factor == 0) {
-                return new Result.Bad(
-                        unit.isEmpty() ? t("coin.the-unit-is-missing") : t("coin.is-no-unit-of-weight", unit),
-                        t("coin.write-a-weight-with-its"));
+                return bad(unit.isEmpty() ? t("coin.the-unit-is-missing") : t("coin.is-no-unit-of-weight", unit));
             }
             metric |= factor == 1 || factor == 1000;
             pounds |= factor != 1 && factor != 1000;
             grams += Double.parseDouble(number) * factor;
         }
         if (metric && pounds) {
-            return new Result.Bad(t("coin.grams-and-pounds-do-not"), t("coin.write-a-weight-with-its"));
+            return bad(t("coin.grams-and-pounds-do-not"));
         }
-        return grams > 1e6
-                ? new Result.Bad(t("coin.that-is-more-than-a"), t("coin.write-a-weight-with-its"))
-                : new Result.Good(Mass.ofGrams(grams));
+        return grams > 1e6 ? bad(t("coin.that-is-more-than-a")) : new Result.Good(Mass.ofGrams(grams));
+    }
+
+    private static Result bad(String wrong) {
+        return new Result.Bad(new Refusal(wrong, t("coin.write-a-weight-with-its")));
     }
 
     private static boolean isDigit(char c) {

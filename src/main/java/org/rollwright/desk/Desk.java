@@ -16,13 +16,13 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.rollwright.coin.Limits;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Bounds;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Event;
 import org.rollwright.journal.Journal;
 import org.rollwright.journal.JournalException;
-import org.rollwright.journal.Refusal;
 
 /// Where an event becomes durable and then visible, in this order. Thread-safe: one writes at a time, readers never
 /// wait.

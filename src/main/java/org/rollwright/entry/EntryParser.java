@@ -218,7 +218,8 @@ public final class EntryParser {
             return switch (MassText.read(String.join("", words))) {
                 case MassText.Result.Good good -> add(new Command.Weigh(good.mass(), String.join(" ", what)));
                 case MassText.Result.Bad bad ->
-                    (rest.isEmpty() ? first : rest.getFirst()).problem(bad.wrong(), bad.right());
+                    (rest.isEmpty() ? first : rest.getFirst())
+                            .problem(bad.flaw().wrong(), bad.flaw().right());
             };
         }
 

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
@@ -22,8 +23,8 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
-import org.rollwright.journal.Refusal;
 
 /// Takes an entry line to the journal: reads it, turns it into one event, has it recorded. One line is one step
 /// of undo.
@@ -99,8 +100,8 @@ public final class Recorder {
                 look.accept(book);
                 return new Desk.Step(hunt.number(), new Translation(book, hunt, at, checkList).event(clear.commands()));
             }));
-        } catch (CannotTranslate e) {
-            return new Outcome.Refused(e.refusal);
+        } catch (Declined e) {
+            return new Outcome.Refused(e.why().getFirst());
         }
     }
 
@@ -183,8 +184,9 @@ public final class Recorder {
                             -1, refused.refusal().wrong(), refused.refusal().right());
                 case Outcome.NotClear notClear -> throw new IllegalStateException("a batch is not read");
             };
-        } catch (CannotTranslate e) {
-            return new Together.Wrong(row[0], e.refusal.wrong(), e.refusal.right());
+        } catch (Declined e) {
+            return new Together.Wrong(
+                    row[0], e.why().getFirst().wrong(), e.why().getFirst().right());
         }
     }
 
@@ -217,17 +219,6 @@ public final class Recorder {
         }
         int year = clock.instant().atOffset(java.time.ZoneOffset.UTC).getYear();
         return new EntryContext(catalog, denomination, selections, year);
-    }
-
-    /// Ends a translation; carries why to the caller of the desk, through its lock.
-    private static final class CannotTranslate extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-        private final transient Refusal refusal;
-
-        CannotTranslate(String wrong, String right) {
-            super(wrong, null, false, false);
-            this.refusal = new Refusal(wrong, right);
-        }
     }
 
     /// The commands of one line, given their numbers and places under the desk's lock.
@@ -278,7 +269,7 @@ public final class Recorder {
 
         private void translate(Command command, List<Event> into) {
             if (over && changesSearch(command)) {
-                throw new CannotTranslate(t("entry.this-hunt-is-finished"), t("entry.type-resume-to-go-on"));
+                throw new Declined(t("entry.this-hunt-is-finished"), t("entry.type-resume-to-go-on"));
             }
             switch (command) {
                 case Command.Found found -> into.add(new HuntEvent.FindLogged(logged(found.draft())));
@@ -336,8 +327,8 @@ public final class Recorder {
             }
         }
 
-        private CannotTranslate together(String word) {
-            return new CannotTranslate(t("entry.cannot-stand-beside-other-commands", word), t("entry.enter-it-alone"));
+        private Declined together(String word) {
+            return new Declined(t("entry.cannot-stand-beside-other-commands", word), t("entry.enter-it-alone"));
         }
 
         private static boolean changesSearch(Command command) {
@@ -411,7 +402,7 @@ public final class Recorder {
 
         private BoxId nth(int ordinal) {
             if (ordinal < 1 || ordinal > hunt.boxes().size()) {
-                throw new CannotTranslate(
+                throw new Declined(
                         t("entry.this-hunt-has-no-such-box", ordinal),
                         t("entry.its-boxes-are-b1-to", hunt.boxes().size()));
             }
@@ -421,7 +412,7 @@ public final class Recorder {
         private BoxId box() {
             BoxId now = box;
             if (now == null) {
-                throw new CannotTranslate(t("entry.this-hunt-has-no-box"), t("entry.add-one-first"));
+                throw new Declined(t("entry.this-hunt-has-no-box"), t("entry.add-one-first"));
             }
             return now;
         }
@@ -429,7 +420,7 @@ public final class Recorder {
         private Find find(int ordinal) {
             return book.hunt()
                     .find(hunt.id(), ordinal)
-                    .orElseThrow(() -> new CannotTranslate(
+                    .orElseThrow(() -> new Declined(
                             t("entry.this-hunt-has-no-find", ordinal), t("entry.find-numbers-stand-in-front")));
         }
 
@@ -437,7 +428,7 @@ public final class Recorder {
             @Nullable Integer ordinal = checked.find();
             FindId id = ordinal == null ? lastFind : find(ordinal).id();
             if (id == null) {
-                throw new CannotTranslate(t("entry.there-is-no-find-yet"), t("entry.log-the-coin-first"));
+                throw new Declined(t("entry.there-is-no-find-yet"), t("entry.log-the-coin-first"));
             }
             List<String> varieties = checked.varieties();
             if (varieties.isEmpty()) {

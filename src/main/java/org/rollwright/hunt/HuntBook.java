@@ -13,10 +13,10 @@ import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Refusal;
 import org.rollwright.journal.Contradiction;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Growing;
-import org.rollwright.journal.Refusal;
 import org.rollwright.journal.Register;
 
 /// The searches: hunts, boxes and finds as the journal tells them. Immutable; a next event makes the next book, which

@@ -5,7 +5,7 @@ import static org.rollwright.text.Texts.t;
 import java.util.HashSet;
 import java.util.Optional;
 import org.rollwright.coin.Limits;
-import org.rollwright.journal.Refusal;
+import org.rollwright.coin.Refusal;
 
 /// Keeps contradictions about hunts, boxes and finds out of the journal.
 final class HuntChecks {

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mass;
+import org.rollwright.coin.Refusal;
 
 /// Refuses what is out of all proportion, before it is looked at any closer: every event, whichever page, command
 /// or file it comes from, is walked through to its last part. A part that is added to the record tomorrow is
@@ -70,7 +71,7 @@ public final class Bounds {
                 .or(bounds::sum);
     }
 
-    private static Refusal refusal(Limits.Flaw flaw) {
+    private static Refusal refusal(Refusal flaw) {
         return new Refusal(flaw.wrong(), flaw.right());
     }
 

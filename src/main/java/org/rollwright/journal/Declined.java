@@ -1,6 +1,7 @@
 package org.rollwright.journal;
 
 import java.util.List;
+import org.rollwright.coin.Refusal;
 
 /// Ends the making of an event because it cannot be; carries why, through the desk's lock.
 public final class Declined extends RuntimeException {

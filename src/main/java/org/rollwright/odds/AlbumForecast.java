@@ -3,6 +3,8 @@ package org.rollwright.odds;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.random.RandomGenerator;
+import org.apache.commons.rng.sampling.distribution.AhrensDieterMarsagliaTsangGammaSampler;
+import org.apache.commons.rng.sampling.distribution.ContinuousSampler;
 
 /// When an album will be full if boxes clump: every box is richer or poorer as a whole, so that several of its
 /// finds come together. By simulation with a seed; [Completion] is the same without clumping.
@@ -21,10 +23,11 @@ public record AlbumForecast(List<Double> completeWithin, List<Double> filledWith
         int horizon = boxes[boxes.length - 1];
         SplittableRandom random = new SplittableRandom(seed);
         int h = holes.size();
-        double[] shape = new double[h];
+        ContinuousSampler box = gamma(random, size);
+        ContinuousSampler[] hole = new ContinuousSampler[h];
         double[] scale = new double[h];
         for (int i = 0; i < h; i++) {
-            shape[i] = holes.get(i).shape();
+            hole[i] = gamma(random, holes.get(i).shape());
             scale[i] = coinsPerBox / holes.get(i).rate();
         }
         double[] wait = new double[horizon + 1];
@@ -35,11 +38,11 @@ public record AlbumForecast(List<Double> completeWithin, List<Double> filledWith
             // boxes as lengths of time: a rich box is a long one
             wait[0] = 0;
             for (int b = 1; b <= horizon; b++) {
-                wait[b] = wait[b - 1] + gamma(random, size) / size;
+                wait[b] = wait[b - 1] + box.sample() / size;
             }
             double longest = 0;
             for (int i = 0; i < h; i++) {
-                double rate = gamma(random, shape[i]) * scale[i];
+                double rate = hole[i].sample() * scale[i];
                 double when = rate <= 0 ? Double.POSITIVE_INFINITY : -Math.log1p(-random.nextDouble()) / rate;
                 longest = Math.max(longest, when);
                 for (int q = 0; q < boxes.length; q++) {
@@ -69,25 +72,10 @@ public record AlbumForecast(List<Double> completeWithin, List<Double> filledWith
         return at >= 0 ? at : -at - 1;
     }
 
-    /// Marsaglia and Tsang 2000; the logarithm keeps tiny shapes from underflow.
-    static double gamma(RandomGenerator random, double shape) {
-        if (shape < 1) {
-            double boost = Math.log(1 - random.nextDouble()) / shape;
-            return boost < -700 ? 0 : gamma(random, shape + 1) * Math.exp(boost);
-        }
-        double d = shape - 1 / 3.0;
-        double c = 1 / Math.sqrt(9 * d);
-        while (true) {
-            double z = random.nextGaussian();
-            double v = 1 + c * z;
-            if (v <= 0) {
-                continue;
-            }
-            v = v * v * v;
-            double u = 1 - random.nextDouble();
-            if (u < 1 - 0.0331 * z * z * z * z || Math.log(u) < 0.5 * z * z + d * (1 - v + Math.log(v))) {
-                return d * v;
-            }
-        }
+    /// Draws of a Gamma variable of scale 1; those too small for a number are 0.
+    ///
+    /// @param shape above 0
+    static ContinuousSampler gamma(RandomGenerator random, double shape) {
+        return AhrensDieterMarsagliaTsangGammaSampler.of(random::nextLong, shape, 1);
     }
 }

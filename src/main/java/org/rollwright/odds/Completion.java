@@ -37,21 +37,8 @@ public final class Completion {
         if (complete(holes, NEVER) < p) {
             return Double.POSITIVE_INFINITY;
         }
-        double low = 0;
-        double high = 1;
-        while (complete(holes, high) < p) {
-            low = high;
-            high *= 2;
-        }
-        for (int i = 0; i < 200; i++) {
-            double middle = 0.5 * (low + high);
-            if (complete(holes, middle) < p) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return 0.5 * (low + high);
+        // on the logarithm: a common hole takes a few coins, a rare one a million million
+        return Math.expm1(Root.of(log -> complete(holes, Math.expm1(log)), p, 0, Math.log1p(NEVER)));
     }
 
     /// Coins expected until every kind was seen when the share of every kind is known (the coupon collector's

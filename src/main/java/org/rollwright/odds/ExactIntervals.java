@@ -10,9 +10,9 @@ public final class ExactIntervals {
     /// For a Poisson count (Garwood 1936).
     public static Interval count(int count, double level) {
         double tail = (1 - level) / 2;
-        double low = count == 0 ? 0 : solve(0, count, x -> Gamma.regularizedGammaP(count, x), tail);
+        double low = count == 0 ? 0 : Root.of(x -> Gamma.regularizedGammaP(count, x), tail, 0, count);
         double high =
-                solve(0, count + 60 + 12 * Math.sqrt(count), x -> Gamma.regularizedGammaP(count + 1.0, x), 1 - tail);
+                Root.of(x -> Gamma.regularizedGammaP(count + 1.0, x), 1 - tail, 0, count + 60 + 12 * Math.sqrt(count));
         return new Interval(low, high, level);
     }
 
@@ -21,10 +21,10 @@ public final class ExactIntervals {
         double tail = (1 - level) / 2;
         double low = successes == 0
                 ? 0
-                : solve(0, 1, x -> Beta.regularizedBeta(x, successes, trials - successes + 1.0), tail);
+                : Root.of(x -> Beta.regularizedBeta(x, successes, trials - successes + 1.0), tail, 0, 1);
         double high = successes == trials
                 ? 1
-                : solve(0, 1, x -> Beta.regularizedBeta(x, successes + 1.0, trials - successes), 1 - tail);
+                : Root.of(x -> Beta.regularizedBeta(x, successes + 1.0, trials - successes), 1 - tail, 0, 1);
         return new Interval(low, high, level);
     }
 
@@ -36,19 +36,5 @@ public final class ExactIntervals {
     /// The chance of a Poisson count of at least so many.
     public static double atLeast(int count, double mean) {
         return count == 0 ? 1 : Gamma.regularizedGammaP(count, mean);
-    }
-
-    private static double solve(double from, double to, java.util.function.DoubleUnaryOperator rising, double value) {
-        double low = from;
-        double high = to;
-        for (int i = 0; i < 200; i++) {
-            double middle = 0.5 * (low + high);
-            if (rising.applyAsDouble(middle) < value) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return 0.5 * (low + high);
     }
 }

@@ -27,19 +27,11 @@ public record GammaRate(double shape, double rate) {
     ///
     /// @param p above 0 and below 1
     public double quantile(double p) {
-        // bisection on the logarithm: quantiles of small shapes are as small as 1e-300
+        // on the logarithm: quantiles of small shapes are as small as 1e-300
         double low = -740 - Math.log(rate);
         double high = Math.log((shape + 20 * Math.sqrt(shape) + 60) / rate);
-        for (int i = 0; i < 72; i++) {
-            double middle = 0.5 * (low + high);
-            double below = Gamma.regularizedGammaP(shape, rate * Math.exp(middle), 1e-15, 100_000);
-            if (below < p) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return Math.exp(0.5 * (low + high));
+        return Math.exp(
+                Root.of(log -> Gamma.regularizedGammaP(shape, rate * Math.exp(log), 1e-15, 100_000), p, low, high));
     }
 
     public Interval interval(double level) {

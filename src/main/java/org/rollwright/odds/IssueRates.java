@@ -5,6 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Identity;
 
@@ -126,7 +129,10 @@ public final class IssueRates {
                 slope[a] -= ridge[a] * (beta[a] - centre[a]);
                 curvature[a][a] += ridge[a];
             }
-            double[] change = solve(curvature, slope);
+            double[] change = new CholeskyDecomposition(new Array2DRowRealMatrix(curvature, false))
+                    .getSolver()
+                    .solve(new ArrayRealVector(slope, false))
+                    .toArray();
             double largest = 0;
             for (double one : change) {
                 largest = Math.max(largest, Math.abs(one));
@@ -148,42 +154,6 @@ public final class IssueRates {
             sum += a[i] * b[i];
         }
         return sum;
-    }
-
-    /// Gauss elimination with the largest pivot; the matrix is positive definite.
-    private static double[] solve(double[][] matrix, double[] right) {
-        int n = right.length;
-        double[][] m = new double[n][];
-        double[] v = right.clone();
-        for (int i = 0; i < n; i++) {
-            m[i] = matrix[i].clone();
-        }
-        for (int p = 0; p < n; p++) {
-            int pivot = p;
-            for (int i = p + 1; i < n; i++) {
-                pivot = Math.abs(m[i][p]) > Math.abs(m[pivot][p]) ? i : pivot;
-            }
-            double[] row = m[p];
-            m[p] = m[pivot];
-            m[pivot] = row;
-            double value = v[p];
-            v[p] = v[pivot];
-            v[pivot] = value;
-            for (int i = p + 1; i < n; i++) {
-                double factor = m[i][p] / m[p][p];
-                for (int j = p; j < n; j++) {
-                    m[i][j] -= factor * m[p][j];
-                }
-                v[i] -= factor * v[p];
-            }
-        }
-        for (int p = n - 1; p >= 0; p--) {
-            for (int j = p + 1; j < n; j++) {
-                v[p] -= m[p][j] * v[j];
-            }
-            v[p] /= m[p][p];
-        }
-        return v;
     }
 
     /// Rate of an issue per coin; empty for one that was not fitted.

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import org.apache.commons.rng.sampling.distribution.ContinuousSampler;
 
 /// Do the dates and mints of a box come in the hunter's usual mixture? A hoard or an old collection shows dates
 /// that circulation does not.
@@ -45,12 +46,15 @@ public record Mixture(double p, List<String> stands) {
         double own = logProbability(counts, terms);
         SplittableRandom random = new SplittableRandom(seed);
         int asUnlikely = 0;
+        ContinuousSampler[] weight = java.util.Arrays.stream(alpha)
+                .mapToObj(one -> AlbumForecast.gamma(random, one))
+                .toArray(ContinuousSampler[]::new);
         double[] share = new double[alpha.length];
         int[] drawn = new int[alpha.length];
         for (int draw = 0; draw < DRAWS; draw++) {
             double sum = 0;
             for (int i = 0; i < alpha.length; i++) {
-                sum += AlbumForecast.gamma(random, alpha[i]);
+                sum += weight[i].sample();
                 share[i] = sum;
             }
             java.util.Arrays.fill(drawn, 0);

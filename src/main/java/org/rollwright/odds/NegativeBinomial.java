@@ -60,46 +60,4 @@ public record NegativeBinomial(double mean, double size) {
     public Interval interval(double level) {
         return new Interval(quantile((1 - level) / 2), quantile((1 + level) / 2), level);
     }
-
-    /// The size that makes counts with their own mean likeliest (maximum likelihood), by golden-section search
-    /// on its logarithm between 0.001 and 1,000,000; the upper end means that nothing clumps.
-    public static NegativeBinomial fit(long[] counts) {
-        double sum = 0;
-        for (long count : counts) {
-            sum += count;
-        }
-        double mean = sum / counts.length;
-        double low = Math.log(1e-3);
-        double high = Math.log(1e6);
-        double ratio = (Math.sqrt(5) - 1) / 2;
-        double a = high - ratio * (high - low);
-        double b = low + ratio * (high - low);
-        double fa = logLikelihood(counts, mean, Math.exp(a));
-        double fb = logLikelihood(counts, mean, Math.exp(b));
-        for (int i = 0; i < 120; i++) {
-            if (fa > fb) {
-                high = b;
-                b = a;
-                fb = fa;
-                a = high - ratio * (high - low);
-                fa = logLikelihood(counts, mean, Math.exp(a));
-            } else {
-                low = a;
-                a = b;
-                fa = fb;
-                b = low + ratio * (high - low);
-                fb = logLikelihood(counts, mean, Math.exp(b));
-            }
-        }
-        return new NegativeBinomial(mean, Math.exp(0.5 * (low + high)));
-    }
-
-    private static double logLikelihood(long[] counts, double mean, double size) {
-        NegativeBinomial model = new NegativeBinomial(mean, size);
-        double sum = 0;
-        for (long count : counts) {
-            sum += model.logProbability(count);
-        }
-        return sum;
-    }
 }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.apache.commons.rng.sampling.ArraySampler;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
@@ -257,12 +258,7 @@ public record OddsReport(
         int asClose = 0;
         int draws = 4_000;
         for (int draw = 0; draw < draws; draw++) {
-            for (int i = values.length - 1; i > 0; i--) {
-                int j = random.nextInt(i + 1);
-                double swap = values[i];
-                values[i] = values[j];
-                values[j] = swap;
-            }
+            ArraySampler.shuffle(random::nextLong, values);
             List<Double> shuffled = java.util.Arrays.stream(values).boxed().toList();
             asClose += within(shuffled, sizes) <= own + 1e-12 ? 1 : 0;
         }

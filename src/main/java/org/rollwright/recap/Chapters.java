@@ -17,6 +17,7 @@ import java.util.Optional;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Rarity;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Find;
@@ -41,7 +42,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
     public sealed interface Result {
         record Made(Chapters chapters) implements Result {}
 
-        record Refused(String wrong, String right) implements Result {}
+        record Refused(Refusal flaw) implements Result {}
     }
 
     /// Shortest chapter.
@@ -69,11 +70,13 @@ public record Chapters(List<Chapter> chapters, int dropped) {
             Duration firstAt,
             @org.jspecify.annotations.Nullable Duration end) {
         if (firstAt.isNegative()) {
-            return new Result.Refused(t("recap.the-first-moment-cannot-lie"), t("recap.write-the-time-at-which"));
+            return new Result.Refused(
+                    new Refusal(t("recap.the-first-moment-cannot-lie"), t("recap.write-the-time-at-which")));
         }
         List<Moment> moments = moments(book, hunt, catalog);
         if (moments.isEmpty()) {
-            return new Result.Refused(t("recap.nothing-with-a-time-is"), t("recap.open-rolls-and-log-finds"));
+            return new Result.Refused(
+                    new Refusal(t("recap.nothing-with-a-time-is"), t("recap.open-rolls-and-log-finds")));
         }
         Instant zero = moments.getFirst().at.minus(firstAt);
         List<Moment> byWeight = new ArrayList<>(moments);
@@ -94,8 +97,8 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         }
         kept.sort(Comparator.comparing(Chapter::at));
         if (kept.size() < LEAST_COUNT) {
-            return new Result.Refused(
-                    t("recap.only-chapters-would-be-ten", kept.size()), t("recap.mark-moments-while-you-film"));
+            return new Result.Refused(new Refusal(
+                    t("recap.only-chapters-would-be-ten", kept.size()), t("recap.mark-moments-while-you-film")));
         }
         return new Result.Made(new Chapters(kept, dropped));
     }
@@ -189,7 +192,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
     public sealed interface Began {
         record At(Instant at) implements Began {}
 
-        record Refused(String wrong, String right) implements Began {}
+        record Refused(Refusal flaw) implements Began {}
     }
 
     /// Reads when a recording began, by the clock on the wall.
@@ -206,18 +209,19 @@ public record Chapters(List<Chapter> chapters, int dropped) {
             place = ZoneId.of(zone.strip());
         } catch (DateTimeException e) {
             return new Began.Refused(
-                    t("recap.is-no-time-zone-known", zone.strip()), t("recap.write-one-such-as-america"));
+                    new Refusal(t("recap.is-no-time-zone-known", zone.strip()), t("recap.write-one-such-as-america")));
         }
         LocalDateTime time;
         try {
             time = LocalDateTime.parse(local.strip().replace(' ', 'T'));
         } catch (DateTimeException e) {
-            return new Began.Refused(t("recap.is-no-day-and-time", local.strip()), t("recap.write-it-as-2026-03"));
+            return new Began.Refused(
+                    new Refusal(t("recap.is-no-day-and-time", local.strip()), t("recap.write-it-as-2026-03")));
         }
         List<ZoneOffset> offsets = place.getRules().getValidOffsets(time);
         if (offsets.isEmpty()) {
             ZoneOffsetTransition gap = place.getRules().getTransition(time);
-            return new Began.Refused(
+            return new Began.Refused(new Refusal(
                     t(
                             "recap.on-never-was-in-clocks",
                             time.toLocalTime(),
@@ -225,7 +229,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
                             place,
                             gap.getDateTimeBefore().toLocalTime(),
                             gap.getDateTimeAfter().toLocalTime()),
-                    t("recap.write-the-time-the-clock"));
+                    t("recap.write-the-time-the-clock")));
         }
         List<Instant> instants = offsets.stream().map(time::toInstant).sorted().toList();
         return new Began.At(instants.reversed().stream()

@@ -8,10 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.rollwright.coin.Refusal;
 import org.rollwright.journal.Contradiction;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Growing;
-import org.rollwright.journal.Refusal;
 
 /// The scale: cups, counted piles and the prices of metals. Immutable.
 public final class ScaleBook {

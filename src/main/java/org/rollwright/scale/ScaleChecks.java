@@ -3,7 +3,7 @@ package org.rollwright.scale;
 import static org.rollwright.text.Texts.t;
 
 import java.util.Optional;
-import org.rollwright.journal.Refusal;
+import org.rollwright.coin.Refusal;
 
 /// Keeps contradictions about cups, piles and prices of metals out of the journal.
 final class ScaleChecks {

@@ -12,11 +12,11 @@ import java.util.OptionalLong;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Growing;
-import org.rollwright.journal.Refusal;
 
 /// What the microscope brought: attributions, varieties of the user's own, photographs. Immutable.
 public final class ScopeBook {

@@ -3,9 +3,9 @@ package org.rollwright.scope;
 import static org.rollwright.text.Texts.t;
 
 import java.util.Optional;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntBook;
-import org.rollwright.journal.Refusal;
 
 /// Keeps contradictions about attributions, varieties and photographs out of the journal.
 final class ScopeChecks {

@@ -2,6 +2,10 @@ package org.rollwright.scope;
 
 import static org.rollwright.text.Texts.t;
 
+import de.siegmar.fastcsv.writer.CsvWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -109,16 +113,18 @@ public final class VarietyBook {
 
     /// Reads one variety from cells by column, as a page or the journal has them.
     public static Rows row(Map<String, String> cells, Catalog catalog) {
-        StringBuilder text = new StringBuilder();
         List<String> columns = new ArrayList<>(COLUMNS);
         columns.add(CROSS_REFERENCES);
-        text.append(String.join(",", columns)).append('\n');
-        text.append(String.join(
-                ",",
-                columns.stream()
-                        .map(column -> '"' + cells.getOrDefault(column, "").replace("\"", "\"\"") + '"')
-                        .toList()));
-        NamedText row = new NamedText("variety", text.append('\n').toString());
+        StringWriter text = new StringWriter();
+        try (CsvWriter writer = CsvWriter.builder().build(text)) {
+            writer.writeRecord(columns);
+            writer.writeRecord(columns.stream()
+                    .map(column -> cells.getOrDefault(column, ""))
+                    .toList());
+        } catch (IOException e) {
+            throw new UncheckedIOException("writing to memory", e);
+        }
+        NamedText row = new NamedText("variety", text.toString());
         return rows(new Table(row, COLUMNS, Table.From.RECORD), catalog);
     }
 

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.RowProblem;
+import org.rollwright.coin.Refusal;
 
 /// Reads the catalogue's files: ours from the program, the user's own from the data folder.
 public final class CatalogTexts {
@@ -107,13 +108,16 @@ public final class CatalogTexts {
                                     .decode(ByteBuffer.wrap(Files.readAllBytes(path)))
                                     .toString()));
                 } catch (CharacterCodingException e) {
-                    problems.add(
-                            new RowProblem(name, 1, "", t("store.the-file-is-not-in"), t("store.save-it-as-csv-in")));
+                    problems.add(new RowProblem(
+                            name, 1, "", new Refusal(t("store.the-file-is-not-in"), t("store.save-it-as-csv-in"))));
                 }
             }
         } catch (IOException e) {
             problems.add(new RowProblem(
-                    "your catalog", 1, "", t("store.the-folder-cannot-be-read"), t("store.make-readable", folder)));
+                    "your catalog",
+                    1,
+                    "",
+                    new Refusal(t("store.the-folder-cannot-be-read"), t("store.make-readable", folder))));
         }
     }
 }

@@ -13,13 +13,13 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.Holdings;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
-import org.rollwright.journal.Refusal;
 
 /// What is booked at the till, with what follows from it.
 ///

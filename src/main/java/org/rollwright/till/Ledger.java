@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.cabinet.Holdings;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.HuntBook;
 
@@ -69,9 +70,6 @@ public final class Ledger {
     /// @param booked whether it was booked by hand; otherwise it follows from the record
     public record Movement(
             LocalDate day, Account from, Account to, BigDecimal amount, String what, String where, boolean booked) {}
-
-    /// Why a movement cannot be.
-    public record Refusal(String wrong, String right) {}
 
     /// A movement that contradicts what stands before it, and why.
     public record LeftOut(Movement movement, Refusal why) {}

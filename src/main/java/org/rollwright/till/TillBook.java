@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Contradiction;
 import org.rollwright.journal.Growing;
-import org.rollwright.journal.Refusal;
 
 /// The till: cash that moved by hand, branches, orders, and the time and road they took. Immutable.
 public final class TillBook {

@@ -7,11 +7,11 @@ import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.List;
 import java.util.Optional;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.journal.Refusal;
 import org.rollwright.text.Texts;
 
 /// Keeps contradictions about branches, orders, cash and time out of the journal.

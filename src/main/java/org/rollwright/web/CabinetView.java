@@ -30,6 +30,7 @@ import org.rollwright.entry.Command;
 import org.rollwright.entry.FindText;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.scope.PhotoSubject;
+import tools.jackson.databind.json.JsonMapper;
 
 /// What the pages of the Cabinet show.
 public final class CabinetView {
@@ -327,7 +328,7 @@ public final class CabinetView {
         List<Integer> grades =
                 CabinetIndex.gridGrades(own == null ? OptionalInt.empty() : OptionalInt.of(own.points()));
         List<GridRow> rows = new ArrayList<>();
-        List<String> chart = new ArrayList<>();
+        List<Object> chart = new ArrayList<>();
         for (int points : grades) {
             Grade grade = new Grade(points);
             List<Cell> cells = new ArrayList<>();
@@ -349,14 +350,12 @@ public final class CabinetView {
                         text.isEmpty() ? value.map(CabinetView::value).orElse("") : "",
                         t("cabinet.price-at", grade, said == null ? "" : " " + said)));
                 if (value.isPresent()) {
-                    chart.add(String.format(
-                            Locale.ROOT,
-                            "[%d,\"%s\",%.4f,%.4f,%.4f,%b]",
+                    chart.add(List.of(
                             points,
-                            said == null ? "" : said,
-                            value.get().amount(),
-                            value.get().low(),
-                            value.get().high(),
+                            said == null ? "" : said.name(),
+                            rounded(value.get().amount()),
+                            rounded(value.get().low()),
+                            rounded(value.get().high()),
                             value.get().typed()));
                 }
             }
@@ -367,7 +366,12 @@ public final class CabinetView {
                 coloured ? List.of(t("cabinet.bn-or-any-below-60"), "RB", "RD") : List.of("price"),
                 rows,
                 model.contradiction(identity).orElse(""),
-                "[" + String.join(",", chart) + "]");
+                JsonMapper.shared().writeValueAsString(chart));
+    }
+
+    /// What a chart can show, without the digits it cannot.
+    private static double rounded(double amount) {
+        return Math.round(10_000 * amount) / 10_000.0;
     }
 
     static boolean sameColour(@Nullable Colour a, @Nullable Colour b) {

@@ -7,9 +7,9 @@ import java.util.function.BiConsumer;
 import org.rollwright.action.Action;
 import org.rollwright.action.Fields;
 import org.rollwright.action.Setting;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Event;
-import org.rollwright.journal.Refusal;
 
 /// The pages' door to actions: the fields of a form go in.
 final class Door {

@@ -148,8 +148,7 @@ final class PhotoPages {
             try (InputStream in = file.content()) {
                 switch (PhotoReader.read(in.readAllBytes())) {
                     case PhotoReader.Read.Good good -> photos.add(good.photo());
-                    case PhotoReader.Read.Refused refused ->
-                        problems.add(file.filename() + ": " + refused.wrong() + " " + refused.right());
+                    case PhotoReader.Read.Refused refused -> problems.add(file.filename() + ": " + refused.flaw());
                 }
             } catch (IOException e) {
                 throw new UncheckedIOException(e);

@@ -105,7 +105,11 @@ public final class RecapPages {
                             case Chapters.Began.At start -> at = Duration.between(start.at(), moment.get());
                             case Chapters.Began.Refused refused -> {
                                 return new Cut(
-                                        first, length, Optional.empty(), refused.wrong() + " " + refused.right(), end);
+                                        first,
+                                        length,
+                                        Optional.empty(),
+                                        refused.flaw().toString(),
+                                        end);
                             }
                         }
                     }
@@ -118,7 +122,12 @@ public final class RecapPages {
                                     "",
                                     end);
                         case Chapters.Result.Refused refused ->
-                            new Cut(first, length, Optional.empty(), refused.wrong() + " " + refused.right(), end);
+                            new Cut(
+                                    first,
+                                    length,
+                                    Optional.empty(),
+                                    refused.flaw().toString(),
+                                    end);
                     };
                 }))
                 .orElseThrow(NotFoundResponse::new);

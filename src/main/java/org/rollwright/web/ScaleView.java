@@ -179,7 +179,7 @@ public record ScaleView(
                     "count", step == null ? t("scale.the-scale-s-step-must") : t("scale.choose-an-alloy"), true);
         }
         return switch (MassText.read(typed.getOrDefault("weight", ""))) {
-            case MassText.Result.Bad bad -> new Answer("count", bad.wrong() + " " + bad.right(), true);
+            case MassText.Result.Bad bad -> new Answer("count", bad.flaw().toString(), true);
             case MassText.Result.Good good ->
                 new Answer(
                         "count",
@@ -208,14 +208,17 @@ public record ScaleView(
         }
         if (!(MassText.read(typed.getOrDefault("weight", "")) instanceof MassText.Result.Good whole)) {
             MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(typed.getOrDefault("weight", ""));
-            return new Answer("mixed", bad.wrong() + " " + bad.right(), true);
+            return new Answer("mixed", bad.flaw().toString(), true);
         }
         String wrapText = typed.getOrDefault("wrap", "").strip();
         double wrap = 0;
         if (!wrapText.isEmpty()) {
             if (!(MassText.read(wrapText) instanceof MassText.Result.Good good)) {
                 MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(wrapText);
-                return new Answer("mixed", t("scale.wrapping-wrong", bad.wrong(), bad.right()), true);
+                return new Answer(
+                        "mixed",
+                        t("scale.wrapping-wrong", bad.flaw().wrong(), bad.flaw().right()),
+                        true);
             }
             wrap = good.mass().grams();
         }
@@ -256,7 +259,7 @@ public record ScaleView(
         }
         if (!(MassText.read(typed.getOrDefault("weight", "")) instanceof MassText.Result.Good good)) {
             MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(typed.getOrDefault("weight", ""));
-            return List.of(new Answer("single", bad.wrong() + " " + bad.right(), true));
+            return List.of(new Answer("single", bad.flaw().toString(), true));
         }
         String year = typed.getOrDefault("year", "").strip();
         String denomination = typed.getOrDefault("denomination", "cent");

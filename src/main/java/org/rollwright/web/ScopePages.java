@@ -136,8 +136,8 @@ final class ScopePages {
         List<String> problems = new ArrayList<>();
         rows.problems()
                 .forEach(problem -> problems.add(
-                        (problem.column().isEmpty() ? "" : problem.column().replace('_', ' ') + ": ") + problem.wrong()
-                                + " " + problem.right()));
+                        (problem.column().isEmpty() ? "" : problem.column().replace('_', ' ') + ": ")
+                                + problem.flaw()));
         if (problems.isEmpty() && old.isEmpty()) {
             String key = rows.varieties().getFirst().key();
             boolean taken = bench.desk()

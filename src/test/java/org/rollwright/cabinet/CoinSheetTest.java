@@ -21,6 +21,7 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.SheetCell;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
+import org.rollwright.coin.DayStyle;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Strike;
 import org.rollwright.desk.Desk;
@@ -149,7 +150,7 @@ class CoinSheetTest {
                 .anyMatch(text -> text.contains("row 3, column year") && text.contains("four digits"))
                 .anyMatch(text -> text.contains("row 3, column price"))
                 .anyMatch(text -> text.contains("row 3, column grade"));
-        CoinSheet.Outcome said = CoinSheet.read(table, mapping, CoinSheet.DayStyle.MONTH_FIRST, TODAY, CATALOG);
+        CoinSheet.Outcome said = CoinSheet.read(table, mapping, DayStyle.MONTH_FIRST, TODAY, CATALOG);
         assertThat(said.coins()).hasSize(2);
         assertThat(said.coins().getFirst().how().day()).isEqualTo(LocalDate.of(2025, 3, 14));
         assertThat(said.coins().getFirst().how().price()).isEqualByComparingTo("1250");

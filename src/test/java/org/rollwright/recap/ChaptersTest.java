@@ -69,7 +69,7 @@ class ChaptersTest {
 
     private static String wrong(Chapters.Result result) {
         assertThat(result).isInstanceOf(Chapters.Result.Refused.class);
-        return ((Chapters.Result.Refused) result).wrong();
+        return ((Chapters.Result.Refused) result).flaw().wrong();
     }
 
     @Test

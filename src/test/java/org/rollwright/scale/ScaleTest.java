@@ -123,7 +123,7 @@ class ScaleTest {
         assertThat(MassText.read(text))
                 .isInstanceOfSatisfying(
                         MassText.Result.Bad.class,
-                        bad -> assertThat(bad.wrong()).contains(wrong));
+                        bad -> assertThat(bad.flaw().wrong()).contains(wrong));
     }
 
     /// By hand: 100 coins of 3 g with a spread of 0.03 g on a scale of 1 g: n = 100, variance of the sum 100 ·

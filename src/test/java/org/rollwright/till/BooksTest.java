@@ -27,6 +27,7 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.Histories;
 import org.rollwright.desk.MemoryJournal;
@@ -302,7 +303,7 @@ class BooksTest {
                 0, "", book -> new TillEvent.CashMoved(cash(PICKED.plusDays(3), Account.CASH, Account.OUTSIDE, 500)));
         assertThat(books(desk).leftOut()).isEmpty();
         assertThat(books(desk).balance(Account.CASH)).isEqualByComparingTo("0");
-        Optional<Ledger.Refusal> refusal = desk.read(book -> Ledger.refusal(
+        Optional<Refusal> refusal = desk.read(book -> Ledger.refusal(
                 book.till(),
                 book.holdings(),
                 CATALOG,

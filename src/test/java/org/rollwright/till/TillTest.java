@@ -15,6 +15,7 @@ import java.util.Set;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
+import org.rollwright.coin.Refusal;
 
 class TillTest {
     private static final LocalDate DAY = LocalDate.of(2026, 3, 2);
@@ -31,7 +32,7 @@ class TillTest {
             Ledger.Account to = accounts.get(random.nextInt(accounts.size()));
             BigDecimal amount = BigDecimal.valueOf(random.nextInt(60_000) - 1_000L, 2);
             BigDecimal before = ledger.balance(from);
-            Optional<Ledger.Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, "", "", true));
+            Optional<Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, "", "", true));
             assertThat(ledger.sum()).isEqualByComparingTo("0");
             if (refusal.isPresent()) {
                 assertThat(ledger.balance(from)).isEqualByComparingTo(before);

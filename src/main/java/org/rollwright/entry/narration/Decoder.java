@@ -186,31 +186,6 @@ public final class Decoder {
         return letters < FEW_WORDS || known * 5 >= letters;
     }
 
-    // a state, packed: counted finds, the last find's mention, the base of the speaker's count, coins announced
-
-    private static long pack(int counted, int last, int base, int announced) {
-        return ((long) Math.min(counted, 4095) << 40)
-                | ((long) last << 24)
-                | ((long) base << 14)
-                | ((long) Math.min(announced, 15) << 10);
-    }
-
-    private static int counted(long state) {
-        return (int) (state >>> 40);
-    }
-
-    private static int last(long state) {
-        return (int) (state >>> 24) & 0xFFFF;
-    }
-
-    private static int base(long state) {
-        return (int) (state >>> 14) & 1023;
-    }
-
-    private static int announced(long state) {
-        return (int) (state >>> 10) & 15;
-    }
-
     /// Logarithms of the probabilities of a new find, the same coin, an aside.
     double[] verdict(List<Feature> features, double[] twin, double[] around, boolean mayBeSame) {
         double fresh = around[0] + twin[0];
@@ -262,12 +237,12 @@ public final class Decoder {
         }
 
         Narration narration(List<String> remarks) {
-            Lattice lattice = new Lattice(mentions.size(), BEAM, pack(0, 0, NO_BASE, 0));
+            Lattice lattice = new Lattice(mentions.size(), BEAM, new State(0, 0, NO_BASE, 0));
             Map<Integer, double[]> verdicts = new HashMap<>();
             for (int m = 0; m < mentions.size(); m++) {
                 lattice.begin();
                 verdicts.clear();
-                long[] states = lattice.states();
+                State[] states = lattice.states();
                 for (int s = 0; s < states.length; s++) {
                     steps(lattice, m, s, states[s], verdicts);
                 }
@@ -275,7 +250,7 @@ public final class Decoder {
             }
             double[] finals = new double[lattice.finalStates()];
             for (int i = 0; i < finals.length; i++) {
-                finals[i] = announced(lattice.finalState(i)) * weights.of("announced_missing");
+                finals[i] = lattice.finalState(i).announced() * weights.of("announced_missing");
             }
             if (mentions.isEmpty()) {
                 return nothing(remarks);
@@ -283,13 +258,13 @@ public final class Decoder {
             return assemble(lattice.bestPath(finals), lattice.posteriors(PASSES, finals), remarks);
         }
 
-        private void steps(Lattice lattice, int m, int s, long state, Map<Integer, double[]> verdicts) {
+        private void steps(Lattice lattice, int m, int s, State state, Map<Integer, double[]> verdicts) {
             switch (mentions.get(m)) {
                 case Mention.Coin coin -> coinSteps(lattice, m, s, state, coin, verdicts);
                 case Mention.Bare bare -> bareSteps(lattice, m, s, state, bare, verdicts);
                 case Mention.Total total -> totalSteps(lattice, s, state, total.value(), 0, true);
                 case Mention.Promise promise -> {
-                    long announced = pack(counted(state), last(state), base(state), promise.value());
+                    State announced = new State(state.counted(), state.last(), state.base(), promise.value());
                     lattice.step(s, announced, PASSES, weights.of("promise_ahead"));
                     lattice.step(s, state, PASSES, weights.of("promise_behind"));
                 }
@@ -303,8 +278,8 @@ public final class Decoder {
 
         /// @return the logarithm of the probability that it is no coin held
         private double coinSteps(
-                Lattice lattice, int m, int s, long state, Mention.Coin coin, Map<Integer, double[]> verdicts) {
-            int lastIndex = last(state);
+                Lattice lattice, int m, int s, State state, Mention.Coin coin, Map<Integer, double[]> verdicts) {
+            int lastIndex = state.last();
             double[] verdict = verdicts.computeIfAbsent(lastIndex, key -> {
                 Mention.Coin last = lastIndex == 0 ? null : coins[lastIndex - 1];
                 boolean changed = last != null && rolls.turned(last.end(), coin.word());
@@ -315,20 +290,20 @@ public final class Decoder {
                         around[m],
                         last != null);
             });
-            int announced = announced(state);
+            int announced = state.announced();
             boolean counts = heard.homes().contains(coin.denomination());
-            int counted = counted(state) + (counts ? coin.count() : 0);
-            long found = pack(counted, m + 1, base(state), Math.max(0, announced - coin.count()));
+            int counted = state.counted() + (counts ? coin.count() : 0);
+            State found = new State(counted, m + 1, state.base(), Math.max(0, announced - coin.count()));
             lattice.step(s, found, FRESH, verdict[0] + (announced > 0 ? weights.of("announced_find") : 0));
             boolean corrects = coin.features().contains(Feature.CORRECTING);
-            long again = corrects ? pack(counted(state), m + 1, base(state), announced) : state;
+            State again = corrects ? new State(state.counted(), m + 1, state.base(), announced) : state;
             lattice.step(s, again, SAME, verdict[1]);
             lattice.step(s, state, ASIDE, verdict[2] + (announced > 0 ? weights.of("announced_aside") : 0));
             return verdict[2];
         }
 
         private void bareSteps(
-                Lattice lattice, int m, int s, long state, Mention.Bare bare, Map<Integer, double[]> verdicts) {
+                Lattice lattice, int m, int s, State state, Mention.Bare bare, Map<Integer, double[]> verdicts) {
             Mention.Coin coin = bare.coin();
             double aside = 0;
             double roll = rolls.meant(bare.word());
@@ -345,8 +320,8 @@ public final class Decoder {
                 totalSteps(lattice, s, state, bare.value(), aside + alone, false);
             }
             if (roll > NO_ROLL) {
-                int left = rolls.turned(bare.word(), bare.word()) ? announced(state) : 0;
-                long next = left > 0 ? pack(counted(state), last(state), base(state), 0) : state;
+                int left = rolls.turned(bare.word(), bare.word()) ? state.announced() : 0;
+                State next = left > 0 ? new State(state.counted(), state.last(), state.base(), 0) : state;
                 lattice.step(
                         s,
                         next,
@@ -356,10 +331,10 @@ public final class Decoder {
         }
 
         /// @param slips whether the number may be a slip: a number by itself must fit to be a count at all
-        private void totalSteps(Lattice lattice, int s, long state, int spoken, double extra, boolean slips) {
-            int counted = counted(state);
-            int base = base(state);
-            int announced = announced(state);
+        private void totalSteps(Lattice lattice, int s, State state, int spoken, double extra, boolean slips) {
+            int counted = state.counted();
+            int base = state.base();
+            int announced = state.announced();
             if (base == NO_BASE) {
                 if (spoken < counted) {
                     lattice.step(s, state, TOTAL_NOISE, extra + weights.of("total_noise"));
@@ -394,7 +369,7 @@ public final class Decoder {
                 lattice.step(s, state, TOTAL_FITS, extra + weights.of("total_now"));
             }
             if (spoken == now + 1) {
-                long next = pack(counted, last(state), base, Math.max(1, announced));
+                State next = new State(counted, state.last(), base, Math.max(1, announced));
                 lattice.step(s, next, TOTAL_FITS, extra + weights.of("total_next"));
             }
             if (announced > 1 && spoken == now + announced) {
@@ -405,7 +380,7 @@ public final class Decoder {
             }
             if (spoken > now + 1 && spoken <= now + 6) {
                 // several announced at once, to be named after
-                long ahead = pack(counted, last(state), base, spoken - now);
+                State ahead = new State(counted, state.last(), base, spoken - now);
                 lattice.step(s, ahead, TOTAL_FITS, extra + weights.of("total_ahead"));
             }
             lattice.step(s, state, TOTAL_NOISE, extra + weights.of("total_noise"));
@@ -413,31 +388,31 @@ public final class Decoder {
             int by = Math.abs(spoken - now);
             if (by > 0 && by <= 12 && slip >= 0 && slip < NO_BASE) {
                 double price = weights.of(abroadMentioned && by <= 3 ? "total_slip_abroad" : "total_slip") - 0.4 * by;
-                lattice.step(s, pack(counted, last(state), slip, announced), TOTAL_SLIPS, extra + price);
+                lattice.step(s, new State(counted, state.last(), slip, announced), TOTAL_SLIPS, extra + price);
             }
         }
 
-        private void based(Lattice lattice, int s, long state, int base, int announced, double weight) {
+        private void based(Lattice lattice, int s, State state, int base, int announced, double weight) {
             if (base + BASE_ZERO >= NO_BASE) {
                 return;
             }
             double price = base == 0 ? weights.of("count_from_zero") : weights.of("count_from_elsewhere");
-            long next = pack(counted(state), last(state), base + BASE_ZERO, announced);
+            State next = new State(state.counted(), state.last(), base + BASE_ZERO, announced);
             lattice.step(s, next, TOTAL_FITS, weight + price);
         }
 
         /// A roll named: if it is another one, coins announced for the last do not come any more.
-        private void turn(Lattice lattice, int m, int s, long state) {
+        private void turn(Lattice lattice, int m, int s, State state) {
             Mention mention = mentions.get(m);
             boolean turned = rolls.turned(mention.word(), mention.end());
-            int left = turned ? announced(state) : 0;
-            long next = turned ? pack(counted(state), last(state), base(state), 0) : state;
+            int left = turned ? state.announced() : 0;
+            State next = turned ? new State(state.counted(), state.last(), state.base(), 0) : state;
             lattice.step(s, next, PASSES, left * weights.of("announced_missing"));
         }
 
         // from the best path to proposals
 
-        private Narration assemble(long[][] path, double[][] shares, List<String> remarks) {
+        private Narration assemble(List<Lattice.Passed> path, double[][] shares, List<String> remarks) {
             List<Building> finds = new ArrayList<>();
             List<Narration.Weighing> weighings = new ArrayList<>();
             List<Narration.Conflict> conflicts = new ArrayList<>();
@@ -446,12 +421,12 @@ public final class Decoder {
             int decodedTotal = 0;
             boolean open = false;
             int base = 0;
-            for (int m = 0; m < path.length; m++) {
-                int action = (int) path[m][0];
-                long state = path[m][1];
+            for (int m = 0; m < path.size(); m++) {
+                int action = path.get(m).action();
+                State state = path.get(m).behind();
                 Mention mention = mentions.get(m);
                 Mention.Coin coin = coins[m];
-                base = base(state) == NO_BASE ? base : base(state) - BASE_ZERO;
+                base = state.base() == NO_BASE ? base : state.base() - BASE_ZERO;
                 if (coin != null && action == FRESH) {
                     finds.add(new Building(coin, from(coin), shares[m]));
                     open = true;
@@ -477,10 +452,10 @@ public final class Decoder {
                     if (action == TOTAL_FITS) {
                         said.put(rolls.box(mention.word()), new int[] {spoken, mention.word()});
                     }
-                    decodedTotal = counted(state) + base;
+                    decodedTotal = state.counted() + base;
                     if (action != TOTAL_FITS) {
                         int before =
-                                action == TOTAL_SLIPS && m > 0 ? counted(state) + baseBefore(path, m) : decodedTotal;
+                                action == TOTAL_SLIPS && m > 0 ? state.counted() + baseBefore(path, m) : decodedTotal;
                         conflicts.add(new Narration.Conflict(
                                 heard.words().get(mention.word()).at(),
                                 spoken,
@@ -565,11 +540,14 @@ public final class Decoder {
 
         /// Dates on the best path's wayside that were finds on enough other paths.
         private List<Narration.Proposed> left(
-                long[][] path, double[][] shares, List<Building> finds, double plainByHabit) {
+                List<Lattice.Passed> path, double[][] shares, List<Building> finds, double plainByHabit) {
             List<Narration.Proposed> left = new ArrayList<>();
-            for (int m = 0; m < path.length; m++) {
+            for (int m = 0; m < path.size(); m++) {
                 Mention.Coin coin = coins[m];
-                if (coin == null || coin.year() == null || path[m][0] == FRESH || shares[m][FRESH] < PERHAPS) {
+                if (coin == null
+                        || coin.year() == null
+                        || path.get(m).action() == FRESH
+                        || shares[m][FRESH] < PERHAPS) {
                     continue;
                 }
                 boolean said = finds.stream()
@@ -594,8 +572,8 @@ public final class Decoder {
             return from;
         }
 
-        private int baseBefore(long[][] path, int m) {
-            int base = base(path[m - 1][1]);
+        private int baseBefore(List<Lattice.Passed> path, int m) {
+            int base = path.get(m - 1).behind().base();
             return base == NO_BASE ? 0 : base - BASE_ZERO;
         }
 

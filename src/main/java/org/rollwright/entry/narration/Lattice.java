@@ -2,6 +2,7 @@ package org.rollwright.entry.narration;
 
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /// The paths through a recording: states after each mention, and the steps between them. Forward and backward
@@ -33,27 +34,27 @@ final class Lattice {
     private final Steps[] steps;
     private final double[][] forward;
     private final double[][] best;
-    private final long[][] states;
+    private final State[][] states;
     private int at;
-    private Map<Long, Integer> index = new HashMap<>();
-    private long[] next = new long[512];
+    private Map<State, Integer> index = new HashMap<>();
+    private State[] next = new State[512];
     private double[] sum = new double[512];
     private double[] top = new double[512];
     private int size;
 
-    Lattice(int mentions, int beam, long start) {
+    Lattice(int mentions, int beam, State start) {
         this.beam = beam;
         this.steps = new Steps[mentions];
         this.forward = new double[mentions + 1][];
         this.best = new double[mentions + 1][];
-        this.states = new long[mentions + 1][];
-        states[0] = new long[] {start};
+        this.states = new State[mentions + 1][];
+        states[0] = new State[] {start};
         forward[0] = new double[] {0};
         best[0] = new double[] {0};
     }
 
     /// The states before the mention in hand.
-    long[] states() {
+    State[] states() {
         return states[at];
     }
 
@@ -63,7 +64,7 @@ final class Lattice {
         size = 0;
     }
 
-    void step(int from, long to, int action, double weight) {
+    void step(int from, State to, int action, double weight) {
         if (weight == Double.NEGATIVE_INFINITY) {
             return;
         }
@@ -73,7 +74,7 @@ final class Lattice {
         top[place] = Math.max(top[place], best[at][from] + weight);
     }
 
-    private int grow(long state) {
+    private int grow(State state) {
         if (size == next.length) {
             next = Arrays.copyOf(next, size * 2);
             sum = Arrays.copyOf(sum, size * 2);
@@ -97,7 +98,7 @@ final class Lattice {
             boolean keep = sum[i] >= least && sum[i] >= likely && count < beam;
             kept[i] = keep ? count++ : -1;
         }
-        long[] keptStates = new long[count];
+        State[] keptStates = new State[count];
         double[] keptSum = new double[count];
         double[] keptTop = new double[count];
         for (int i = 0; i < size; i++) {
@@ -125,10 +126,13 @@ final class Lattice {
         best[at] = keptTop;
     }
 
+    /// What a path does at a mention, and the state it is in behind it.
+    record Passed(int action, State behind) {}
+
     /// What the best path does at each mention, and the state it is in behind it.
     ///
     /// @param finals a weight for each last state
-    long[][] bestPath(double[] finals) {
+    List<Passed> bestPath(double[] finals) {
         int mentions = steps.length;
         int place = 0;
         for (int i = 1; i < finals.length; i++) {
@@ -136,7 +140,7 @@ final class Lattice {
                 place = i;
             }
         }
-        long[][] path = new long[mentions][2];
+        Passed[] path = new Passed[mentions];
         for (int m = mentions - 1; m >= 0; m--) {
             Steps here = steps[m];
             int chosen = -1;
@@ -148,11 +152,10 @@ final class Lattice {
                     chosen = e;
                 }
             }
-            path[m][0] = here.action[chosen];
-            path[m][1] = states[m + 1][place];
+            path[m] = new Passed(here.action[chosen], states[m + 1][place]);
             place = here.from[chosen];
         }
-        return path;
+        return List.of(path);
     }
 
     /// The probability of every action at every mention.
@@ -188,7 +191,7 @@ final class Lattice {
         return states[steps.length].length;
     }
 
-    long finalState(int i) {
+    State finalState(int i) {
         return states[steps.length][i];
     }
 

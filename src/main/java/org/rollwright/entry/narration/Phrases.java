@@ -9,6 +9,9 @@ import java.util.Map;
 
 /// The turns of speech the decoder listens for, by class: data in catalog/narration/phrases.csv.
 public final class Phrases {
+    /// Classes of what is often misheard begin so.
+    private static final String MEANS = "means ";
+
     private record Entry(List<String> words, String kind) {}
 
     private final Map<String, List<Entry>> byFirst = new HashMap<>();
@@ -21,18 +24,17 @@ public final class Phrases {
     /// @throws IllegalArgumentException when a row has another shape; the file is part of the program
     public static Phrases parse(String csv) {
         Phrases phrases = new Phrases();
-        csv.lines().skip(1).filter(line -> !line.isBlank()).forEach(line -> {
-            String[] cells = line.split(",", -1);
-            if (cells.length != 3) {
-                throw new IllegalArgumentException("phrases.csv: '" + line + "' does not have three cells");
-            }
-            List<String> words = List.of(cells[0].split(" "));
-            if (cells[1].startsWith("means ")) {
-                phrases.means.put(cells[0], List.of(cells[1].substring(6).split(" ")));
+        Csv.rows(csv, "phrases.csv", 3, cells -> {
+            List<String> words = List.of(cells.getField(0).split(" "));
+            String kind = cells.getField(1);
+            if (kind.startsWith(MEANS)) {
+                phrases.means.put(
+                        cells.getField(0),
+                        List.of(kind.substring(MEANS.length()).split(" ")));
             } else {
                 phrases.byFirst
                         .computeIfAbsent(words.getFirst(), first -> new ArrayList<>())
-                        .add(new Entry(words, cells[1]));
+                        .add(new Entry(words, kind));
             }
         });
         return phrases;

@@ -1,23 +1,20 @@
 package org.rollwright.entry.narration;
 
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 
-/// Sums over the likeliest paths through signs, forward and backward. Like [Lattice], but for states that are
-/// numbers below 2^62, weights that are plain factors, and thousands of signs in a few milliseconds.
+/// Sums over the likeliest paths through signs, forward and backward. Like [Lattice], but for weights that
+/// are plain factors, and thousands of signs in a few milliseconds.
 final class RollBeam {
-    private static final int TABLE = 1 << 13;
-
     private final int width;
-    private final long[] table = new long[TABLE];
-    private final int[] place = new int[TABLE];
-    private final int[] used = new int[TABLE];
-    private int usedSize;
+    private final Map<RollState, Integer> place = new HashMap<>();
     private final boolean keeps;
 
-    private long[] states;
+    private RollState[] states;
     private double[] mass;
     private int size = 1;
-    private long[] next = new long[1024];
+    private RollState[] next = new RollState[1024];
     private double[] nextMass = new double[1024];
     private int nextSize;
     private double log;
@@ -29,18 +26,17 @@ final class RollBeam {
     private boolean[] meant = new boolean[4096];
     private int steps;
     private final int[] firstStep;
-    private final long[][] kept;
+    private final RollState[][] kept;
     private int at;
 
     /// @param keeps whether steps are kept for the way back
-    RollBeam(int signs, int width, long start, boolean keeps) {
+    RollBeam(int signs, int width, RollState start, boolean keeps) {
         this.width = width;
         this.keeps = keeps;
-        this.states = new long[1024];
+        this.states = new RollState[1024];
         this.mass = new double[1024];
         this.firstStep = new int[signs + 1];
-        this.kept = new long[keeps ? signs + 1 : 0][];
-        Arrays.fill(table, -1);
+        this.kept = new RollState[keeps ? signs + 1 : 0][];
         states[0] = start;
         mass[0] = 1;
         keep();
@@ -56,15 +52,15 @@ final class RollBeam {
         return size;
     }
 
-    long state(int i) {
+    RollState state(int i) {
         return states[i];
     }
 
-    void step(int i, long target, double factor, boolean isMeant) {
+    void step(int i, RollState target, double factor, boolean isMeant) {
         if (factor < 1e-30) {
             return;
         }
-        int t = place(target);
+        int t = place.computeIfAbsent(target, this::grow);
         nextMass[t] += mass[i] * factor;
         if (keeps) {
             if (steps == from.length) {
@@ -80,22 +76,11 @@ final class RollBeam {
         }
     }
 
-    private int place(long target) {
-        long mixed = target * 0x9E3779B97F4A7C15L;
-        int slot = (int) (mixed >>> 51);
-        while (table[slot] >= 0) {
-            if (table[slot] == target) {
-                return place[slot];
-            }
-            slot = (slot + 1) & (TABLE - 1);
-        }
-        table[slot] = target;
-        used[usedSize++] = slot;
+    private int grow(RollState target) {
         if (nextSize == next.length) {
             next = Arrays.copyOf(next, nextSize * 2);
             nextMass = Arrays.copyOf(nextMass, nextSize * 2);
         }
-        place[slot] = nextSize;
         next[nextSize] = target;
         nextMass[nextSize] = 0;
         return nextSize++;
@@ -112,7 +97,7 @@ final class RollBeam {
         int[] moved = new int[nextSize];
         double sum = 0;
         if (states.length < nextSize) {
-            states = new long[next.length];
+            states = new RollState[next.length];
             mass = new double[next.length];
         }
         size = 0;
@@ -145,10 +130,7 @@ final class RollBeam {
         }
         at++;
         keep();
-        for (int i = 0; i < usedSize; i++) {
-            table[used[i]] = -1;
-        }
-        usedSize = 0;
+        place.clear();
         nextSize = 0;
     }
 
@@ -162,7 +144,7 @@ final class RollBeam {
         /// @param states the states kept behind the sign
         /// @param share their probabilities
         /// @param meant probability that the sign was meant
-        void tell(int sign, long[] states, double[] share, double meant);
+        void tell(int sign, RollState[] states, double[] share, double meant);
     }
 
     /// Goes back over the signs, last first.

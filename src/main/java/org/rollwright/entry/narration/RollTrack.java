@@ -196,10 +196,14 @@ final class RollTrack {
                                 : d < 0 ? of(Step.COUNT_BACK) : Math.max(of(Step.COUNT_FAR), skip);
                 counted[d + MOST_COUNT] = Math.exp(price);
             }
-            long first = habit.two && habit.first == 1 ? width : 0;
-            long second = habit.two && habit.first == 0 ? width : 0;
-            this.beam =
-                    new RollBeam(signs.size(), habit.two ? TWO_WIDTH : ALONE_WIDTH, first << 40 | second << 20, keeps);
+            RollState start = new RollState(
+                    habit.two && habit.first == 1 ? width : 0,
+                    habit.two && habit.first == 0 ? width : 0,
+                    0,
+                    0,
+                    false,
+                    0);
+            this.beam = new RollBeam(signs.size(), habit.two ? TWO_WIDTH : ALONE_WIDTH, start, keeps);
             int turns = 0;
             for (RollSign sign : signs) {
                 sign(sign, sign.turns() - turns);
@@ -225,8 +229,8 @@ final class RollTrack {
         }
 
         /// The place that counts now.
-        int here(long state) {
-            return (int) ((state & 1) == 0 ? state >>> 40 : state >>> 20) & 0xFFFFF;
+        int here(RollState state) {
+            return state.place(state.voice());
         }
 
         private void sign(RollSign sign, int turns) {
@@ -245,17 +249,17 @@ final class RollTrack {
             double odds = Math.exp(roll);
             int size = beam.size();
             for (int i = 0; i < size; i++) {
-                long state = beam.state(i);
+                RollState state = beam.state(i);
                 options(sign, i, state, 1 - slips, odds, Math.exp(count));
                 if (slips > 0) {
-                    options(sign, i, state ^ 2, slips, odds, Math.exp(count));
+                    options(sign, i, state.slip(), slips, odds, Math.exp(count));
                 }
             }
         }
 
-        private void options(RollSign sign, int i, long state, double share, double odds, double countOdds) {
-            int voice = habit.two ? (int) ((sign.turns() & 1) ^ ((state >>> 1) & 1)) : 0;
-            int here = (int) (voice == 0 ? state >>> 40 : state >>> 20) & 0xFFFFF;
+        private void options(RollSign sign, int i, RollState state, double share, double odds, double countOdds) {
+            int voice = habit.two ? (sign.turns() & 1) ^ (state.slipped() ? 1 : 0) : 0;
+            int here = state.place(voice);
             boolean box = sign.kind() == RollSign.Kind.BOX;
             boolean there = box && here / width == sign.value() - 1;
             beam.step(i, state, share * (box && !there && !habit.two ? Math.exp(of(Step.BOX_STAYS)) : 1), false);
@@ -269,15 +273,13 @@ final class RollTrack {
                         to(i, state, voice, b, r, sign.other(), 0, own);
                     }
                     if (sign.value() <= MOST_COUNT) {
-                        int shift = voice == 0 ? 2 : 11;
-                        int counts = (int) (state >>> shift) & MOST_COUNT;
+                        int counts = state.count(voice);
                         double factor = counts == 0
                                 ? Math.exp(Math.max(
                                         of(Step.COUNT_FAR),
                                         of(Step.COUNT_START) + of(Step.COUNT_START_EACH) * (sign.value() - 1)))
                                 : counted[sign.value() - counts + MOST_COUNT];
-                        long told = (state & ~((long) MOST_COUNT << shift)) | ((long) sign.value() << shift);
-                        beam.step(i, told, share * countOdds * factor, false);
+                        beam.step(i, state.counted(voice, sign.value()), share * countOdds * factor, false);
                     }
                 }
                 case ON -> {
@@ -317,7 +319,7 @@ final class RollTrack {
             }
         }
 
-        private void to(int i, long state, int voice, int b, int r, int said, int rangeFrom, double own) {
+        private void to(int i, RollState state, int voice, int b, int r, int said, int rangeFrom, double own) {
             if (said > rollsPerBox) {
                 int box = (said - 1) / rollsPerBox;
                 if (box < boxCount && b >= box - 1 && b <= box) {
@@ -334,7 +336,8 @@ final class RollTrack {
             }
         }
 
-        private void enter(int i, long state, int voice, int b, int r, int box, int roll, int rangeFrom, double odds) {
+        private void enter(
+                int i, RollState state, int voice, int b, int r, int box, int roll, int rangeFrom, double odds) {
             double factor;
             if (b != box) {
                 boolean natural = r >= rollsPerBox - TAIL && roll <= HEAD;
@@ -353,10 +356,8 @@ final class RollTrack {
             move(i, state, voice, box * width + roll, odds * factor);
         }
 
-        private void move(int i, long state, int voice, int target, double factor) {
-            int shift = voice == 0 ? 40 : 20;
-            long moved = (state & ~(0xFFFFFL << shift)) | ((long) target << shift);
-            beam.step(i, (moved & ~1L) | voice, factor, true);
+        private void move(int i, RollState state, int voice, int target, double factor) {
+            beam.step(i, state.at(voice, target), factor, true);
         }
     }
 }

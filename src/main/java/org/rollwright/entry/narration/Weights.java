@@ -31,23 +31,19 @@ public final class Weights {
     public static Weights parse(String csv) {
         Weights weights = new Weights();
         Map<String, Feature> features = features();
-        csv.lines().skip(1).filter(line -> !line.isBlank()).forEach(line -> {
-            String[] cells = line.split(",", -1);
-            if (cells.length != 4) {
-                throw new IllegalArgumentException("weights.csv: '" + line + "' does not have four cells");
-            }
-            Feature feature = features.get(cells[0]);
-            if (feature == null && !cells[2].isEmpty()) {
-                boolean early = cells[0].startsWith(FIRST);
+        Csv.rows(csv, "weights.csv", 4, cells -> {
+            Feature feature = features.get(cells.getField(0));
+            if (feature == null && !cells.getField(2).isEmpty()) {
+                boolean early = cells.getField(0).startsWith(FIRST);
                 (early ? weights.firstCues : weights.cues)
-                        .put(
-                                cells[0].substring((early ? FIRST : CUE).length()),
-                                new double[] {Double.parseDouble(cells[1]), Double.parseDouble(cells[2])});
+                        .put(cells.getField(0).substring((early ? FIRST : CUE).length()), new double[] {
+                            Double.parseDouble(cells.getField(1)), Double.parseDouble(cells.getField(2))
+                        });
             } else if (feature == null) {
-                weights.others.put(cells[0], Double.parseDouble(cells[1]));
+                weights.others.put(cells.getField(0), Double.parseDouble(cells.getField(1)));
             } else {
-                weights.fresh[feature.index()] = Double.parseDouble(cells[1]);
-                weights.same[feature.index()] = Double.parseDouble(cells[2]);
+                weights.fresh[feature.index()] = Double.parseDouble(cells.getField(1));
+                weights.same[feature.index()] = Double.parseDouble(cells.getField(2));
             }
         });
         return weights;

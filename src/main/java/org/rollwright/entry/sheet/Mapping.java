@@ -9,6 +9,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.DayStyle;
+import org.rollwright.coin.Refusal;
 
 /// Which column of a spreadsheet is what.
 ///
@@ -19,13 +21,14 @@ import org.rollwright.catalog.Catalog;
 /// @param fixed values for every row by field
 /// @param found headings by what was found: a watch name, or a coin as on the entry line
 /// @param dates how dates are written: iso (2026-05-03), dmy (3.5.2026, 3/5/2026) or mdy (5/3/2026)
-public record Mapping(Map<String, String> columns, Map<String, String> fixed, Map<String, String> found, String dates) {
+public record Mapping(
+        Map<String, String> columns, Map<String, String> fixed, Map<String, String> found, DayStyle dates) {
 
     /// The outcome of reading a mapping.
     public sealed interface Parsed {
         record Good(Mapping mapping) implements Parsed {}
 
-        record Bad(String wrong, String right) implements Parsed {}
+        record Bad(Refusal flaw) implements Parsed {}
     }
 
     /// The fields a box has in a spreadsheet.
@@ -43,6 +46,9 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
             "wrap", List.of("wrap", "wrapped by", "wrapping"),
             "stamp", List.of("stamp", "seal"),
             "note", List.of("note", "notes", "remark", "remarks", "comment"));
+
+    private static final Map<String, DayStyle> STYLES =
+            Map.of("iso", DayStyle.ISO, "dmy", DayStyle.DAY_FIRST, "mdy", DayStyle.MONTH_FIRST);
 
     public Mapping {
         columns = Map.copyOf(columns);
@@ -67,7 +73,7 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
             }
         }
         Map<String, String> fixed = columns.containsKey("denomination") ? Map.of() : Map.of("denomination", "cent");
-        return new Mapping(columns, fixed, found, "iso");
+        return new Mapping(columns, fixed, found, DayStyle.ISO);
     }
 
     /// Reads a mapping.
@@ -75,7 +81,7 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
         Map<String, String> columns = new LinkedHashMap<>();
         Map<String, String> fixed = new LinkedHashMap<>();
         Map<String, String> found = new LinkedHashMap<>();
-        String dates = "iso";
+        DayStyle dates = DayStyle.ISO;
         for (String piece : text.split(";")) {
             String part = piece.strip();
             if (part.isEmpty()) {
@@ -93,10 +99,12 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
                 return bad(part);
             }
             if (field.equals("dates")) {
-                if (!List.of("iso", "dmy", "mdy").contains(value)) {
-                    return new Parsed.Bad(t("sheet.is-no-order-of-dates", value), t("sheet.write-dates-iso-for-2026"));
+                DayStyle style = STYLES.get(value);
+                if (style == null) {
+                    return new Parsed.Bad(
+                            new Refusal(t("sheet.is-no-order-of-dates", value), t("sheet.write-dates-iso-for-2026")));
                 }
-                dates = value;
+                dates = style;
             } else if (field.startsWith("found:") && !isFixed && field.length() > 6) {
                 found.put(field.substring(6), value);
             } else if (FIELDS.contains(field)) {
@@ -109,9 +117,18 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
     }
 
     private static Parsed bad(String part) {
-        return new Parsed.Bad(
+        return new Parsed.Bad(new Refusal(
                 t("sheet.says-of-no-column-what", part),
-                t("sheet.write-field-heading-for-found", String.join(", ", FIELDS)));
+                t("sheet.write-field-heading-for-found", String.join(", ", FIELDS))));
+    }
+
+    /// The order of dates in the word that stands for it.
+    String order() {
+        return STYLES.entrySet().stream()
+                .filter(style -> style.getValue() == dates)
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElseThrow();
     }
 
     /// The mapping in words that [#parse] reads.
@@ -128,7 +145,7 @@ public record Mapping(Map<String, String> columns, Map<String, String> fixed, Ma
         found.entrySet().stream()
                 .sorted(Map.Entry.comparingByKey())
                 .forEach(entry -> parts.add("found:" + entry.getKey() + "=" + entry.getValue()));
-        parts.add("dates=" + dates);
+        parts.add("dates=" + order());
         return String.join("; ", parts);
     }
 }

@@ -2,7 +2,6 @@ package org.rollwright.entry.sheet;
 
 import static org.rollwright.text.Texts.t;
 
-import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -18,7 +17,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Country;
-import org.rollwright.coin.Limits;
+import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntBook;
@@ -149,12 +148,12 @@ public final class SheetImport {
     private static final class Refused extends Exception {
         private static final long serialVersionUID = 1L;
         private final String column;
-        private final String right;
+        private final transient Refusal flaw;
 
         Refused(String column, String wrong, String right) {
             super(wrong, null, false, false);
             this.column = column;
-            this.right = right;
+            this.flaw = new Refusal(wrong, right);
         }
     }
 
@@ -177,7 +176,7 @@ public final class SheetImport {
                     "",
                     warning));
         } catch (Refused e) {
-            reports.add(new RowReport(row.line(), "", e.column, String.valueOf(e.getMessage()), e.right, ""));
+            reports.add(new RowReport(row.line(), "", e.column, e.flaw.wrong(), e.flaw.right(), ""));
         }
     }
 
@@ -269,28 +268,13 @@ public final class SheetImport {
         if (value.isEmpty()) {
             return null;
         }
-        try {
-            if (mapping.dates().equals("iso") || (value.length() == 10 && value.charAt(4) == '-')) {
-                return Limits.day(value).orElseThrow(() -> new DateTimeException(value));
-            }
-            String[] parts = value.split("[./-]");
-            if (parts.length == 3) {
-                boolean dayFirst = mapping.dates().equals("dmy");
-                int year = Integer.parseInt(parts[2].strip());
-                LocalDate day = LocalDate.of(
-                        year < 100 ? 2000 + year : year,
-                        Integer.parseInt(parts[dayFirst ? 1 : 0].strip()),
-                        Integer.parseInt(parts[dayFirst ? 0 : 1].strip()));
-                if (Limits.isDay(day)) {
-                    return day;
-                }
-            }
-        } catch (DateTimeException | NumberFormatException e) {
-            // falls through to the refusal, which quotes the cell
+        Optional<LocalDate> day = mapping.dates().read(value);
+        if (day.isPresent()) {
+            return day.get();
         }
         throw new Refused(
                 mapping.columns().getOrDefault("date", "date"),
                 t("sheet.is-no-date", value),
-                t("sheet.dates-are-read-as-say", mapping.dates()));
+                t("sheet.dates-are-read-as-say", mapping.order()));
     }
 }

@@ -29,6 +29,8 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
+import org.rollwright.coin.Refusal;
+import org.rollwright.journal.Declined;
 
 /// Reads a photograph from bytes that nobody vouches for.
 ///
@@ -60,17 +62,7 @@ public final class PhotoReader {
         record Good(Photo photo) implements Read {}
 
         /// Nothing was kept.
-        record Refused(String wrong, String right) implements Read {}
-    }
-
-    private static final class Refusal extends Exception {
-        private static final long serialVersionUID = 1L;
-        private final String right;
-
-        Refusal(String wrong, String right) {
-            super(wrong, null, false, false);
-            this.right = right;
-        }
+        record Refused(Refusal flaw) implements Read {}
     }
 
     /// Reads and cleans a photograph.
@@ -79,10 +71,11 @@ public final class PhotoReader {
             synchronized (ONE_AT_A_TIME) {
                 return new Read.Good(photo(bytes));
             }
-        } catch (Refusal e) {
-            return new Read.Refused(String.valueOf(e.getMessage()), e.right);
+        } catch (Declined e) {
+            return new Read.Refused(e.why().getFirst());
         } catch (IOException | RuntimeException e) {
-            return new Read.Refused(t("picture.the-file-is-damaged-its"), t("picture.save-or-send-the-photograph"));
+            return new Read.Refused(
+                    new Refusal(t("picture.the-file-is-damaged-its"), t("picture.save-or-send-the-photograph")));
         }
     }
 
@@ -115,9 +108,9 @@ public final class PhotoReader {
         return jpeg(picture, 0.9f);
     }
 
-    private static Photo photo(byte[] bytes) throws Refusal, IOException {
+    private static Photo photo(byte[] bytes) throws IOException {
         if (bytes.length > MOST_BYTES) {
-            throw new Refusal(
+            throw new Declined(
                     t("picture.the-file-has-mb-at", bytes.length / 1_000_000, MOST_BYTES / 1_000_000),
                     t("picture.save-the-photograph-smaller"));
         }
@@ -128,9 +121,9 @@ public final class PhotoReader {
         return new Photo(upright.getWidth(), upright.getHeight(), jpeg, jpeg(shrunk(upright), 0.85f));
     }
 
-    private static PhotoFrame frame(byte[] bytes) throws Refusal {
+    private static PhotoFrame frame(byte[] bytes) {
         if (bytes.length < 32) {
-            throw new Refusal(t("picture.the-file-is-empty-or"), t("picture.use-a-photograph-in"));
+            throw new Declined(t("picture.the-file-is-empty-or"), t("picture.use-a-photograph-in"));
         }
         Optional<PhotoFrame> frame;
         if (starts(bytes, 0, 0xff, 0xd8, 0xff)) {
@@ -143,28 +136,28 @@ public final class PhotoReader {
             throw notTaken(bytes);
         }
         if (frame.isEmpty()) {
-            throw new Refusal(t("picture.the-file-is-cut-short"), t("picture.save-or-send-the-photograph"));
+            throw new Declined(t("picture.the-file-is-cut-short"), t("picture.save-or-send-the-photograph"));
         }
         if (frame.get().foreign()) {
-            throw new Refusal(t("picture.something-other-than-a-picture"), t("picture.open-it-in-a-picture"));
+            throw new Declined(t("picture.something-other-than-a-picture"), t("picture.open-it-in-a-picture"));
         }
         return frame.get();
     }
 
-    private static Refusal notTaken(byte[] bytes) {
+    private static Declined notTaken(byte[] bytes) {
         String text = new String(bytes, 0, Math.min(bytes.length, 1024), StandardCharsets.ISO_8859_1)
                 .stripLeading()
                 .toLowerCase(java.util.Locale.ROOT);
         if (starts(bytes, 4, 'f', 't', 'y', 'p')) {
-            return new Refusal(t("picture.this-is-a-heic-or"), t("picture.have-the-phone-take-or"));
+            return new Declined(t("picture.this-is-a-heic-or"), t("picture.have-the-phone-take-or"));
         }
         if (starts(bytes, 0, 'M', 'Z') || starts(bytes, 0, 0x7f, 'E', 'L', 'F') || text.startsWith("#!")) {
-            return new Refusal(t("picture.this-is-a-program-not"), t("picture.use-a-photograph-in"));
+            return new Declined(t("picture.this-is-a-program-not"), t("picture.use-a-photograph-in"));
         }
         if (text.startsWith("<") || text.contains("<svg")) {
-            return new Refusal(t("picture.this-is-a-page-or"), t("picture.use-a-photograph-in"));
+            return new Declined(t("picture.this-is-a-page-or"), t("picture.use-a-photograph-in"));
         }
-        return new Refusal(t("picture.this-file-is-no-photograph"), t("picture.use-a-photograph-in"));
+        return new Declined(t("picture.this-file-is-no-photograph"), t("picture.use-a-photograph-in"));
     }
 
     static boolean starts(byte[] bytes, int from, int... wanted) {
@@ -179,10 +172,10 @@ public final class PhotoReader {
         return true;
     }
 
-    private static BufferedImage decoded(PhotoFrame frame) throws Refusal, IOException {
+    private static BufferedImage decoded(PhotoFrame frame) throws IOException {
         Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(frame.format());
         if (!readers.hasNext()) {
-            throw new Refusal(
+            throw new Declined(
                     t("picture.pictures-in-cannot-be-read", frame.format()), t("picture.use-a-photograph-in"));
         }
         ImageReader reader = readers.next();
@@ -192,12 +185,12 @@ public final class PhotoReader {
             int height = reader.getHeight(0);
             long pixels = (long) width * height;
             if (pixels > MOST_PIXELS) {
-                throw new Refusal(
+                throw new Declined(
                         t("picture.the-picture-claims-by-pixels", width, height, MOST_PIXELS / 1_000_000),
                         t("picture.save-the-photograph-smaller"));
             }
             if (width < 16 || height < 16) {
-                throw new Refusal(
+                throw new Declined(
                         t("picture.the-picture-has-only-by", width, height), t("picture.use-a-photograph-in"));
             }
             int step = 1;

@@ -6,10 +6,17 @@ import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
+import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.DecompositionSolver;
-import org.hipparchus.linear.LUDecomposition;
+import org.hipparchus.linear.LUDecomposer;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.GaussNewtonOptimizer;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
+import org.hipparchus.util.Pair;
 
 /// How a second picture lies over a first: a point (x, y) of the first is found in the second at `scale · R ·
 /// (x, y) + (shiftX, shiftY)`, R a turn by [#turnDegrees()].
@@ -49,6 +56,11 @@ public record Registration(
 
     private static final int COARSE = 96;
     private static final int FINE = 224;
+
+    private static final int MOST_ROUNDS = 14;
+    /// A step that moves nothing by so much, in radians, shares and radii, was the last.
+    private static final double SETTLED = 1e-5;
+    private static final double SINGULAR = 1e-11;
 
     /// Aligns two pictures whose coins are looked for first.
     ///
@@ -97,7 +109,7 @@ public record Registration(
         best = refined(a.level(COARSE, 1.0), b.level(COARSE, 1.0), best, 10);
         Level fineA = a.level(a.side, 0.8);
         Level fineB = b.level(b.side, 0.8);
-        best = refined(fineA, fineB, best, 14);
+        best = refined(fineA, fineB, best, MOST_ROUNDS);
         double edges = correlation(a.strength(), b.strength(), best);
         double scale = Math.exp(best.logScale) * two.radius() / one.radius();
         double cos = scale * Math.cos(best.turn);
@@ -302,124 +314,145 @@ public record Registration(
         return ring;
     }
 
-    /// Least squares by Gauss and Newton: the first picture's slopes tell how a small turn, scale and shift
-    /// would change it.
+    /// Turn, scale and shift together by least squares, from a first guess.
+    ///
+    /// @param rounds steps at most
     private static Fit refined(Level a, Level b, Fit start, int rounds) {
-        int side = a.grey.width;
-        double half = side / 2.0;
-        double turn = start.turn;
-        double logScale = start.logScale;
-        double x = start.x;
-        double y = start.y;
-        Fit best = new Fit(turn, logScale, x, y, Double.NEGATIVE_INFINITY);
-        for (int round = 0; round <= rounds; round++) {
-            double[] stats = stats(a, b, new Fit(turn, logScale, x, y, 0));
-            if (stats[4] > best.correlation) {
-                best = new Fit(turn, logScale, x, y, stats[4]);
-            }
-            if (round == rounds) {
-                break;
-            }
-            double[][] normal = new double[4][5];
-            double cos = Math.exp(logScale) * Math.cos(turn);
-            double sin = Math.exp(logScale) * Math.sin(turn);
-            for (int py = 1; py < side - 1; py++) {
-                double v = (py + 0.5) / half - 1;
-                for (int px = 1; px < side - 1; px++) {
-                    double u = (px + 0.5) / half - 1;
-                    if (u * u + v * v > OUTER * OUTER) {
-                        continue;
-                    }
-                    int i = py * side + px;
-                    double valueA = (a.grey.data[i] - stats[0]) / stats[1];
-                    double valueB = (b.at(cos * u - sin * v + x, sin * u + cos * v + y) - stats[2]) / stats[3];
-                    double gu = (a.grey.data[i + 1] - a.grey.data[i - 1]) * half / 2 / stats[1];
-                    double gv = (a.grey.data[i + side] - a.grey.data[i - side]) * half / 2 / stats[1];
-                    double error = valueB - valueA;
-                    // a glint or a scratch on one coin only must not pull
-                    double weight = 1 / (1 + error * error / 4);
-                    double[] slope = {gv * u - gu * v, gu * u + gv * v, gu, gv};
-                    for (int r = 0; r < 4; r++) {
-                        for (int c = 0; c < 4; c++) {
-                            normal[r][c] += weight * slope[r] * slope[c];
-                        }
-                        normal[r][4] += weight * slope[r] * error;
-                    }
-                }
-            }
-            double[] step = solved(normal);
-            // the step warps the first picture; its inverse is put before the present one
-            double dTurn = -step[0];
-            double dScale = -step[1];
-            double dc = Math.exp(dScale) * Math.cos(dTurn);
-            double ds = Math.exp(dScale) * Math.sin(dTurn);
-            double ix = -(dc * step[2] - ds * step[3]);
-            double iy = -(ds * step[2] + dc * step[3]);
-            double nx = cos * ix - sin * iy + x;
-            double ny = sin * ix + cos * iy + y;
-            turn += dTurn;
-            logScale = Math.max(-0.4, Math.min(0.4, logScale + dScale));
-            x = Math.max(-0.5, Math.min(0.5, nx));
-            y = Math.max(-0.5, Math.min(0.5, ny));
-
-            if (Math.abs(dTurn) < 1e-5 && Math.abs(dScale) < 1e-5 && Math.hypot(ix, iy) < 1e-5) {
-                break;
-            }
+        Overlay overlay = new Overlay(a, b);
+        try {
+            new GaussNewtonOptimizer(new LUDecomposer(SINGULAR), true)
+                    .optimize(new LeastSquaresBuilder()
+                            .model(overlay)
+                            .start(new double[] {start.turn, start.logScale, start.x, start.y})
+                            .target(new double[overlay.inside.length])
+                            .parameterValidator(Registration::within)
+                            .checker((round, before, after) ->
+                                    round > rounds || before.getPoint().getLInfDistance(after.getPoint()) < SETTLED)
+                            .maxEvaluations(2 * MOST_ROUNDS)
+                            .maxIterations(2 * MOST_ROUNDS)
+                            .build());
+        } catch (MathIllegalStateException e) {
+            // a picture without any relief gives no step
         }
-        return best;
+        return overlay.best();
     }
 
-    /// The last column against the others; a picture without any relief gives no step.
-    private static double[] solved(double[][] m) {
-        double[][] left = new double[4][4];
-        double[] right = new double[4];
-        for (int r = 0; r < 4; r++) {
-            System.arraycopy(m[r], 0, left[r], 0, 4);
-            left[r][r] += 1e-9;
-            right[r] = m[r][4];
-        }
-        DecompositionSolver solver = new LUDecomposition(new Array2DRowRealMatrix(left, false)).getSolver();
-        return solver.isNonSingular()
-                ? solver.solve(new ArrayRealVector(right, false)).toArray()
-                : new double[4];
+    /// No outline is off by more than a third of the coin's size or half of its radius.
+    private static RealVector within(RealVector point) {
+        return new ArrayRealVector(
+                new double[] {
+                    point.getEntry(0),
+                    Math.clamp(point.getEntry(1), -0.4, 0.4),
+                    Math.clamp(point.getEntry(2), -0.5, 0.5),
+                    Math.clamp(point.getEntry(3), -0.5, 0.5)
+                },
+                false);
     }
 
     private static double correlation(Level a, Level b, Fit fit) {
-        return stats(a, b, fit)[4];
+        return new Overlay(a, b).correlation(fit);
     }
 
-    /// Mean and spread of both pictures inside the disc, and their correlation.
-    private static double[] stats(Level a, Level b, Fit fit) {
-        int side = a.grey.width;
-        double half = side / 2.0;
-        double cos = Math.exp(fit.logScale) * Math.cos(fit.turn);
-        double sin = Math.exp(fit.logScale) * Math.sin(fit.turn);
-        double sa = 0;
-        double sb = 0;
-        double saa = 0;
-        double sbb = 0;
-        double sab = 0;
-        int n = 0;
-        for (int py = 1; py < side - 1; py++) {
-            double v = (py + 0.5) / half - 1;
-            for (int px = 1; px < side - 1; px++) {
-                double u = (px + 0.5) / half - 1;
-                if (u * u + v * v > OUTER * OUTER) {
-                    continue;
-                }
-                double va = a.grey.data[py * side + px];
+    /// The second picture laid over the first inside the disc: where they differ, and how a turn, scale and shift
+    /// would change that. The first picture's slopes stand for those of the second, which are the same where the
+    /// pictures lie right, and need not be looked up.
+    private static final class Overlay implements MultivariateJacobianFunction {
+        private final Level a;
+        private final Level b;
+        private final double half;
+        private final int[] inside;
+        private final double[] laid;
+        private double meanA;
+        private double spreadA;
+        private double meanB;
+        private double spreadB;
+        private Fit best = new Fit(0, 0, 0, 0, Double.NEGATIVE_INFINITY);
+
+        Overlay(Level a, Level b) {
+            this.a = a;
+            this.b = b;
+            int side = a.grey.width;
+            half = side / 2.0;
+            inside = IntStream.range(0, side * side)
+                    .filter(i -> i % side > 0 && i % side < side - 1 && i / side > 0 && i / side < side - 1)
+                    .filter(i -> u(i) * u(i) + v(i) * v(i) <= OUTER * OUTER)
+                    .toArray();
+            laid = new double[inside.length];
+        }
+
+        private double u(int i) {
+            return (i % a.grey.width + 0.5) / half - 1;
+        }
+
+        private double v(int i) {
+            return (Math.floorDiv(i, a.grey.width) + 0.5) / half - 1;
+        }
+
+        Fit best() {
+            return best;
+        }
+
+        /// Lays the second picture over the first; mean and spread of both are known afterwards.
+        double correlation(Fit fit) {
+            double cos = Math.exp(fit.logScale) * Math.cos(fit.turn);
+            double sin = Math.exp(fit.logScale) * Math.sin(fit.turn);
+            double sa = 0;
+            double sb = 0;
+            double saa = 0;
+            double sbb = 0;
+            double sab = 0;
+            for (int k = 0; k < inside.length; k++) {
+                double u = u(inside[k]);
+                double v = v(inside[k]);
+                double va = a.grey.data[inside[k]];
                 double vb = b.at(cos * u - sin * v + fit.x, sin * u + cos * v + fit.y);
+                laid[k] = vb;
                 sa += va;
                 sb += vb;
                 saa += va * va;
                 sbb += vb * vb;
                 sab += va * vb;
-                n++;
             }
+            int n = inside.length;
+            meanA = sa / n;
+            meanB = sb / n;
+            spreadA = Math.sqrt(Math.max(1e-9, saa / n - meanA * meanA));
+            spreadB = Math.sqrt(Math.max(1e-9, sbb / n - meanB * meanB));
+            return (sab / n - meanA * meanB) / (spreadA * spreadB);
         }
-        double varA = Math.max(1e-9, saa / n - sa / n * sa / n);
-        double varB = Math.max(1e-9, sbb / n - sb / n * sb / n);
-        double correlation = (sab / n - sa / n * sb / n) / Math.sqrt(varA * varB);
-        return new double[] {sa / n, Math.sqrt(varA), sb / n, Math.sqrt(varB), correlation};
+
+        @Override
+        public Pair<RealVector, RealMatrix> value(RealVector point) {
+            Fit fit = new Fit(point.getEntry(0), point.getEntry(1), point.getEntry(2), point.getEntry(3), 0);
+            double correlation = correlation(fit);
+            if (correlation > best.correlation) {
+                best = new Fit(fit.turn, fit.logScale, fit.x, fit.y, correlation);
+            }
+            double cos = Math.cos(fit.turn) / Math.exp(fit.logScale);
+            double sin = Math.sin(fit.turn) / Math.exp(fit.logScale);
+            int side = a.grey.width;
+            float[] grey = a.grey.data;
+            double steep = half / 2 / spreadA;
+            double[] errors = new double[inside.length];
+            double[][] slopes = new double[inside.length][];
+            for (int k = 0; k < inside.length; k++) {
+                int i = inside[k];
+                double u = u(i);
+                double v = v(i);
+                double gu = (grey[i + 1] - grey[i - 1]) * steep;
+                double gv = (grey[i + side] - grey[i - side]) * steep;
+                double error = (laid[k] - meanB) / spreadB - (grey[i] - meanA) / spreadA;
+                // a glint or a scratch on one coin only must not pull
+                double weight = 1 / Math.sqrt(1 + error * error / 4);
+                errors[k] = weight * error;
+                slopes[k] = new double[] {
+                    weight * (gv * u - gu * v),
+                    weight * (gu * u + gv * v),
+                    weight * (cos * gu - sin * gv),
+                    weight * (sin * gu + cos * gv)
+                };
+            }
+            return new Pair<>(new ArrayRealVector(errors, false), new Array2DRowRealMatrix(slopes, false));
+        }
     }
 }

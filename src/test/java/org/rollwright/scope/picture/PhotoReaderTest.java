@@ -18,6 +18,7 @@ import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.rollwright.coin.Refusal;
 
 class PhotoReaderTest {
     /// Red in the upper left quarter, blue elsewhere, wider than high.
@@ -77,13 +78,13 @@ class PhotoReaderTest {
         return ((PhotoReader.Read.Good) read).photo();
     }
 
-    private static PhotoReader.Read.Refused refused(byte[] bytes) {
+    private static Refusal refused(byte[] bytes) {
         PhotoReader.Read read = PhotoReader.read(bytes);
         assertThat(read).isInstanceOf(PhotoReader.Read.Refused.class);
         PhotoReader.Read.Refused refused = (PhotoReader.Read.Refused) read;
-        assertThat(refused.wrong()).endsWith(".");
-        assertThat(refused.right()).endsWith(".");
-        return refused;
+        assertThat(refused.flaw().wrong()).endsWith(".");
+        assertThat(refused.flaw().right()).endsWith(".");
+        return refused.flaw();
     }
 
     private static boolean red(BufferedImage picture, double x, double y) {

@@ -1,8 +1,8 @@
-package org.rollwright.journal;
+package org.rollwright.coin;
 
 import java.util.Optional;
 
-/// Why something is not taken.
+/// Why something read from a person or a file cannot be used, or cannot be recorded.
 ///
 /// @param wrong what was wrong, a whole sentence
 /// @param right what would be right, a whole sentence
