@@ -52,7 +52,7 @@ public final class AlbumActions {
 
     private static AlbumId known(State known, AlbumId id) {
         if (known.album().album(id).isEmpty()) {
-            throw new Declined(t("hunt.there-is-no-album", id), t("hunt.look-at-the-list-of-4"));
+            throw new Declined(t("hunt.album-unknown", id), t("hunt.album-list"));
         }
         return id;
     }
@@ -62,7 +62,7 @@ public final class AlbumActions {
         String name = typed.text("name");
         String rule = typed.text("rule");
         if (name.isEmpty()) {
-            typed.wrong(t("hunt.the-album-has-no-name"), t("hunt.give-it-one"));
+            typed.wrong(t("hunt.album-name-missing"), t("hunt.give-it-one"));
         }
         switch (AlbumRule.parse(rule)) {
             case AlbumRule.Parsed.Bad bad -> typed.wrong(bad.wrong(), bad.right());

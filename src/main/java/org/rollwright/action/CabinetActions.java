@@ -103,7 +103,7 @@ public final class CabinetActions {
                             () -> typed.wrong(t("typed.no-coin-number", Typed.quote(one)), t("typed.write-coins")));
         }
         if (coins.isEmpty()) {
-            typed.wrong(t("hunt.no-coin-was-chosen"), t("hunt.tick-at-least-one-coin"));
+            typed.wrong(t("hunt.no-coin-was-chosen"), t("hunt.coin-tick-one"));
         }
         return coins;
     }
@@ -148,8 +148,7 @@ public final class CabinetActions {
             CoinRef ref = coins.getFirst();
             OwnedCoin coin = known.holdings()
                     .coin(ref)
-                    .orElseThrow(() ->
-                            new Declined(t("hunt.there-is-no-coin-in", ref), t("hunt.look-at-the-cabinet-again")));
+                    .orElseThrow(() -> new Declined(t("hunt.hand-empty", ref), t("hunt.cabinet-look-again")));
             Denomination denomination = coin.description().identity().denomination();
             return switch (CoinLine.read(typed.text("line"), denomination, setting)) {
                 case CoinLine.Read.Bad bad -> throw new Declined(bad.why());

@@ -223,7 +223,7 @@ public final class HuntActions {
         return known -> {
             BoxDetails before = known.hunt()
                     .box(id)
-                    .orElseThrow(() -> new Declined(t("hunt.there-is-no-box", id), t("hunt.look-at-the-list-of-3")))
+                    .orElseThrow(() -> new Declined(t("hunt.box-unknown", id), t("hunt.box-list")))
                     .details();
             return new Desk.Step(
                     0,

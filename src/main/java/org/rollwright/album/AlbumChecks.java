@@ -19,7 +19,7 @@ final class AlbumChecks {
         return switch (event) {
             case AlbumEvent.AlbumDefined defined ->
                 defined.name().isBlank()
-                        ? Refusal.of(t("hunt.the-album-has-no-name"), t("hunt.give-it-one"))
+                        ? Refusal.of(t("hunt.album-name-missing"), t("hunt.give-it-one"))
                         : Optional.empty();
             case AlbumEvent.AlbumRemoved removed -> album(book, removed.album());
             case AlbumEvent.HolesFilled filled -> holes(book, filled, coins);
@@ -30,7 +30,7 @@ final class AlbumChecks {
     private static Optional<Refusal> album(AlbumBook book, AlbumId id) {
         return book.album(id).isPresent()
                 ? Optional.empty()
-                : Refusal.of(t("hunt.there-is-no-album", id), t("hunt.look-at-the-list-of-4"));
+                : Refusal.of(t("hunt.album-unknown", id), t("hunt.album-list"));
     }
 
     private static Optional<Refusal> holes(AlbumBook book, AlbumEvent.HolesFilled filled, Holdings coins) {
@@ -39,7 +39,7 @@ final class AlbumChecks {
                 CoinRef coin = change.coin();
                 return coin == null || coins.coin(coin).isPresent()
                         ? Optional.empty()
-                        : Refusal.of(t("hunt.coin-is-not-there-any", coin), t("hunt.compare-the-album-again"));
+                        : Refusal.of(t("hunt.coin-gone", coin), t("hunt.compare-the-album-again"));
             });
             if (refusal.isPresent()) {
                 return refusal;
@@ -64,7 +64,7 @@ final class AlbumChecks {
         Set<CoinRef> seen = new HashSet<>();
         for (CoinRef coin : after.values()) {
             if (!seen.add(coin)) {
-                return Refusal.of(t("hunt.coin-would-lie-in-two", coin), t("hunt.empty-its-old-hole-in"));
+                return Refusal.of(t("hunt.coin-in-two-holes", coin), t("hunt.hole-empty-first"));
             }
         }
         return Optional.empty();

@@ -59,7 +59,7 @@ public final class AlbumIndex {
                         album.name(),
                         hole,
                         HoleAlert.Kind.MAY_UPGRADE,
-                        t("album.may-upgrade-compare-side-by", where, look.reason()));
+                        t("album.may-upgrade", where, look.reason()));
             case Policy.Verdict.Same same ->
                 new HoleAlert(
                         album.id(), album.name(), hole, HoleAlert.Kind.HAVE, t("album.filled-with-one-as-good", where));

@@ -119,7 +119,7 @@ public final class AlbumRule {
             if (!clause.isEmpty()) {
                 String advice = reader.clause(clause);
                 if (!advice.isEmpty()) {
-                    return new Parsed.Bad(position, t("album.is-no-rule-i-know", clause), advice);
+                    return new Parsed.Bad(position, t("album.rule-unknown", clause), advice);
                 }
             }
             position += piece.length() + 1;
@@ -134,7 +134,7 @@ public final class AlbumRule {
             }
         }
         if (reader.selection == null && reader.list.isEmpty()) {
-            return new Parsed.Bad(0, t("album.the-rule-does-not-say"), t("album.begin-for-example-with-series"));
+            return new Parsed.Bad(0, t("album.rule-without-coins"), t("album.rule-example"));
         }
         return new Parsed.Good(new AlbumRule(reader, text));
     }
@@ -187,7 +187,7 @@ public final class AlbumRule {
                 selecting.add(clause);
                 return "";
             }
-            return t("album.begin-with-series-denomination-country");
+            return t("album.clauses");
         }
 
         private String onePer(String lower) {
@@ -210,7 +210,7 @@ public final class AlbumRule {
             for (String piece : rest.split(",")) {
                 Optional<Wanted> wanted = Wanted.parse(piece);
                 if (wanted.isEmpty() || (needsWord && wanted.get().rest().isEmpty())) {
-                    return needsWord ? t("album.write-date-and-variety-also") : t("album.write-dates-list-1909-s");
+                    return needsWord ? t("album.also-form") : t("album.list-form");
                 }
                 into.add(wanted.get());
             }
@@ -220,7 +220,7 @@ public final class AlbumRule {
         private String leastGrade(String rest) {
             Optional<Grade> grade = Grade.parse(rest);
             grade.ifPresent(known -> least = known);
-            return grade.isPresent() ? "" : t("album.write-a-grade-such-as");
+            return grade.isPresent() ? "" : t("album.grade-form");
         }
     }
 

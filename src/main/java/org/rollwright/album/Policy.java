@@ -95,8 +95,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
     }
 
     private static Parsed bad(String piece) {
-        return new Parsed.Bad(
-                new Refusal(t("album.cannot-stand-in-a-policy", piece.strip()), t("album.write-each-of-sound-grade")));
+        return new Parsed.Bad(new Refusal(t("album.order-wrong", piece.strip()), t("album.order-form")));
     }
 
     private static List<Colour> colours(String[] words) {
@@ -163,9 +162,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
         }
         if (mine == null || its == null) {
             return new Verdict.Look(
-                    mine == null
-                            ? t("album.no-grade-told-the-other", its)
-                            : t("album.against-one-without-a-grade", mine));
+                    mine == null ? t("album.grade-missing", its) : t("album.against-one-without-a-grade", mine));
         }
         return decided(mine.compareTo(its), mine + (mine.compareTo(its) > 0 ? " over " : " under ") + its);
     }

@@ -32,7 +32,7 @@ final class CabinetChecks {
 
     private static Optional<Refusal> free(Holdings held, CoinRef coin) {
         return held.coin(coin).isPresent() || held.cabinet().added(coin).isPresent()
-                ? refusal(t("hunt.there-is-already-a-coin", coin), t("hunt.take-the-next-number"))
+                ? refusal(t("hunt.coin-taken", coin), t("hunt.take-the-next-number"))
                 : Optional.empty();
     }
 
@@ -43,20 +43,18 @@ final class CabinetChecks {
     private static Optional<Refusal> owned(Holdings held, List<CoinRef> coins) {
         for (CoinRef coin : coins) {
             if (held.coin(coin).isEmpty()) {
-                return refusal(t("hunt.there-is-no-coin-in", coin), t("hunt.look-at-the-cabinet-again"));
+                return refusal(t("hunt.hand-empty", coin), t("hunt.cabinet-look-again"));
             }
         }
-        return coins.isEmpty()
-                ? refusal(t("hunt.no-coin-was-chosen"), t("hunt.tick-at-least-one-coin"))
-                : Optional.empty();
+        return coins.isEmpty() ? refusal(t("hunt.no-coin-was-chosen"), t("hunt.coin-tick-one")) : Optional.empty();
     }
 
     private static Optional<Refusal> place(CabinetBook book, Place place) {
         if (place.name().isBlank()) {
-            return refusal(t("hunt.the-place-has-no-name"), t("hunt.give-it-one-such-as"));
+            return refusal(t("hunt.place-name-missing"), t("hunt.place-give-name"));
         }
         if (place.capacity() < 0 || place.capacity() > MOST_COINS) {
-            return refusal(t("hunt.a-place-cannot-hold-coins", place.capacity()), t("hunt.write-0-when-it-does"));
+            return refusal(t("hunt.place-capacity-wrong", place.capacity()), t("hunt.zero-ignored"));
         }
         Set<PlaceId> above = new HashSet<>();
         above.add(place.id());
@@ -64,10 +62,10 @@ final class CabinetChecks {
         while (parent != null) {
             Optional<Place> known = book.place(parent);
             if (known.isEmpty()) {
-                return refusal(t("hunt.the-place-around-it-is"), t("hunt.choose-one-of-the-list"));
+                return refusal(t("hunt.place-parent-missing"), t("hunt.choose-listed"));
             }
             if (!above.add(parent)) {
-                return refusal(t("hunt.a-place-cannot-lie-within"), t("hunt.choose-another-place-around-it"));
+                return refusal(t("hunt.place-within-itself"), t("hunt.place-choose-another"));
             }
             parent = known.get().parent();
         }
@@ -77,19 +75,16 @@ final class CabinetChecks {
     private static Optional<Refusal> emptied(Holdings held, PlaceId id) {
         Optional<Place> place = held.cabinet().place(id);
         if (place.isEmpty()) {
-            return refusal(t("hunt.there-is-no-such-place"), t("hunt.look-at-the-list-of"));
+            return refusal(t("hunt.place-unknown"), t("hunt.place-list"));
         }
         boolean inside = held.cabinet().places().stream().anyMatch(other -> id.equals(other.parent()));
         long coins = coinsIn(held, id);
         return inside || coins > 0
                 ? refusal(
                         coins > 0
-                                ? t(
-                                        "hunt.is-not-empty-coins-lie",
-                                        coins,
-                                        place.get().name())
-                                : t("hunt.is-not-empty", place.get().name()),
-                        t("hunt.move-what-is-in-it"))
+                                ? t("hunt.place-not-empty", coins, place.get().name())
+                                : t("hunt.not-empty", place.get().name()),
+                        t("hunt.place-move-contents"))
                 : Optional.empty();
     }
 
@@ -109,7 +104,7 @@ final class CabinetChecks {
         }
         Optional<Place> place = held.cabinet().place(where);
         if (place.isEmpty()) {
-            return refusal(t("hunt.there-is-no-such-place"), t("hunt.choose-one-of-the-list-2"));
+            return refusal(t("hunt.place-unknown"), t("hunt.choose-or-make"));
         }
         int capacity = place.get().capacity();
         if (capacity > 0) {
@@ -123,8 +118,8 @@ final class CabinetChecks {
             long there = coinsIn(held, where);
             if (there + coming > capacity) {
                 return refusal(
-                        t("hunt.holds-coins-and-has-more", place.get().name(), capacity, there, coming),
-                        t("hunt.move-fewer-or-into-another"));
+                        t("hunt.place-full", place.get().name(), capacity, there, coming),
+                        t("hunt.place-move-elsewhere"));
             }
         }
         return Optional.empty();
@@ -132,21 +127,21 @@ final class CabinetChecks {
 
     private static Optional<Refusal> left(Holdings held, CabinetEvent.CoinsLeft left) {
         if (!List.of("sold", "given", "spent", "lost").contains(left.gone().how())) {
-            return refusal(t("hunt.is-no-way-to-leave", left.gone().how()), t("hunt.choose-sold-given-spent-or"));
+            return refusal(t("hunt.disposition-wrong", left.gone().how()), t("hunt.disposition-choose"));
         }
         java.math.BigDecimal price = left.gone().price();
         if (price != null && price.signum() < 0) {
-            return refusal(t("hunt.a-price-cannot-be-negative"), t("hunt.write-what-was-paid-or"));
+            return refusal(t("hunt.price-negative"), t("hunt.paid-form"));
         }
         return owned(held, left.coins());
     }
 
     private static Optional<Refusal> price(PricePoint price) {
         if (price.amount().signum() <= 0) {
-            return refusal(t("hunt.a-price-of-zero-or"), t("hunt.leave-the-cell-blank-or"));
+            return refusal(t("hunt.price-zero"), t("hunt.price-leave-blank"));
         }
         return price.amount().compareTo(java.math.BigDecimal.valueOf(1_000_000_000L)) > 0
-                ? refusal(t("hunt.more-than-a-thousand-million"), t("hunt.check-the-figure"))
+                ? refusal(t("hunt.price-too-large"), t("hunt.check-the-figure"))
                 : Optional.empty();
     }
 }

@@ -168,7 +168,7 @@ public final class CoinSheet {
                 problems.add(problem(
                         1,
                         column,
-                        t("cabinet.there-is-no-column", mapping.get(column)),
+                        t("cabinet.column-unknown", mapping.get(column)),
                         t("cabinet.the-columns-are", String.join(", ", table.getFirst()))));
             }
         }
@@ -180,8 +180,7 @@ public final class CoinSheet {
                         t("cabinet.we-have-no-such-column"),
                         t("cabinet.ours-are", String.join(", ", COLUMNS)))));
         if (!at.containsKey("year")) {
-            problems.add(
-                    problem(1, "year", t("cabinet.no-column-is-called-year"), t("cabinet.say-which-one-holds-it")));
+            problems.add(problem(1, "year", t("cabinet.no-column-is-called-year"), t("cabinet.column-hint")));
         }
         if (!problems.isEmpty()) {
             return new Outcome(List.of(), problems);
@@ -272,7 +271,7 @@ public final class CoinSheet {
                     .or(() -> catalog.countryByWord(country.toLowerCase(Locale.ROOT))
                             .map(CountryFacts::country));
             if (known.isEmpty()) {
-                refuse("country", t("cabinet.is-no-country-here", country), t("cabinet.write-a-code-such-as"));
+                refuse("country", t("cabinet.country-unknown", country), t("cabinet.country-form"));
                 return Denomination.US_CENT;
             }
             Optional<Denomination> found =
@@ -280,8 +279,8 @@ public final class CoinSheet {
             if (found.isEmpty() && !key.equals("coin")) {
                 refuse(
                         "denomination",
-                        t("cabinet.is-no-denomination-of", key, known.get()),
-                        t("cabinet.write-a-word-such-as"));
+                        t("cabinet.denomination-unknown", key, known.get()),
+                        t("cabinet.denomination-form"));
             }
             return found.orElse(new Denomination(known.get(), key));
         }
@@ -297,7 +296,7 @@ public final class CoinSheet {
                     return year;
                 }
             }
-            refuse("year", t("cabinet.is-no-year", text), t("cabinet.write-four-digits-such-as"));
+            refuse("year", t("cabinet.year-wrong", text), t("cabinet.year-form"));
             return null;
         }
 
@@ -309,7 +308,7 @@ public final class CoinSheet {
             try {
                 return new Mint(text);
             } catch (IllegalArgumentException e) {
-                refuse("mint", t("cabinet.is-no-mint", text), t("cabinet.write-a-letter-such-as"));
+                refuse("mint", t("cabinet.mint-wrong", text), t("cabinet.mint-form"));
                 return null;
             }
         }
@@ -324,7 +323,7 @@ public final class CoinSheet {
                 grade = Optional.of(new Grade(Integer.parseInt(text)));
             }
             if (grade.isEmpty()) {
-                refuse(column, t("cabinet.is-no-grade", text), t("cabinet.write-one-such-as-vf30"));
+                refuse(column, t("cabinet.grade-wrong", text), t("cabinet.grade-form"));
             }
             return grade.orElse(null);
         }
@@ -337,7 +336,7 @@ public final class CoinSheet {
                 }
             }
             if (!text.isEmpty()) {
-                refuse("colour", t("cabinet.is-no-colour", text), t("cabinet.write-bn-rb-or-rd"));
+                refuse("colour", t("cabinet.colour-unknown", text), t("cabinet.write-bn-rb-or-rd"));
             }
             return null;
         }
@@ -352,7 +351,7 @@ public final class CoinSheet {
                     return strike;
                 }
             }
-            refuse("strike", t("cabinet.is-no-strike", text), t("cabinet.write-proof-specimen-or-nothing"));
+            refuse("strike", t("cabinet.strike-unknown", text), t("cabinet.write-proof-specimen-or-nothing"));
             return Strike.BUSINESS;
         }
 
@@ -368,8 +367,8 @@ public final class CoinSheet {
             if (read.isEmpty()) {
                 refuse(
                         "day",
-                        twoWays ? t("cabinet.may-be-read-two-ways", text) : t("cabinet.is-no-day", text),
-                        twoWays ? t("cabinet.say-how-days-are-written") : t("cabinet.write-it-as-2026-03"));
+                        twoWays ? t("cabinet.may-be-read-two-ways", text) : t("cabinet.sheet-day-wrong", text),
+                        twoWays ? t("cabinet.days-form") : t("cabinet.date-form"));
             }
             return read.orElse(today);
         }
@@ -380,7 +379,7 @@ public final class CoinSheet {
                 return null;
             }
             if (!text.matches("[0-9]{1,9}(\\.[0-9]{1,4})?")) {
-                refuse("price", t("cabinet.is-no-amount", text("price")), t("cabinet.write-one-such-as-12"));
+                refuse("price", t("cabinet.sheet-amount-wrong", text("price")), t("cabinet.amount-form"));
                 return null;
             }
             return new BigDecimal(text);

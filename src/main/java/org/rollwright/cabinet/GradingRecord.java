@@ -33,7 +33,7 @@ public record GradingRecord(double bias, double spread, int returned) {
     /// One sentence about it.
     public String sentence() {
         return returned == 0
-                ? t("cabinet.you-have-no-graded-coin", Math.round(10 * spread) / 10.0)
-                : f("cabinet.by-d-graded-coins-of", returned, bias, spread);
+                ? t("cabinet.no-graded-coin", Math.round(10 * spread) / 10.0)
+                : f("cabinet.estimates-corrected", returned, bias, spread);
     }
 }

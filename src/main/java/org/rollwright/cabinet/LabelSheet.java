@@ -58,20 +58,20 @@ public record LabelSheet(
     /// Why it cannot be printed, blank when it can.
     public String problem() {
         if (columns < 1 || rows < 1 || columns > 20 || rows > 40) {
-            return t("cabinet.columns-must-lie-between-1");
+            return t("cabinet.label-grid");
         }
         if (width < 15 || height < 8 || left < 0 || top < 0 || gapAcross < 0 || gapDown < 0) {
-            return t("cabinet.a-label-is-at-least");
+            return t("cabinet.label-size");
         }
         double right = left + columns * width + (columns - 1) * gapAcross;
         double bottom = top + rows * height + (rows - 1) * gapDown;
         if (right > paper.width + 0.01) {
-            return f("cabinet.the-labels-reach-1f-mm", right, paper.width);
+            return f("cabinet.labels-too-wide", right, paper.width);
         }
         if (bottom > paper.height + 0.01) {
-            return f("cabinet.the-labels-reach-1f-mm-2", bottom, paper.height);
+            return f("cabinet.labels-too-low", bottom, paper.height);
         }
-        return first < 1 || first > perPage() ? t("cabinet.the-first-label-must-be", perPage()) : "";
+        return first < 1 || first > perPage() ? t("cabinet.first-label-wrong", perPage()) : "";
     }
 
     /// Left edge of the nth label of the document, from 0.

@@ -262,7 +262,7 @@ public final class ValueModel {
             for (Point b : list) {
                 if (!a.equals(b) && a.step >= b.step && a.colour >= b.colour && a.log < b.log - 1e-12) {
                     return Optional.of(t(
-                            "cabinet.the-price-at-grade-is",
+                            "cabinet.price-falls",
                             Grade.steps().get(a.step),
                             Grade.steps().get(b.step)));
                 }

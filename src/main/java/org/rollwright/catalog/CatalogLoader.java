@@ -137,7 +137,7 @@ public final class CatalogLoader {
         try {
             return Optional.of(new Country(code));
         } catch (IllegalArgumentException e) {
-            row.refuse(column, t("catalog.is-no-country-code", code), t("catalog.write-two-capital-letters-such"));
+            row.refuse(column, t("catalog.country-wrong", code), t("catalog.country-form"));
             return Optional.empty();
         }
     }
@@ -188,16 +188,13 @@ public final class CatalogLoader {
             if (!row.text("face").matches("[0-9]{1,9}(\\.[0-9]{1," + Math.max(1, unit.getDecimalPlaces()) + "})?")) {
                 row.refuse(
                         "face",
-                        t("catalog.is-no-face-value", row.text("face")),
-                        t("catalog.write-a-face-value-such", unit.getDecimalPlaces(), unit));
+                        t("catalog.face-wrong", row.text("face")),
+                        t("catalog.face-form", unit.getDecimalPlaces(), unit));
                 return Optional.empty();
             }
             return Optional.of(Money.of(unit, new java.math.BigDecimal(row.text("face"))));
         } catch (IllegalCurrencyException e) {
-            row.refuse(
-                    "currency",
-                    t("catalog.is-no-currency", row.text("currency")),
-                    t("catalog.write-usd-cad-or-another"));
+            row.refuse("currency", t("catalog.currency-unknown", row.text("currency")), t("catalog.currency-form"));
             return Optional.empty();
         }
     }
@@ -222,7 +219,7 @@ public final class CatalogLoader {
         try {
             return Optional.of(new Mint(code));
         } catch (IllegalArgumentException e) {
-            row.refuse("mint", t("catalog.is-no-mint", code), t("catalog.write-p-d-s-o"));
+            row.refuse("mint", t("catalog.mint-wrong", code), t("catalog.mint-form"));
             return Optional.empty();
         }
     }
@@ -273,7 +270,7 @@ public final class CatalogLoader {
         }
         row.refuse(
                 "metal",
-                t("catalog.is-no-metal", word),
+                t("catalog.metal-unknown", word),
                 t(
                         "catalog.write-one-of",
                         String.join(
@@ -286,7 +283,7 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("series", "name", "words", "source"));
         List<Series> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            row.required("series", t("catalog.the-series-file-s-name"))
+            row.required("series", t("catalog.series-name"))
                     .ifPresent(id -> read.add(new Series(id, row.text("name"), row.words("words"))));
         }
         if (!refused(table)) {
@@ -316,7 +313,7 @@ public final class CatalogLoader {
                 return Optional.of(role);
             }
         }
-        row.refuse("role", t("catalog.is-no-role", row.text("role")), t("catalog.write-variety-error-details-strike"));
+        row.refuse("role", t("catalog.role-unknown", row.text("role")), t("catalog.role-form"));
         return Optional.empty();
     }
 
@@ -340,8 +337,8 @@ public final class CatalogLoader {
         Table table = new Table(file, List.of("watch", "words", "rule", "meaning"));
         List<WatchName> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
-            Optional<String> name = row.required("watch", t("catalog.a-name-for-what-is"));
-            Optional<String> rule = row.required("rule", t("catalog.a-rule-such-as-metal"));
+            Optional<String> name = row.required("watch", t("catalog.watch-name"));
+            Optional<String> rule = row.required("rule", t("catalog.watch-rule"));
             if (name.isPresent() && rule.isPresent()) {
                 switch (Selection.parse(rule.get())) {
                     case Selection.Parsed.Good good ->
@@ -361,7 +358,7 @@ public final class CatalogLoader {
         List<AlbumExample> read = new ArrayList<>();
         for (Table.Row row : table.rows()) {
             Optional<String> name = row.required("album", t("catalog.a-name-for-the-album"));
-            Optional<String> rule = row.required("rule", t("catalog.a-rule-such-as-series"));
+            Optional<String> rule = row.required("rule", t("catalog.album-rule"));
             if (name.isPresent() && rule.isPresent()) {
                 read.add(new AlbumExample(name.get(), rule.get(), row.text("meaning")));
             }
@@ -381,8 +378,7 @@ public final class CatalogLoader {
         for (Table.Row row : table.rows()) {
             issue(row, own).ifPresent(issue -> {
                 if (seen.contains(issue.identity()) || !seenHere.add(issue.identity())) {
-                    row.refuse(
-                            "", t("catalog.there-is-already-a", issue.identity()), t("catalog.tell-the-two-apart-in"));
+                    row.refuse("", t("catalog.already-there", issue.identity()), t("catalog.tell-apart"));
                 } else {
                     read.add(issue);
                 }
@@ -402,7 +398,7 @@ public final class CatalogLoader {
         Optional<Mint> mint = mint(row);
         Alloy alloy = alloys.get(row.text("alloy"));
         if (alloy == null) {
-            row.refuse("alloy", t("catalog.is-no-alloy", row.text("alloy")), t("catalog.write-a-name-from-alloys"));
+            row.refuse("alloy", t("catalog.alloy-unknown", row.text("alloy")), t("catalog.alloy-form"));
         }
         Optional<Boolean> collector = collector(row);
         Optional<Rarity> rarity = rarity(row);
@@ -413,7 +409,7 @@ public final class CatalogLoader {
             mintageGood = number.isPresent();
             mintage = number.isPresent() ? (Long) number.getAsLong() : null;
         }
-        Optional<String> source = row.required("source", t("catalog.where-this-stands-or-from"));
+        Optional<String> source = row.required("source", t("catalog.source-form"));
         if (country.isEmpty()
                 || key.isEmpty()
                 || year.isEmpty()
@@ -427,10 +423,7 @@ public final class CatalogLoader {
         }
         Denomination denomination = new Denomination(country.get(), key.get());
         if (!denominations.containsKey(denomination)) {
-            row.refuse(
-                    "denomination",
-                    t("catalog.there-is-no-in-denominations", denomination),
-                    t("catalog.use-one-that-is-there"));
+            row.refuse("denomination", t("catalog.denomination-unknown", denomination), t("catalog.add-denomination"));
             return Optional.empty();
         }
         return Optional.of(new Issue(
@@ -453,7 +446,7 @@ public final class CatalogLoader {
             default -> {
                 row.refuse(
                         "issued",
-                        t("catalog.is-not-allowed", row.text("issued")),
+                        t("catalog.not-allowed", row.text("issued")),
                         t("catalog.write-circulation-or-collector"));
                 yield Optional.empty();
             }
@@ -466,7 +459,7 @@ public final class CatalogLoader {
                 return Optional.of(rarity);
             }
         }
-        row.refuse("rarity", t("catalog.is-not-allowed", row.text("rarity")), t("catalog.write-key-semi-key-scarce"));
+        row.refuse("rarity", t("catalog.not-allowed", row.text("rarity")), t("catalog.rarity-form"));
         return Optional.empty();
     }
 }

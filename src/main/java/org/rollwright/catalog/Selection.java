@@ -126,7 +126,7 @@ public final class Selection {
                 if (read instanceof Clause good) {
                     clauses.add(good);
                 } else {
-                    return new Parsed.Bad(position, t("catalog.is-no-rule-i-know", clause), String.valueOf(read));
+                    return new Parsed.Bad(position, t("catalog.rule-unknown", clause), String.valueOf(read));
                 }
             }
             position += piece.length() + 1;
@@ -151,7 +151,7 @@ public final class Selection {
             return rest.isEmpty() ? new Clause.Everything() : t("catalog.write-everything-alone");
         }
         if (rest.isEmpty()) {
-            return isKeyword(keyword) ? t("catalog.write-what-it-should-be", keyword) : knownKeywords();
+            return isKeyword(keyword) ? t("catalog.clause-value", keyword) : knownKeywords();
         }
         List<String> values = Arrays.stream(rest.split(","))
                 .map(String::strip)
@@ -174,7 +174,7 @@ public final class Selection {
     }
 
     private static String knownKeywords() {
-        return t("catalog.begin-with-everything-series-denomination");
+        return t("catalog.clauses");
     }
 
     private static Object years(List<String> values) {
@@ -186,7 +186,7 @@ public final class Selection {
                             .allMatch(end -> end.strip().length() == 4
                                     && end.strip().chars().allMatch(Character::isDigit));
             if (!good) {
-                return t("catalog.write-years-as-1909-1958");
+                return t("catalog.years-form");
             }
             int first = Integer.parseInt(ends[0].strip());
             int last = Integer.parseInt(ends[ends.length - 1].strip());
@@ -203,7 +203,7 @@ public final class Selection {
         for (String value : values) {
             Optional<DateMint> date = DateMint.parse(value);
             if (date.isEmpty()) {
-                return t("catalog.write-dates-as-1922-d");
+                return t("catalog.dates-form");
             }
             dates.add(date.get());
         }

@@ -67,13 +67,13 @@ public final class Table {
                             record.getStartingLineNumber(),
                             "",
                             t("catalog.the-row-has-cells", record.getFieldCount()),
-                            t("catalog.it-must-have-as-the", record.getHeader().size()));
+                            t("catalog.cells-expected", record.getHeader().size()));
                 } else if (from == From.RECORD || isBounded(record)) {
                     rows.add(new Row(record));
                 }
             }
         } catch (CsvParseException e) {
-            problem(1, "", t("catalog.this-is-not-a-readable", e.getMessage()), t("catalog.save-it-as-csv-in"));
+            problem(1, "", t("catalog.not-csv", e.getMessage()), t("catalog.save-as-utf8"));
         } catch (java.io.IOException e) {
             throw new java.io.UncheckedIOException("reading from memory", e);
         }
@@ -154,7 +154,7 @@ public final class Table {
             } catch (NumberFormatException e) {
                 // falls through to the refusal, which quotes the cell
             }
-            refuse(column, t("catalog.is-not-allowed", value), t("catalog.write-a-whole-number-from", least, most));
+            refuse(column, t("catalog.not-allowed", value), t("catalog.whole-form", least, most));
             return OptionalLong.empty();
         }
 
@@ -168,7 +168,7 @@ public final class Table {
             } catch (NumberFormatException e) {
                 // falls through to the refusal, which quotes the cell
             }
-            refuse(column, t("catalog.is-not-allowed", value), t("catalog.write-a-number-above-0"));
+            refuse(column, t("catalog.not-allowed", value), t("catalog.positive-form"));
             return OptionalDouble.empty();
         }
 

@@ -53,15 +53,15 @@ final class BackupKeeper implements Runnable {
         }
         try {
             List<String> warnings = backups.make(folder, now).warnings();
-            tell(warnings.isEmpty() ? "" : t("store.the-backup-of-today-lacks", String.join(" ", warnings)));
+            tell(warnings.isEmpty() ? "" : t("store.backup-made-but", String.join(" ", warnings)));
             failed = false;
         } catch (Backups.Failed e) {
-            tell(t("store.the-backup-of-today-was", e.getMessage()));
+            tell(t("store.backup-retried", e.getMessage()));
             failed = true;
         } catch (RuntimeException e) {
             // a scheduled task that throws would not be called again
             LOG.log(Level.WARNING, "backup", e);
-            tell(t("store.the-backup-of-today-was", ""));
+            tell(t("store.backup-retried", ""));
             failed = true;
         }
     }

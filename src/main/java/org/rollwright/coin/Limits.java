@@ -53,16 +53,16 @@ public final class Limits {
     public static Optional<Refusal> text(String where, String text, int most) {
         if (text.length() > most) {
             return Optional.of(new Refusal(
-                    t("coin.has-characters", where, thousands(text.length())),
+                    t("coin.too-long", where, thousands(text.length())),
                     t("coin.write-at-most-characters", thousands(most))));
         }
         OptionalInt at = unfit(text);
         return at.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Refusal(
-                        t("coin.holds-a-character-that-cannot", where, at.getAsInt() + 1, "U+%04X".formatted((int)
+                        t("coin.character-refused", where, at.getAsInt() + 1, "U+%04X".formatted((int)
                                         text.charAt(at.getAsInt()))),
-                        t("coin.take-it-out-or-type")));
+                        t("coin.retype")));
     }
 
     /// Where the first character stands that no text of the record may hold, from 0.
@@ -120,7 +120,7 @@ public final class Limits {
     }
 
     private static Refusal outside(Object when) {
-        return new Refusal(t("coin.lies-outside-the-days", when), t("coin.write-a-day-from-to", FIRST_DAY, LAST_DAY));
+        return new Refusal(t("coin.day-out-of-range", when), t("coin.write-a-day-from-to", FIRST_DAY, LAST_DAY));
     }
 
     /// Reads an amount of money as it is typed: digits, a point and at most two decimals, nothing else that a program
@@ -139,12 +139,12 @@ public final class Limits {
         boolean far = amount.precision() - (long) amount.scale() > MOST_MONEY.precision();
         if (far || amount.abs().compareTo(MOST_MONEY) > 0) {
             return Optional.of(new Refusal(
-                    t("coin.is-more-than-can-be", amount.precision() > NAME ? "…" : amount),
+                    t("coin.too-large", amount.precision() > NAME ? "…" : amount),
                     t("coin.write-an-amount-up-to", thousands(MOST_MONEY.longValueExact()))));
         }
         return amount.scale() > MOST_DECIMALS
                 ? Optional.of(new Refusal(
-                        t("coin.has-more-decimals-than", amount.precision() > NAME ? "…" : amount),
+                        t("coin.too-many-decimals", amount.precision() > NAME ? "…" : amount),
                         t("coin.write-at-most-decimals", MOST_DECIMALS)))
                 : Optional.empty();
     }
@@ -154,8 +154,7 @@ public final class Limits {
         return Math.abs(value) <= MOST_MEASURED
                 ? Optional.empty()
                 : Optional.of(new Refusal(
-                        t("coin.is-more-than-can-be", value),
-                        t("coin.write-an-amount-up-to", thousands((long) MOST_MEASURED))));
+                        t("coin.too-large", value), t("coin.write-an-amount-up-to", thousands((long) MOST_MEASURED))));
     }
 
     /// A number with its thousands told apart, for a sentence.

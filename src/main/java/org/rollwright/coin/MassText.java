@@ -45,23 +45,23 @@ public final class MassText {
                     || number.length() > 12
                     || number.equals(".")
                     || number.indexOf('.') != number.lastIndexOf('.')) {
-                return bad(t("coin.is-no-weight", text));
+                return bad(t("coin.weight-wrong", text));
             }
             if (factor == 0) {
-                return bad(unit.isEmpty() ? t("coin.the-unit-is-missing") : t("coin.is-no-unit-of-weight", unit));
+                return bad(unit.isEmpty() ? t("coin.the-unit-is-missing") : t("coin.unit-unknown", unit));
             }
             metric |= factor == 1 || factor == 1000;
             pounds |= factor != 1 && factor != 1000;
             grams += Double.parseDouble(number) * factor;
         }
         if (metric && pounds) {
-            return bad(t("coin.grams-and-pounds-do-not"));
+            return bad(t("coin.units-mixed"));
         }
-        return grams > 1e6 ? bad(t("coin.that-is-more-than-a")) : new Result.Good(Mass.ofGrams(grams));
+        return grams > 1e6 ? bad(t("coin.above-a-tonne")) : new Result.Good(Mass.ofGrams(grams));
     }
 
     private static Result bad(String wrong) {
-        return new Result.Bad(new Refusal(wrong, t("coin.write-a-weight-with-its")));
+        return new Result.Bad(new Refusal(wrong, t("coin.weight-form")));
     }
 
     private static boolean isDigit(char c) {

@@ -136,7 +136,7 @@ public record Books(
                 ? Optional.empty()
                 : Refusal.of(
                         owner.getAsLong() == 0
-                                ? t("hunt.this-belongs-to-no-hunt")
+                                ? t("hunt.undo-no-hunt")
                                 : t("hunt.this-belongs-to-hunt", new HuntId(owner.getAsLong())),
                         t("hunt.record-it-there"));
     }

@@ -173,11 +173,11 @@ public final class Desk {
     public Outcome undo(long scope, String raw, long asOf) {
         return alone(() -> {
             if (state.steps().latest(scope) > asOf) {
-                return refused(t("hunt.something-else-was-recorded-since"), t("hunt.look-at-what-it-was"));
+                return refused(t("hunt.undo-changed-since"), t("hunt.undo-look-first"));
             }
             OptionalLong target = state.steps().undoable(scope);
             return target.isEmpty()
-                    ? refused(t("hunt.there-is-nothing-to-undo"), t("hunt.every-earlier-step-is-already"))
+                    ? refused(t("hunt.undo-nothing"), t("hunt.undo-none-earlier"))
                     : step(scope, raw, new Event.Undone(target.getAsLong()));
         });
     }
@@ -187,7 +187,7 @@ public final class Desk {
         return alone(() -> {
             OptionalLong target = state.steps().redoable(scope);
             if (target.isEmpty()) {
-                return refused(t("hunt.there-is-nothing-to-redo"), t("hunt.only-a-step-just-undone"));
+                return refused(t("hunt.redo-empty"), t("hunt.redo-nothing"));
             }
             long seq = target.getAsLong();
             // what came since may stand in its way as if it were new

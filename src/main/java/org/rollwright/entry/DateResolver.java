@@ -147,14 +147,13 @@ final class DateResolver {
     private Resolved noSuchYear(DateWord date) {
         String typed = date.hasCentury() ? date.digits() : "'" + date.digits();
         if (date.hasCentury() && date.number() > context.thisYear()) {
-            return new Resolved.Nothing(
-                    t("entry.lies-in-the-future", typed), t("entry.no-coin-bears-a-date", context.thisYear()));
+            return new Resolved.Nothing(t("entry.date-in-future", typed), t("entry.date-future", context.thisYear()));
         }
         Optional<Denomination> twin = date.hasCentury() ? sameFace(date.number()) : Optional.empty();
         if (twin.isPresent()) {
             return new Resolved.Nothing(
                     t("entry.the-catalogue-has-no-dated", denomination, typed),
-                    t("entry.it-has-a-of-that", twin.get(), twin.get().key(), date.digits()));
+                    t("entry.word-of-date", twin.get(), twin.get().key(), date.digits()));
         }
         Set<Integer> years = new TreeSet<>();
         context.catalog().issues().stream()
@@ -172,8 +171,7 @@ final class DateResolver {
                     t("entry.the-catalogue-has-no-dated", denomination, typed),
                     t("entry.the-nearest-dates-are-and", near.getFirst(), near.getLast()));
         }
-        return new Resolved.Nothing(
-                t("entry.the-catalogue-has-no-dated", denomination, typed), t("entry.look-at-the-date-again"));
+        return new Resolved.Nothing(t("entry.the-catalogue-has-no-dated", denomination, typed), t("entry.date-again"));
     }
 
     /// Another denomination of the same face value that was struck in a year: large dollars beside small ones.
@@ -203,7 +201,7 @@ final class DateResolver {
                 : t("entry.with-mint-mark", mint);
         String which = struck.size() == 1 ? struck.getFirst() + "" : t("entry.or", struck.getFirst(), struck.getLast());
         return new Resolved.Nothing(
-                t("entry.there-is-no", which, denomination, where),
+                t("entry.coin-unknown", which, denomination, where),
                 t(
                         "entry.write",
                         forms.stream().reduce((a, b) -> t("entry.or", a, b)).orElse("")));

@@ -32,7 +32,7 @@ public final class EntryParser {
             return new Reading.Problem(
                     MOST_CHARACTERS,
                     line.length() - MOST_CHARACTERS,
-                    t("entry.the-line-is-longer-than", MOST_CHARACTERS),
+                    t("entry.line-too-long", MOST_CHARACTERS),
                     t("entry.enter-it-in-several-lines"));
         }
         String trimmed = line.strip();
@@ -51,10 +51,7 @@ public final class EntryParser {
                             ? 0
                             : line.indexOf(',', segments.get(i - 1).getLast().end()) + 1;
                     return new Reading.Problem(
-                            line.indexOf(',', before),
-                            1,
-                            t("entry.there-is-nothing-before-this"),
-                            t("entry.take-the-comma-away"));
+                            line.indexOf(',', before), 1, t("entry.comma-alone"), t("entry.take-the-comma-away"));
                 }
                 continue;
             }
@@ -93,7 +90,7 @@ public final class EntryParser {
             if (isNumbered(word, 'b')) {
                 Optional<Integer> box = number(word.substring(1));
                 return box.isEmpty() || box.get() < 1
-                        ? first.problem(t("entry.is-no-box", first.text()), t("entry.boxes-of-this-hunt-count"))
+                        ? first.problem(t("entry.box-wrong", first.text()), t("entry.boxes-from-one"))
                         : thenMaybeFind(new Command.GoToBox(box.get()), rest);
             }
             return switch (word) {
@@ -111,8 +108,7 @@ public final class EntryParser {
                 case "unwatch" ->
                     rest.size() == 1
                             ? add(new Command.StopWatching(watchName(rest.getFirst())))
-                            : first.problem(
-                                    t("entry.one-watch-is-ended-at"), t("entry.write-for-example-unwatch-copper"));
+                            : first.problem(t("entry.one-watch"), t("entry.write-for-example-unwatch-copper"));
                 case "fix", "move", "split", "drop", "put" -> edit(word, first, rest);
                 default ->
                     isFindNumber(word)
@@ -133,11 +129,11 @@ public final class EntryParser {
                     ? add(command)
                     : tooMuch(
                             rest.getFirst(),
-                            t("entry.stands-alone", tokens.getFirst().text()));
+                            t("entry.word-alone", tokens.getFirst().text()));
         }
 
         private static Reading tooMuch(Token token, String right) {
-            return token.problem(t("entry.is-too-much-here", token.text()), right);
+            return token.problem(t("entry.too-much", token.text()), right);
         }
 
         private @Nullable Reading thenMaybeFind(Command command, List<Token> rest) {
@@ -171,7 +167,7 @@ public final class EntryParser {
         private @Nullable Reading roll(Token first, List<Token> rest) {
             Optional<Integer> roll = number(first.text().substring(1));
             if (roll.isEmpty()) {
-                return first.problem(t("entry.is-no-roll", first.text()), t("entry.write-the-roll-s-number"));
+                return first.problem(t("entry.roll-wrong", first.text()), t("entry.roll-number-form"));
             }
             if (rest.size() == 1 && !rest.getFirst().quoted()) {
                 // `r17 49` is a count, because a bare two-digit number behind a roll is far more often that than a
@@ -192,11 +188,11 @@ public final class EntryParser {
             String word = roll.lower();
             Optional<Integer> number = isNumbered(word, 'r') ? number(word.substring(1)) : number(word);
             if (number.isEmpty()) {
-                return roll.problem(t("entry.is-no-roll", roll.text()), t("entry.write-skip-or-skip-r17"));
+                return roll.problem(t("entry.roll-wrong", roll.text()), t("entry.write-skip-or-skip-r17"));
             }
             return rest.size() == 1
                     ? add(new Command.LeaveRoll(number.get()))
-                    : tooMuch(rest.get(1), t("entry.one-roll-is-skipped-at"));
+                    : tooMuch(rest.get(1), t("entry.one-roll"));
         }
 
         private @Nullable Reading enders(Token first, List<Token> rest) {
@@ -206,7 +202,7 @@ public final class EntryParser {
             Optional<Integer> visible = parts.length == 2 ? number(parts[1]) : Optional.empty();
             return matching.isPresent() && visible.isPresent()
                     ? add(new Command.SawEnders(matching.get(), visible.get()))
-                    : first.problem(t("entry.the-enders-are-not-clear"), t("entry.write-finds-seen-a-stroke"));
+                    : first.problem(t("entry.the-enders-are-not-clear"), t("entry.enders-form"));
         }
 
         private @Nullable Reading weight(Token first, List<Token> rest) {
@@ -227,7 +223,7 @@ public final class EntryParser {
             Optional<Integer> find = number(first.text().substring(1));
             return find.isPresent()
                     ? checked(find.get(), rest)
-                    : first.problem(t("entry.is-no-find", first.text()), t("entry.write-the-find-s-number"));
+                    : first.problem(t("entry.find-wrong", first.text()), t("entry.find-number-form"));
         }
 
         private @Nullable Reading checked(@Nullable Integer find, List<Token> rest) {
@@ -239,7 +235,7 @@ public final class EntryParser {
                 } else if (word.isPresent() && word.get().role() == TradeWord.Role.VARIETY) {
                     varieties.add(word.get().canonical());
                 } else {
-                    return token.problem(t("entry.is-no-variety", token.text()), t("entry.write-alone-or-ddo-for"));
+                    return token.problem(t("entry.variety-wrong", token.text()), t("entry.none-form"));
                 }
             }
             return add(new Command.Checked(find, varieties));
@@ -247,7 +243,7 @@ public final class EntryParser {
 
         private @Nullable Reading watch(Token first, List<Token> rest) {
             if (rest.isEmpty()) {
-                return first.problem(t("entry.it-is-not-said-what"), t("entry.write-watch-wheat-or-watch"));
+                return first.problem(t("entry.watch-missing"), t("entry.watch-form"));
             }
             for (Token token : rest) {
                 Optional<WatchName> named = context.catalog().watchByWord(token.lower());
@@ -277,8 +273,8 @@ public final class EntryParser {
                     .toList();
             String right = Nearest.to(token.lower(), known)
                     .map(near -> t("entry.did-you-mean", near))
-                    .orElse(t("entry.write-a-name-from-the"));
-            return token.problem(t("entry.is-nothing-i-can-watch", token.text()), right);
+                    .orElse(t("entry.watch-name-form"));
+            return token.problem(t("entry.watch-unknown", token.text()), right);
         }
 
         private String watchName(Token token) {
@@ -294,7 +290,7 @@ public final class EntryParser {
 
         private @Nullable Reading note(Token at, String text) {
             return text.isBlank()
-                    ? at.problem(t("entry.the-note-is-empty"), t("entry.write-it-in-quotes-damp"))
+                    ? at.problem(t("entry.the-note-is-empty"), t("entry.note-form"))
                     : add(new Command.Note(text));
         }
 
@@ -305,7 +301,7 @@ public final class EntryParser {
                             : number(rest.getFirst().text().substring(1));
             if (find.isEmpty()) {
                 return (rest.isEmpty() ? first : rest.getFirst())
-                        .problem(t("entry.it-is-not-said-which"), t("entry.name-it-by-its-number", word));
+                        .problem(t("entry.find-number-missing"), t("entry.name-by-number", word));
             }
             List<Token> args = rest.subList(1, rest.size());
             return switch (word) {
@@ -316,7 +312,7 @@ public final class EntryParser {
                             args.size() == 1 ? number(args.getFirst().text()) : Optional.empty();
                     yield coins.isPresent()
                             ? add(new Command.Split(find.get(), coins.get()))
-                            : first.problem(t("entry.it-is-not-said-how"), t("entry.write-split-f12-2-to"));
+                            : first.problem(t("entry.count-missing"), t("entry.split-form"));
                 }
                 case "drop" ->
                     args.isEmpty()
@@ -328,7 +324,7 @@ public final class EntryParser {
 
         private @Nullable Reading fix(Token first, int find, List<Token> args) {
             if (args.isEmpty()) {
-                return first.problem(t("entry.it-is-not-said-what-2"), t("entry.write-fix-f12-39s-vf20"));
+                return first.problem(t("entry.find-missing"), t("entry.write-fix-f12-39s-vf20"));
             }
             return switch (new FindReader(context, line, args).read()) {
                 case FindReader.Result.Draft draft -> add(new Command.Fix(find, draft.draft()));
@@ -347,11 +343,11 @@ public final class EntryParser {
                 } else if (isNumbered(word, 'b') && place.isPresent() && place.get() > 0) {
                     box = place.get();
                 } else {
-                    return token.problem(t("entry.is-no-place", token.text()), t("entry.write-move-f12-r5-or"));
+                    return token.problem(t("entry.place-wrong", token.text()), t("entry.move-form"));
                 }
             }
             return roll == null && box == null
-                    ? first.problem(t("entry.it-is-not-said-where"), t("entry.write-move-f12-r5-or"))
+                    ? first.problem(t("entry.target-missing"), t("entry.move-form"))
                     : add(new Command.Move(find, box, roll == null ? 0 : roll));
         }
 
@@ -360,7 +356,7 @@ public final class EntryParser {
                     ? context.catalog().tradeWord(args.getFirst().lower())
                     : Optional.empty();
             if (word.isEmpty() || word.get().role() != TradeWord.Role.DISPOSITION) {
-                return first.problem(t("entry.it-is-not-said-what-3"), t("entry.write-put-f12-keep-album"));
+                return first.problem(t("entry.fate-missing"), t("entry.put-form"));
             }
             return add(new Command.Put(
                     find, Disposition.valueOf(word.get().canonical().toUpperCase(java.util.Locale.ROOT))));

@@ -116,7 +116,7 @@ final class FindReader {
             }
         }
         Token last = tokens.getLast();
-        return new Reading.Problem(last.end(), 0, t("entry.the-date-is-missing"), t("entry.write-it-as-39s-1944"));
+        return new Reading.Problem(last.end(), 0, t("entry.the-date-is-missing"), t("entry.date-form"));
     }
 
     /// A face value as foreign coins bear it, `1p` or `50c`, in front of the date.
@@ -209,39 +209,38 @@ final class FindReader {
         String word = token.lower();
         Identity identity = coin.identity();
         Integer year = identity.year();
-        String here = t("entry.does-not-stand-here", token.text());
+        String here = t("entry.out-of-place", token.text());
         if (IdentityReader.mintWord(context.catalog(), identity.denomination().country(), word)
                 .isPresent()) {
-            return Optional.of(token.problem(here, t("entry.a-mint-mark-stands-once")));
+            return Optional.of(token.problem(here, t("entry.mint-once")));
         }
         if (context.catalog().countryByWord(word).isPresent()) {
-            return Optional.of(token.problem(here, t("entry.a-country-stands-before-the")));
+            return Optional.of(token.problem(here, t("entry.country-first")));
         }
         List<Issue> all = context.catalog().issues().stream()
                 .filter(issue -> issue.identity().denomination().equals(identity.denomination()))
                 .toList();
-        String wrong = t("entry.does-not-go-with", token.text(), identity.dateAndMint());
+        String wrong = t("entry.does-not-go", token.text(), identity.dateAndMint());
         if (!coin.issues().isEmpty() && all.stream().anyMatch(issue -> Slug.isMetalOf(issue, word))) {
             String metals = coin.issues().stream()
                     .map(issue -> issue.alloy().metal().word())
                     .distinct()
                     .collect(Collectors.joining(" or "));
-            return Optional.of(token.problem(wrong, t("entry.that-coin-is-one-struck", metals, word)));
+            return Optional.of(token.problem(wrong, t("entry.struck-on", metals, word)));
         }
         List<Issue> elsewhere =
                 all.stream().filter(issue -> Slug.belongs(issue, word)).toList();
         if (year != null && !elsewhere.isEmpty()) {
-            return Optional.of(token.problem(wrong, t("entry.it-goes-with-what-you", dates(elsewhere, year))));
+            return Optional.of(token.problem(wrong, t("entry.goes-with", dates(elsewhere, year))));
         }
         String letters = gradePart(word).replaceAll("-?[0-9]+$", "");
         Optional<Grade> band = letters.equals(word) ? Optional.empty() : Grade.parse(letters);
         if (band.isPresent()) {
             return Optional.of(token.problem(
-                    t("entry.is-no-grade", token.text()), t("entry.the-steps-there-are", steps(band.get()))));
+                    t("entry.grade-wrong", token.text()), t("entry.the-steps-there-are", steps(band.get()))));
         }
         return DateWord.parse(word).isPresent()
-                ? Optional.of(
-                        token.problem(t("entry.stands-behind-a-date", token.text()), t("entry.part-two-finds-by-a")))
+                ? Optional.of(token.problem(t("entry.word-behind-date", token.text()), t("entry.two-finds")))
                 : Optional.empty();
     }
 
@@ -270,8 +269,7 @@ final class FindReader {
     private static @Nullable Reading unlessSaidOtherwise(Token token, @Nullable Object before, Object now) {
         return before == null || before.equals(now)
                 ? null
-                : token.problem(
-                        t("entry.contradicts-what-stands-before-it", token.text()), t("entry.take-one-of-the-two"));
+                : token.problem(t("entry.contradicts-what-stands-before-it", token.text()), t("entry.take-one-away"));
     }
 
     /// A grade without the colour glued behind it, as in `ms64rd`.
@@ -338,10 +336,7 @@ final class FindReader {
             case "photo" -> photos.add(token.text());
             default -> {
                 return new Reading.Problem(
-                        token.start(),
-                        token.tag().length(),
-                        t("entry.is-not-known", token.tag()),
-                        t("entry.quotes-may-stand-alone-for"));
+                        token.start(), token.tag().length(), t("entry.label-unknown", token.tag()), t("entry.quotes"));
             }
         }
         return null;
@@ -361,8 +356,7 @@ final class FindReader {
         String number = token.lower().replace("x", "");
         long coins = number.length() > 7 ? Long.MAX_VALUE : Long.parseLong(number);
         if (coins < 1 || coins > MOST_COINS) {
-            return token.problem(
-                    t("entry.a-find-cannot-be-coins", number), t("entry.write-a-count-from-x1", MOST_COINS));
+            return token.problem(t("entry.a-find-cannot-be-coins", number), t("entry.count-form", MOST_COINS));
         }
         @Nullable Reading failure = unlessSaidOtherwise(token, count, (int) coins);
         count = (int) coins;
@@ -373,11 +367,8 @@ final class FindReader {
         String word = token.lower();
         Optional<String> near = Nearest.to(word, known);
         String right = near.map(suggestion -> t("entry.did-you-mean", suggestion))
-                .orElse(
-                        dateAt < 0
-                                ? t("entry.begin-a-find-with-its")
-                                : t("entry.put-free-words-into-quotes", token.text()));
-        return token.problem(t("entry.is-not-a-word-i", token.text()), right);
+                .orElse(dateAt < 0 ? t("entry.find-first") : t("entry.put-free-words-into-quotes", token.text()));
+        return token.problem(t("entry.word-unknown", token.text()), right);
     }
 
     private Collection<String> headWords() {

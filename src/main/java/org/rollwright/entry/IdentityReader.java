@@ -95,8 +95,7 @@ final class IdentityReader {
                         .filter(code -> !code.equals("-"))
                         .reduce((a, b) -> a + ", " + b)
                         .orElse("none");
-                return token.problem(
-                        t("entry.is-no-mint-mark-of", suffix, of), t("entry.mint-marks-there-are-leave", known));
+                return token.problem(t("entry.mint-unknown", suffix, of), t("entry.mint-marks", known));
             }
             mint = read.get();
             return null;
@@ -160,7 +159,7 @@ final class IdentityReader {
             int year = date.number();
             if (year > context.thisYear() || year < Identity.FIRST_YEAR) {
                 return new Result.Unclear(token.problem(
-                        t("entry.a-coin-dated-is-not", year),
+                        t("entry.date-impossible", year),
                         t("entry.write-a-year-from-to", Identity.FIRST_YEAR, context.thisYear())));
             }
             return coin(new Identity(denomination, year, mint, "", ""), List.of());
@@ -182,8 +181,7 @@ final class IdentityReader {
     }
 
     private Result badDigits() {
-        return new Result.Unclear(
-                token.problem(t("entry.is-no-date", date.digits()), t("entry.write-two-digits-or-four")));
+        return new Result.Unclear(token.problem(t("entry.date-wrong", date.digits()), t("entry.year-form")));
     }
 
     private Result catalogued() {

@@ -83,7 +83,7 @@ public final class Recorder {
         Optional<EntryContext> context =
                 desk.read(book -> book.hunt().hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
-            return new Outcome.Refused(new Refusal(t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of")));
+            return new Outcome.Refused(new Refusal(t("entry.hunt-unknown", hunt), t("entry.hunts-list")));
         }
         Reading reading = EntryParser.parse(line, context.get());
         if (!(reading instanceof Reading.Clear clear)) {
@@ -137,7 +137,7 @@ public final class Recorder {
         Optional<EntryContext> context =
                 desk.read(book -> book.hunt().hunt(hunt).map(known -> context(book, known)));
         if (context.isEmpty()) {
-            return new Together.Wrong(-1, t("entry.there-is-no-hunt", hunt), t("entry.look-at-the-list-of"));
+            return new Together.Wrong(-1, t("entry.hunt-unknown", hunt), t("entry.hunts-list"));
         }
         List<List<Command>> commands = new ArrayList<>();
         for (int row = 0; row < told.size(); row++) {
@@ -163,7 +163,7 @@ public final class Recorder {
             boolean others = commands.getLast().stream()
                     .anyMatch(one -> !(one instanceof Command.Found) && !(one instanceof Command.Weigh));
             if (others) {
-                return new Together.Wrong(row, t("entry.only-finds-and-weights-can"), t("entry.write-a-find-such-as"));
+                return new Together.Wrong(row, t("entry.only-finds"), t("entry.find-form"));
             }
         }
         int[] row = {-1};
@@ -269,7 +269,7 @@ public final class Recorder {
 
         private void translate(Command command, List<Event> into) {
             if (over && changesSearch(command)) {
-                throw new Declined(t("entry.this-hunt-is-finished"), t("entry.type-resume-to-go-on"));
+                throw new Declined(t("entry.this-hunt-is-finished"), t("entry.resume"));
             }
             switch (command) {
                 case Command.Found found -> into.add(new HuntEvent.FindLogged(logged(found.draft())));
@@ -328,7 +328,7 @@ public final class Recorder {
         }
 
         private Declined together(String word) {
-            return new Declined(t("entry.cannot-stand-beside-other-commands", word), t("entry.enter-it-alone"));
+            return new Declined(t("entry.command-alone", word), t("entry.enter-it-alone"));
         }
 
         private static boolean changesSearch(Command command) {
@@ -404,7 +404,7 @@ public final class Recorder {
             if (ordinal < 1 || ordinal > hunt.boxes().size()) {
                 throw new Declined(
                         t("entry.this-hunt-has-no-such-box", ordinal),
-                        t("entry.its-boxes-are-b1-to", hunt.boxes().size()));
+                        t("entry.box-range", hunt.boxes().size()));
             }
             return hunt.boxes().get(ordinal - 1);
         }
@@ -420,15 +420,14 @@ public final class Recorder {
         private Find find(int ordinal) {
             return book.hunt()
                     .find(hunt.id(), ordinal)
-                    .orElseThrow(() -> new Declined(
-                            t("entry.this-hunt-has-no-find", ordinal), t("entry.find-numbers-stand-in-front")));
+                    .orElseThrow(() -> new Declined(t("entry.find-unknown", ordinal), t("entry.find-numbers")));
         }
 
         private void checked(Command.Checked checked, List<Event> into) {
             @Nullable Integer ordinal = checked.find();
             FindId id = ordinal == null ? lastFind : find(ordinal).id();
             if (id == null) {
-                throw new Declined(t("entry.there-is-no-find-yet"), t("entry.log-the-coin-first"));
+                throw new Declined(t("entry.nothing-to-check"), t("entry.log-the-coin-first"));
             }
             List<String> varieties = checked.varieties();
             if (varieties.isEmpty()) {

@@ -32,20 +32,19 @@ public final class Sentence {
             case Command.SawEnders seen -> t("entry.of-enders", seen.matching(), seen.visible());
             case Command.Weigh weigh -> t("entry.weight", weight(weigh.mass()));
             case Command.Mark mark ->
-                mark.text().isEmpty() ? t("entry.mark-this-moment") : t("entry.mark-this-moment-2", mark.text());
+                mark.text().isEmpty() ? t("entry.mark-this-moment") : t("entry.moment-said", mark.text());
             case Command.Note note -> t("entry.note", note.text());
             case Command.Undo undo -> t("entry.undo");
             case Command.Redo redo -> t("entry.redo");
             case Command.Checked checked -> checked(checked);
-            case Command.WatchFor watch ->
-                t("entry.from-the-next-roll-on", watch.watch().name());
+            case Command.WatchFor watch -> t("entry.watch-said", watch.watch().name());
             case Command.StopWatching stop -> t("entry.no-longer-watch-for", stop.name());
             case Command.Fix fix -> t("entry.f-becomes", fix.find(), draft(fix.draft(), catalog, box));
             case Command.Move move ->
                 move.box() == null
                         ? t("entry.f-moves-to", move.find(), roll(move.roll()))
                         : t("entry.f-moves-to-box", move.find(), move.box(), roll(move.roll()));
-            case Command.Split split -> t("entry.coins-of-f-become-a", split.coins(), split.find());
+            case Command.Split split -> t("entry.split-said", split.coins(), split.find());
             case Command.Drop drop -> t("entry.f-is-struck-out", drop.find());
             case Command.Put put -> "f" + put.find() + ": " + put.disposition().word();
             case Command.Finish finish -> t("entry.finish-this-hunt");

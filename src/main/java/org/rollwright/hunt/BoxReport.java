@@ -155,15 +155,15 @@ public record BoxReport(
         boolean wholeBox = box.details().rolls() > 0
                 && box.searchedRolls() == box.details().rolls();
         if (box.earlier().isPresent()) {
-            remarks.add(t("hunt.searched-before-this-journal-only"));
+            remarks.add(t("hunt.box-before-journal"));
         } else if (finds.isEmpty()) {
-            remarks.add(wholeBox ? t("hunt.skunked-no-finds-in-the") : t("hunt.no-finds-so-far"));
+            remarks.add(wholeBox ? t("hunt.milestone-skunked") : t("hunt.no-finds-so-far"));
             return remarks;
         }
         if (ranking.of() > 1) {
             remarks.add(
                     ranking.rank() == 1
-                            ? t("hunt.the-best-of-boxes-so", ranking.of())
+                            ? t("hunt.milestone-best-box", ranking.of())
                             : t("hunt.number-of-boxes", ranking.rank(), ranking.of()));
         }
         RollCell best = strip.stream()
@@ -183,7 +183,7 @@ public record BoxReport(
         long shorts = strip.stream().filter(cell -> cell.difference() < 0).count();
         long overs = strip.stream().filter(cell -> cell.difference() > 0).count();
         if (shorts + overs > 0) {
-            remarks.add(t("hunt.short-and-over-among-the", shorts, overs));
+            remarks.add(t("hunt.rolls-short-and-over", shorts, overs));
         }
         long enders = finds.stream().filter(Find::ender).mapToInt(Find::count).sum();
         if (enders > 0) {

@@ -20,7 +20,7 @@ final class HuntChecks {
         return switch (event) {
             case HuntEvent.BoxAdded added ->
                 book.box(added.box()).isPresent()
-                        ? refusal(t("hunt.there-is-already-a-box", added.box()), t("hunt.take-the-next-number"))
+                        ? refusal(t("hunt.box-taken", added.box()), t("hunt.take-the-next-number"))
                         : size(added.details());
             case HuntEvent.BoxChanged changed -> first(box(book, changed.box()), () -> size(changed.details()));
             case HuntEvent.HuntStarted started -> huntStarted(book, started);
@@ -72,27 +72,23 @@ final class HuntChecks {
     }
 
     private static Optional<Refusal> hunt(HuntBook book, HuntId id) {
-        return book.hunt(id).isPresent()
-                ? Optional.empty()
-                : refusal(t("hunt.there-is-no-hunt", id), t("hunt.look-at-the-list-of-2"));
+        return book.hunt(id).isPresent() ? Optional.empty() : refusal(t("hunt.hunt-unknown", id), t("hunt.hunt-list"));
     }
 
     private static Optional<Refusal> running(HuntBook book, HuntId id) {
         return book.known(id).finished().isEmpty()
                 ? Optional.empty()
-                : refusal(t("hunt.hunt-is-already-finished", id), t("hunt.resume-it-to-go-on"));
+                : refusal(t("hunt.hunt-is-already-finished", id), t("hunt.hunt-resume"));
     }
 
     private static Optional<Refusal> notRunning(HuntBook book, HuntId id) {
         return book.known(id).finished().isPresent()
                 ? Optional.empty()
-                : refusal(t("hunt.hunt-is-still-under-way", id), t("hunt.just-go-on"));
+                : refusal(t("hunt.hunt-under-way", id), t("hunt.just-go-on"));
     }
 
     private static Optional<Refusal> box(HuntBook book, BoxId id) {
-        return book.box(id).isPresent()
-                ? Optional.empty()
-                : refusal(t("hunt.there-is-no-box", id), t("hunt.look-at-the-list-of-3"));
+        return book.box(id).isPresent() ? Optional.empty() : refusal(t("hunt.box-unknown", id), t("hunt.box-list"));
     }
 
     private static Optional<Refusal> searched(HuntBook book, BoxId id) {
@@ -100,7 +96,7 @@ final class HuntChecks {
                 box(book, id),
                 () -> book.known(id).hunt().isPresent()
                         ? Optional.empty()
-                        : refusal(t("hunt.box-is-not-being-searched", id), t("hunt.start-a-hunt-on-it")));
+                        : refusal(t("hunt.box-not-searched", id), t("hunt.box-start-hunt")));
     }
 
     private static Optional<Refusal> freeBox(HuntBook book, BoxId id) {
@@ -110,10 +106,10 @@ final class HuntChecks {
                         ? Optional.empty()
                         : refusal(
                                 t(
-                                        "hunt.box-is-already-searched-in",
+                                        "hunt.box-searched-in",
                                         id,
                                         book.known(id).hunt().orElseThrow()),
-                                t("hunt.choose-another-box-or-go")));
+                                t("hunt.box-choose-another")));
     }
 
     private static Optional<Refusal> boxOf(HuntBook book, HuntId hunt, BoxId box) {
@@ -121,18 +117,18 @@ final class HuntChecks {
                 hunt(book, hunt),
                 () -> book.known(hunt).boxes().contains(box)
                         ? Optional.empty()
-                        : refusal(t("hunt.box-does-not-belong-to", box, hunt), t("hunt.name-a-box-of-this")));
+                        : refusal(t("hunt.box-other-hunt", box, hunt), t("hunt.box-name-one")));
     }
 
     private static Optional<Refusal> huntStarted(HuntBook book, HuntEvent.HuntStarted started) {
         if (book.hunt(started.hunt()).isPresent()) {
-            return refusal(t("hunt.there-is-already-a-hunt", started.hunt()), t("hunt.take-the-next-number"));
+            return refusal(t("hunt.hunt-taken", started.hunt()), t("hunt.take-the-next-number"));
         }
         if (started.boxes().isEmpty()) {
-            return refusal(t("hunt.a-hunt-needs-something-to"), t("hunt.name-at-least-one-box"));
+            return refusal(t("hunt.hunt-empty"), t("hunt.hunt-name-box"));
         }
         if (new HashSet<>(started.boxes()).size() != started.boxes().size()) {
-            return refusal(t("hunt.a-box-is-named-twice"), t("hunt.name-each-box-once"));
+            return refusal(t("hunt.box-twice"), t("hunt.name-each-box-once"));
         }
         for (BoxId box : started.boxes()) {
             Optional<Refusal> refusal = freeBox(book, box);
@@ -147,18 +143,18 @@ final class HuntChecks {
         return book.known(ended.hunt()).watches().stream()
                         .anyMatch(watch -> watch.name().equals(ended.watch()))
                 ? Optional.empty()
-                : refusal(t("hunt.is-not-being-watched-for", ended.watch()), t("hunt.name-one-of-the-hunt"));
+                : refusal(t("hunt.watch-not-on", ended.watch()), t("hunt.watch-name-one"));
     }
 
     private static Optional<Refusal> roll(HuntBook book, BoxId id, int roll) {
         int rolls = book.known(id).details().rolls();
         if (roll < 0 || roll > MOST_ROLLS) {
-            return refusal(t("hunt.there-is-no-roll", roll), t("hunt.rolls-count-from-1"));
+            return refusal(t("hunt.roll-unknown", roll), t("hunt.rolls-count-from-1"));
         }
         if (roll > rolls) {
             return rolls == 0
-                    ? refusal(t("hunt.this-parcel-has-no-rolls"), t("hunt.log-its-coins-without-a"))
-                    : refusal(t("hunt.roll-is-over-the-box", roll, rolls), t("hunt.name-a-roll-from-1", rolls));
+                    ? refusal(t("hunt.parcel-without-rolls"), t("hunt.box-no-rolls"))
+                    : refusal(t("hunt.roll-over-box", roll, rolls), t("hunt.roll-name-one", rolls));
         }
         return Optional.empty();
     }
@@ -170,9 +166,9 @@ final class HuntChecks {
         return can
                 ? Optional.empty()
                 : refusal(
-                        t("hunt.no-box-holds-so-many"),
+                        t("hunt.box-too-large"),
                         t(
-                                "hunt.write-up-to-rolls-of",
+                                "hunt.box-size-form",
                                 Limits.thousands(MOST_ROLLS),
                                 Limits.thousands(MOST_COINS_IN_A_ROLL),
                                 Limits.thousands(MOST_COINS)));
@@ -180,7 +176,7 @@ final class HuntChecks {
 
     private static Optional<Refusal> find(HuntBook book, Find find) {
         if (book.find(find.id()).isPresent()) {
-            return refusal(t("hunt.there-is-already-a-find", find.id()), t("hunt.take-the-next-number"));
+            return refusal(t("hunt.find-taken", find.id()), t("hunt.take-the-next-number"));
         }
         return first(
                 boxOf(book, find.hunt(), find.box()),
@@ -190,7 +186,7 @@ final class HuntChecks {
     private static Optional<Refusal> find(HuntBook book, FindId id) {
         return book.find(id).isPresent()
                 ? Optional.empty()
-                : refusal(t("hunt.there-is-no-find", id), t("hunt.it-may-have-been-struck"));
+                : refusal(t("hunt.find-unknown", id), t("hunt.find-struck-perhaps"));
     }
 
     private static Optional<Refusal> moved(HuntBook book, HuntEvent.FindMoved moved) {
@@ -206,10 +202,8 @@ final class HuntChecks {
             return split.coins() >= 1 && split.coins() < count
                     ? Optional.empty()
                     : refusal(
-                            t("hunt.cannot-take-of-coins", count, split.coins()),
-                            count == 1
-                                    ? t("hunt.a-single-coin-cannot-be")
-                                    : t("hunt.take-a-number-from-1", (count - 1)));
+                            t("hunt.split-wrong", count, split.coins()),
+                            count == 1 ? t("hunt.find-single") : t("hunt.number-range", (count - 1)));
         });
     }
 
@@ -220,9 +214,7 @@ final class HuntChecks {
                         find(book, checked.find()),
                         () -> book.known(checked.find()).hunt().equals(checked.hunt())
                                 ? Optional.empty()
-                                : refusal(
-                                        t("hunt.find-belongs-to-another-hunt", checked.find()),
-                                        t("hunt.record-it-there"))));
+                                : refusal(t("hunt.find-other-hunt", checked.find()), t("hunt.record-it-there"))));
     }
 
     private static Optional<Refusal> enders(HuntBook book, HuntEvent.EndersSeen seen) {
@@ -230,25 +222,23 @@ final class HuntChecks {
             int most = 2 * book.known(seen.box()).details().rolls();
             if (seen.matching() < 0 || seen.visible() < 1 || seen.matching() > seen.visible()) {
                 return refusal(
-                        t("hunt.of-enders-is-impossible", seen.matching(), seen.visible()),
-                        t("hunt.write-the-finds-first-then"));
+                        t("hunt.of-enders-is-impossible", seen.matching(), seen.visible()), t("hunt.enders-form"));
             }
             return most > 0 && seen.visible() > most
-                    ? refusal(t("hunt.enders-are-more-than-this", seen.visible(), most), t("hunt.two-for-each-roll-at"))
+                    ? refusal(t("hunt.enders-too-many", seen.visible(), most), t("hunt.enders-two-per-roll"))
                     : Optional.empty();
         });
     }
 
     private static Optional<Refusal> tallied(HuntBook book, HuntEvent.BoxTallied tallied) {
         if (book.known(tallied.box()).hunt().isPresent()) {
-            return refusal(t("hunt.box-is-searched-in-this", tallied.box()), t("hunt.log-its-finds-there"));
+            return refusal(t("hunt.box-searched-here", tallied.box()), t("hunt.log-its-finds-there"));
         }
         boolean possible = tallied.coins() >= 0
                 && tallied.counts().stream().allMatch(count -> count.found() >= 0 && count.found() <= tallied.coins());
         return possible
                 ? Optional.empty()
-                : refusal(
-                        t("hunt.more-coins-found-than-searched", tallied.box()), t("hunt.give-the-coins-searched-and"));
+                : refusal(t("hunt.box-found-above-searched", tallied.box()), t("hunt.balance-give-counts"));
     }
 
     private static Optional<Refusal> balance(HuntEvent.OpeningBalance opening) {
@@ -258,20 +248,18 @@ final class HuntChecks {
                         && opening.found() >= 0
                         && opening.found() <= opening.coins()
                 ? Optional.empty()
-                : refusal(
-                        t("hunt.an-opening-balance-of-found", opening.found(), opening.coins()),
-                        t("hunt.neither-may-be-negative-nor"));
+                : refusal(t("hunt.balance-impossible", opening.found(), opening.coins()), t("hunt.balance-negative"));
     }
 
     private static Optional<Refusal> inFind(int coins) {
         return coins >= 1 && coins <= MOST_COINS
                 ? Optional.empty()
-                : refusal(t("hunt.a-find-cannot-hold", coins), t("hunt.give-a-number-from-to", 1, MOST_COINS));
+                : refusal(t("hunt.a-find-cannot-hold", coins), t("hunt.number-between", 1, MOST_COINS));
     }
 
     private static Optional<Refusal> inRoll(int coins) {
         return coins >= 0 && coins <= MOST_COINS
                 ? Optional.empty()
-                : refusal(t("hunt.a-roll-cannot-hold", coins), t("hunt.give-a-number-from-to", 0, MOST_COINS));
+                : refusal(t("hunt.a-roll-cannot-hold", coins), t("hunt.number-between", 0, MOST_COINS));
     }
 }

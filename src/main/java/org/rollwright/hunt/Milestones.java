@@ -37,12 +37,12 @@ public final class Milestones {
                         && other.foundCoins() < box.foundCoins()
                         && other.foundCoins() > 0);
         if (passed && ranking.rank() <= 10) {
-            words.add(t("hunt.this-box-is-now-number", ranking.rank(), ranking.of()));
+            words.add(t("hunt.box-renumbered", ranking.rank(), ranking.of()));
         }
         if (words.isEmpty() && denomination.equals(box.denomination())) {
             int inHunt = book.known(find.hunt()).foundCoins();
             if (inHunt % 10 == 0) {
-                words.add(t("hunt.find-number-of-this-hunt", inHunt));
+                words.add(t("hunt.milestone-find-number", inHunt));
             }
         }
         return words;
@@ -66,13 +66,13 @@ public final class Milestones {
         }
         return others == 0
                 ? java.util.Optional.empty()
-                : java.util.Optional.of(t("hunt.the-oldest-of-the-whole", denomination.key()));
+                : java.util.Optional.of(t("hunt.milestone-oldest-ever", denomination.key()));
     }
 
     private static void firsts(HuntBook book, Find find, int year, List<String> words) {
         Identity identity = find.facts().identity();
         if (book.coinsByIdentity().getOrDefault(identity, 0) == find.count()) {
-            words.add(t("hunt.the-first-of-the-whole", identity.dateAndMint()));
+            words.add(t("hunt.milestone-first-ever", identity.dateAndMint()));
             return;
         }
         boolean firstInHunt = book.known(find.hunt()).finds().stream()
@@ -82,7 +82,7 @@ public final class Milestones {
                         && other.facts().identity().year() != null
                         && other.facts().identity().year() == year);
         if (firstInHunt) {
-            words.add(t("hunt.the-first-of-this-hunt", year));
+            words.add(t("hunt.milestone-first-of-hunt", year));
         }
     }
 
@@ -132,7 +132,7 @@ public final class Milestones {
                         boolean ends =
                                 !withFinds.contains(roll.number()) && run > longest && run >= DRY_RUN_WORTH_A_WORD;
                         return ends
-                                ? java.util.Optional.of(t("hunt.ends-a-dry-run-of", run))
+                                ? java.util.Optional.of(t("hunt.milestone-dry-run", run))
                                 : java.util.Optional.empty();
                     }
                     if (roll.searched()) {

@@ -79,8 +79,7 @@ public final class Bounds {
         return characters <= MOST_CHARACTERS
                 ? Optional.empty()
                 : Optional.of(new Refusal(
-                        t("hunt.that-is-too-much-text"),
-                        t("hunt.record-less-at-once", Limits.thousands(MOST_CHARACTERS))));
+                        t("hunt.text-too-long"), t("hunt.record-less-at-once", Limits.thousands(MOST_CHARACTERS))));
     }
 
     private Optional<Refusal> value(String name, @Nullable Object value, boolean prose) {
@@ -128,8 +127,8 @@ public final class Bounds {
     private Optional<Refusal> many(String name, Collection<?> all) {
         if (all.size() > MOST_PARTS) {
             return Optional.of(new Refusal(
-                    t("hunt.that-is-too-much-at-once", Limits.thousands(all.size())),
-                    t("hunt.record-at-most-at-once", Limits.thousands(MOST_PARTS))));
+                    t("hunt.too-much-at-once", Limits.thousands(all.size())),
+                    t("hunt.record-at-most", Limits.thousands(MOST_PARTS))));
         }
         int number = 0;
         for (Object one : all) {
@@ -155,7 +154,7 @@ public final class Bounds {
         return number >= -most && number <= most
                 ? Optional.empty()
                 : Optional.of(new Refusal(
-                        t("hunt.nobody-counts-to", number), t("hunt.write-a-number-up-to", Limits.thousands(most))));
+                        t("hunt.nobody-counts-to", number), t("hunt.number-up-to", Limits.thousands(most))));
     }
 
     /// What a part is called, as a sentence begins.

@@ -84,7 +84,7 @@ public record EnderHistory(double a, double b, int boxes, double ratio, Interval
         Interval eighty = look.interval(0.8);
         List<String> words = new ArrayList<>();
         words.add(f(
-                "odds.enders-d-of-d-match",
+                "odds.enders-answer",
                 look.matching(),
                 look.visible(),
                 look.meanBefore(),
@@ -93,7 +93,7 @@ public record EnderHistory(double a, double b, int boxes, double ratio, Interval
                 (int) eighty.low(),
                 (int) eighty.high()));
         if (boxes >= 5 && (ratioInterval.low() > 1 || ratioInterval.high() < 1)) {
-            words.add(f("odds.in-your-d-boxes-roll", boxes, ratio));
+            words.add(f("odds.ends-trust-less", boxes, ratio));
         }
         return String.join(" ", words);
     }

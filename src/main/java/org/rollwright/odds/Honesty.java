@@ -49,9 +49,8 @@ public record Honesty(int boxes, List<Double> held, List<Step> steps, String sen
         for (int level = 0; level < LEVELS.length; level++) {
             shares.add(count == 0 ? Double.NaN : held[level] / (double) count);
         }
-        String sentence = count == 0
-                ? t("odds.there-are-too-few-boxes")
-                : f("odds.of-d-boxes-each-predicted", count, held[2], held[1], held[0]);
+        String sentence =
+                count == 0 ? t("odds.too-few-boxes") : f("odds.predictions-checked", count, held[2], held[1], held[0]);
         return new Honesty(count, shares, steps, sentence);
     }
 }

@@ -127,7 +127,7 @@ public record OddsReport(
                 ninety,
                 predictive.probabilities().getFirst(),
                 f(
-                        "odds.the-next-box-from-s",
+                        "odds.next-box",
                         mainSource,
                         (int) ninety.low(),
                         (int) ninety.high(),
@@ -138,8 +138,8 @@ public record OddsReport(
         double before =
                 history.before().stream().mapToDouble(YieldModel.Seen::boxes).sum();
         String yields = history.coins() == 0
-                ? t("odds.nothing-was-searched-while-watching", target)
-                : f("odds.d-s-in-d-coins", history.found(), target, history.coins(), all.low(), all.high());
+                ? t("odds.only-prior", target)
+                : f("odds.prior-only-source", history.found(), target, history.coins(), all.low(), all.high());
         IssuePart issues = issues(book, catalog, history, coinsPerBox);
         return new OddsReport(
                 history.denomination().toString(),
@@ -162,13 +162,13 @@ public record OddsReport(
                         .map(album -> album(album, issues.rates, coinsPerBox, model.size()))
                         .toList(),
                 varieties(book, scope),
-                Trend.of(history).map(Trend::sentence).orElse(t("odds.too-few-dated-boxes-to")),
+                Trend.of(history).map(Trend::sentence).orElse(t("odds.too-few-dates")),
                 Honesty.of(history),
                 series(history, model));
     }
 
     private static String none(double chance, String target) {
-        return chance < 0.005 ? t("odds.a-box-without-any-would", target) : f("odds.0f-for-none-at-all", 100 * chance);
+        return chance < 0.005 ? t("odds.empty-would-be-rare", target) : f("odds.0f-for-none-at-all", 100 * chance);
     }
 
     private static Interval overall(YieldModel model) {
@@ -206,14 +206,14 @@ public record OddsReport(
                         !line.source.equals(History.earlier()) && !line.source.startsWith(History.unknownSource()))
                 .toList();
         if (named.size() < 2) {
-            return t("odds.one-source-so-far-note");
+            return t("odds.one-source");
         }
         SourceLine best = named.getFirst();
         SourceLine second = named.get(1);
         double better = model.better(best.source, second.source);
         return better < 0.8
-                ? f("odds.s-looks-best-by-little", best.source, second.source, 100 * better)
-                : f("odds.s-looks-best-that-it", best.source, second.source, 100 * better);
+                ? f("odds.best-little", best.source, second.source, 100 * better)
+                : f("odds.best", best.source, second.source, 100 * better);
     }
 
     private static List<SurpriseLine> unusual(History history) {
@@ -249,7 +249,7 @@ public record OddsReport(
         groups.values().removeIf(group -> group.size() < 2);
         List<Double> grouped = groups.values().stream().flatMap(List::stream).toList();
         if (groups.size() < 2) {
-            return t("odds.too-few-sister-boxes-are");
+            return t("odds.too-few-sisters");
         }
         List<Integer> sizes = groups.values().stream().map(List::size).toList();
         double own = within(grouped, sizes);
@@ -264,9 +264,9 @@ public record OddsReport(
         }
         double p = (asClose + 1.0) / (draws + 1.0);
         return f(
-                "odds.sister-boxes-in-d-shipments",
+                "odds.sisters",
                 groups.size(),
-                p < 0.05 ? t("odds.they-do-resemble-each-other") : t("odds.no-sign-that-they-resemble"),
+                p < 0.05 ? t("odds.they-do-resemble-each-other") : t("odds.no-likeness"),
                 100 * p);
     }
 
@@ -288,17 +288,17 @@ public record OddsReport(
     private static String enders(History history, long coinsPerBox) {
         EnderHistory known = EnderHistory.of(history);
         if (history.boxes().stream().noneMatch(box -> box.endersVisible() > 0)) {
-            return t("odds.no-enders-were-noted-yet");
+            return t("odds.no-enders");
         }
         EnderLook three = new EnderLook((int) coinsPerBox, known.a(), known.b(), 48, 3);
         EnderLook none = new EnderLook((int) coinsPerBox, known.a(), known.b(), 48, 0);
-        String look = f("odds.three-matching-enders-of-48", three.meanBefore(), three.mean(), none.mean());
+        String look = f("odds.enders-beforehand", three.meanBefore(), three.mean(), none.mean());
         if (Double.isNaN(known.ratio())) {
             return look;
         }
         return look + " "
                 + f(
-                        "odds.in-your-d-boxes-with",
+                        "odds.ends-share",
                         known.boxes(),
                         known.ratio(),
                         known.ratioInterval().low(),
@@ -354,7 +354,7 @@ public record OddsReport(
             return coins;
         });
         if (counted.size() < 5) {
-            return new IssuePart(t("odds.too-few-issues-were-watched"), List.of(), java.util.Optional.empty());
+            return new IssuePart(t("odds.too-few-issues"), List.of(), java.util.Optional.empty());
         }
         IssueRates rates = IssueRates.fit(counted);
         List<IssueLine> lines = new ArrayList<>();
@@ -372,12 +372,9 @@ public record OddsReport(
                     Completion.coinsFor(List.of(rate), 0.5) / coinsPerBox));
         }
         lines.sort(Comparator.comparingDouble(IssueLine::perBox).reversed());
-        List<String> factors = new ArrayList<>(List.of(f("odds.against-its-mintage-a-coin", rates.perDecade())));
+        List<String> factors = new ArrayList<>(List.of(f("odds.per-decade", rates.perDecade())));
         rates.mintFactors().forEach((mint, factor) -> factors.add(f("odds.mint-s-2f-times", mint, factor)));
-        return new IssuePart(
-                String.join("; ", factors) + ". " + t("odds.fitted-to-your-finds-and"),
-                lines,
-                java.util.Optional.of(rates));
+        return new IssuePart(String.join("; ", factors) + ". " + t("odds.fitted"), lines, java.util.Optional.of(rates));
     }
 
     private static String due(History history, YieldModel model, String source) {
@@ -387,7 +384,7 @@ public record OddsReport(
             dry++;
         }
         double none = model.next(source, 1).probabilities().getFirst();
-        return dry == 0 ? t("odds.your-last-box-was-not") : f("odds.d-empty-boxes-in-a-row", dry, 100 * none);
+        return dry == 0 ? t("odds.not-empty") : f("odds.not-due", dry, 100 * none);
     }
 
     private static AlbumLine album(Wanted wanted, java.util.Optional<IssueRates> rates, long coinsPerBox, double size) {
@@ -426,8 +423,8 @@ public record OddsReport(
                         .boxesForHalf();
         long hopeless = lines.stream().filter(line -> !line.sane).count();
         String sentence = known.isEmpty()
-                ? t("odds.no-hole-of-this-album")
-                : f("odds.ten-more-boxes-should-fill", ten, known.size(), boxes(half), boxes(ninety))
+                ? t("odds.no-hole")
+                : f("odds.album-answer", ten, known.size(), boxes(half), boxes(ninety))
                         + (hopeless == 0 ? "" : " " + t("odds.holes-are-practically-not", hopeless));
         List<Double> curve = new ArrayList<>();
         for (int boxes = 10; boxes <= 200; boxes += 10) {

@@ -23,7 +23,7 @@ public record Pace(double percentile, Predictive more, String sentence) {
         Interval eighty = more.interval(0.8);
 
         String sentence = f(
-                "odds.pace-d-s-in-d",
+                "odds.pace",
                 box.found(),
                 name,
                 box.rolls().size(),

@@ -53,10 +53,10 @@ public record Surprise(
         boolean close = clustering.filter(one -> one.pLargest() < RARE).isPresent();
         String name = history.watch().name();
         if (others < FEWEST_BOXES) {
-            words.add(t("odds.with-other-boxes-to-compare", others));
+            words.add(t("odds.too-few-others", others));
         } else if (many || few) {
             words.add(f(
-                    "odds.d-s-where-1f-were",
+                    "odds.box-unusual",
                     box.found(),
                     name,
                     predictive.mean(),
@@ -65,7 +65,7 @@ public record Surprise(
                     many ? t("odds.more") : t("odds.fewer"),
                     odds(many ? atLeast : atMost)));
         } else {
-            words.add(f("odds.an-ordinary-box-d-s", box.found(), name, predictive.mean(), (int) ninety.low(), (int)
+            words.add(f("odds.box-ordinary", box.found(), name, predictive.mean(), (int) ninety.low(), (int)
                     ninety.high()));
         }
         if (close) {
@@ -73,12 +73,12 @@ public record Surprise(
             int from = box.rolls().get(one.from() - 1);
             int to = box.rolls().get(one.from() + one.window() - 2);
             words.add(f(
-                    "odds.d-of-them-came-in",
+                    "odds.rolls-together",
                     one.largest(),
                     from == to ? t("odds.roll", from) : t("odds.rolls-from-to", from, to),
                     odds(one.pLargest())));
             if (many) {
-                words.add(t("odds.this-looks-like-somebody-s"));
+                words.add(t("odds.accumulation"));
             }
         }
         Map<String, Integer> usual = new HashMap<>();
@@ -91,11 +91,9 @@ public record Surprise(
             List<String> stands = mixture.orElseThrow().stands();
             words.add(
                     stands.isEmpty()
-                            ? t(
-                                    "odds.its-dates-are-not-your",
-                                    odds(mixture.orElseThrow().p()))
+                            ? t("odds.dates-unusual", odds(mixture.orElseThrow().p()))
                             : t(
-                                    "odds.its-dates-are-not-too-many",
+                                    "odds.dates-unusual-most",
                                     odds(mixture.orElseThrow().p()),
                                     String.join(", ", stands)));
         }

@@ -74,9 +74,9 @@ public record Trend(double perYear, Interval ninety, double years, String senten
         Interval ninety = new Interval(Math.exp(b - Z90 * spread), Math.exp(b + Z90 * spread), 0.9);
         String direction = ninety.high() < 1
                 ? t("odds.your-yield-is-falling")
-                : ninety.low() > 1 ? t("odds.your-yield-is-rising") : t("odds.no-trend-can-be-told");
+                : ninety.low() > 1 ? t("odds.your-yield-is-rising") : t("odds.no-trend");
         String sentence = f(
-                "odds.s-0f-a-year-0f",
+                "odds.trend",
                 direction,
                 100 * (perYear - 1),
                 100 * (ninety.low() - 1),

@@ -18,7 +18,7 @@ public record VarietyOdds(String name, int checked, int found, Interval share, d
         double none =
                 Math.exp(org.hipparchus.special.Beta.logBeta(a, b + next) - org.hipparchus.special.Beta.logBeta(a, b));
         String sentence = f(
-                "odds.s-d-found-in-d",
+                "odds.variety-answer",
                 name,
                 found,
                 checked,

@@ -118,7 +118,7 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
         int most = (int) ninety.high();
         return Optional.of(
                 share < 0.999
-                        ? t("recap.by-my-other-boxes-part", label, least, most, watch.name(), found, verdict)
+                        ? t("recap.box-compared", label, least, most, watch.name(), found, verdict)
                         : t("recap.by-my-other-boxes", label, least, most, watch.name(), found, verdict));
     }
 }

@@ -96,7 +96,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
                     .filter(box -> box.of() > 1)
                     .min(java.util.Comparator.comparingInt(Story.BoxLine::rank))
                     .map(box -> story.boxes().size() > 1
-                            ? t("recap.is-number-of-boxes", box.name(), box.rank(), box.of())
+                            ? t("recap.box-number", box.name(), box.rank(), box.of())
                             : t("recap.number-of-boxes", box.rank(), box.of()));
         }
 

@@ -70,13 +70,11 @@ public record Chapters(List<Chapter> chapters, int dropped) {
             Duration firstAt,
             @org.jspecify.annotations.Nullable Duration end) {
         if (firstAt.isNegative()) {
-            return new Result.Refused(
-                    new Refusal(t("recap.the-first-moment-cannot-lie"), t("recap.write-the-time-at-which")));
+            return new Result.Refused(new Refusal(t("recap.before-recording"), t("recap.first-roll-form")));
         }
         List<Moment> moments = moments(book, hunt, catalog);
         if (moments.isEmpty()) {
-            return new Result.Refused(
-                    new Refusal(t("recap.nothing-with-a-time-is"), t("recap.open-rolls-and-log-finds")));
+            return new Result.Refused(new Refusal(t("recap.no-times"), t("recap.log-first")));
         }
         Instant zero = moments.getFirst().at.minus(firstAt);
         List<Moment> byWeight = new ArrayList<>(moments);
@@ -97,8 +95,7 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         }
         kept.sort(Comparator.comparing(Chapter::at));
         if (kept.size() < LEAST_COUNT) {
-            return new Result.Refused(new Refusal(
-                    t("recap.only-chapters-would-be-ten", kept.size()), t("recap.mark-moments-while-you-film")));
+            return new Result.Refused(new Refusal(t("recap.too-few-chapters", kept.size()), t("recap.mark-moments")));
         }
         return new Result.Made(new Chapters(kept, dropped));
     }
@@ -208,28 +205,26 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         try {
             place = ZoneId.of(zone.strip());
         } catch (DateTimeException e) {
-            return new Began.Refused(
-                    new Refusal(t("recap.is-no-time-zone-known", zone.strip()), t("recap.write-one-such-as-america")));
+            return new Began.Refused(new Refusal(t("recap.zone-unknown", zone.strip()), t("recap.zone-form")));
         }
         LocalDateTime time;
         try {
             time = LocalDateTime.parse(local.strip().replace(' ', 'T'));
         } catch (DateTimeException e) {
-            return new Began.Refused(
-                    new Refusal(t("recap.is-no-day-and-time", local.strip()), t("recap.write-it-as-2026-03")));
+            return new Began.Refused(new Refusal(t("recap.moment-wrong", local.strip()), t("recap.moment-form")));
         }
         List<ZoneOffset> offsets = place.getRules().getValidOffsets(time);
         if (offsets.isEmpty()) {
             ZoneOffsetTransition gap = place.getRules().getTransition(time);
             return new Began.Refused(new Refusal(
                     t(
-                            "recap.on-never-was-in-clocks",
+                            "recap.hour-skipped",
                             time.toLocalTime(),
                             time.toLocalDate(),
                             place,
                             gap.getDateTimeBefore().toLocalTime(),
                             gap.getDateTimeAfter().toLocalTime()),
-                    t("recap.write-the-time-the-clock")));
+                    t("recap.real-time")));
         }
         List<Instant> instants = offsets.stream().map(time::toInstant).sorted().toList();
         return new Began.At(instants.reversed().stream()

@@ -112,7 +112,7 @@ public record SeriesStory(
         }
         if (points.size() > 1) {
             records.add(f(
-                    "recap.1f-finds-a-box-on",
+                    "recap.average",
                     points.stream().mapToInt(Point::found).average().orElse(0),
                     points.size()));
         }
@@ -121,7 +121,7 @@ public record SeriesStory(
 
     /// One paragraph to paste.
     public String text() {
-        return f("recap.d-boxes-of-s-coins", boxes, coins, searched, found)
+        return f("recap.series-so-far", boxes, coins, searched, found)
                 + (tallies.isEmpty() ? "" : " (" + Story.listed(tallies, Story.Count::series) + ")")
                 + "."
                 + (records.isEmpty() ? "" : " " + String.join(". ", records) + ".");

@@ -139,7 +139,7 @@ public record Story(
 
     /// Two sentences.
     public String shortText() {
-        return f("recap.s-d-s-coins-looked", title, searched, coins, found)
+        return f("recap.coins-of-looked-at", title, searched, coins, found)
                 + (tallies.isEmpty() ? "" : " (" + listed(tallies, Count::hunt) + ")")
                 + ". "
                 + (best.isEmpty()
@@ -153,7 +153,7 @@ public record Story(
         for (BoxLine box : boxes) {
             text.append(
                             box.of > 1
-                                    ? t("recap.finds-number-of-so-far", box.found, box.name, box.rank, box.of)
+                                    ? t("recap.box-rank", box.found, box.name, box.rank, box.of)
                                     : t("recap.finds-of-box", box.found, box.name))
                     .append('\n');
         }

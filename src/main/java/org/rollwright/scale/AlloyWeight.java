@@ -31,7 +31,7 @@ public record AlloyWeight(double mean, double sd, double meanSd, String source) 
         double sd = tolerance == null ? USUAL_SD_SHARE * weight : tolerance.grams() / TOLERANCE_SDS;
         CountedPile pile = piles.get(alloy.name());
         if (pile == null) {
-            return new AlloyWeight(weight - USUAL_WEAR, sd, USUAL_WEAR, t("scale.the-standard-less-0-02"));
+            return new AlloyWeight(weight - USUAL_WEAR, sd, USUAL_WEAR, t("scale.worn-standard"));
         }
         double meanSd = Math.sqrt(sd * sd / pile.coins()
                 + CountByWeight.rounding(pile.resolution().grams()) / pile.coins() / pile.coins());

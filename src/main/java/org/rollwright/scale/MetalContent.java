@@ -25,7 +25,7 @@ public record MetalContent(Map<String, Double> grams, BigDecimal value, boolean 
 
     /// What is said beside every metal value of cents and nickels.
     public static String caution() {
-        return t("scale.melting-treating-or-exporting-us");
+        return t("scale.melting");
     }
 
     public MetalContent {

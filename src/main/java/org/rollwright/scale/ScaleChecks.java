@@ -19,47 +19,44 @@ final class ScaleChecks {
             case ScaleEvent.MetalPriced priced ->
                 priced.price().perKilogram().signum() > 0
                         ? Optional.empty()
-                        : Refusal.of(t("hunt.a-price-of-zero-or"), t("hunt.type-what-a-pound-or"));
+                        : Refusal.of(t("hunt.price-zero"), t("hunt.metal-type-price"));
         };
     }
 
     private static Optional<Refusal> cup(Cup cup) {
         return cup.name().isBlank()
-                ? Refusal.of(t("hunt.the-cup-has-no-name"), t("hunt.give-it-one-such-as-2"))
+                ? Refusal.of(t("hunt.cup-name-missing"), t("hunt.cup-give-name"))
                 : Optional.empty();
     }
 
     private static Optional<Refusal> reading(ScaleBook book, ScaleEvent.CupRead read) {
         Cup cup = book.cup(read.cup()).orElse(null);
         if (cup == null) {
-            return Refusal.of(t("hunt.there-is-no-cup", read.cup()), t("hunt.begin-it-first-with-its"));
+            return Refusal.of(t("hunt.cup-unknown", read.cup()), t("hunt.cup-begin-first"));
         }
         double step = cup.resolution().grams();
         if (read.mass().grams() < cup.tare().grams() - step) {
-            return Refusal.of(
-                    t("hunt.the-reading-is-below-the", cup.tare().grams()), t("hunt.check-the-unit-or-begin"));
+            return Refusal.of(t("hunt.cup-below-tare", cup.tare().grams()), t("hunt.cup-check-unit"));
         }
         return read.mass().grams() < cup.last().grams() - step
                 ? Refusal.of(
                         t(
-                                "hunt.the-cup-became-lighter-by",
+                                "hunt.cup-lighter",
                                 Math.round(10
                                                 * (cup.last().grams()
                                                         - read.mass().grams()))
                                         / 10.0),
-                        t("hunt.check-the-reading-after-emptying"))
+                        t("hunt.cup-check-reading"))
                 : Optional.empty();
     }
 
     private static Optional<Refusal> pile(CountedPile pile) {
         if (pile.coins() < 10 || pile.coins() > MOST_COINS) {
-            return Refusal.of(t("hunt.a-pile-of-coins-tells", pile.coins()), t("hunt.count-at-least-10-better"));
+            return Refusal.of(t("hunt.pile-small", pile.coins()), t("hunt.pile-count-more"));
         }
         double each = pile.gramsPerCoin();
         return each < 0.5 || each > 40
-                ? Refusal.of(
-                        t("hunt.that-makes-g-for-one", Math.round(100 * each) / 100.0),
-                        t("hunt.check-the-count-and-the"))
+                ? Refusal.of(t("hunt.pile-per-coin", Math.round(100 * each) / 100.0), t("hunt.cup-check-count"))
                 : Optional.empty();
     }
 }

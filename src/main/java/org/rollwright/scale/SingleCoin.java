@@ -39,16 +39,16 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
         double gap = gap(alloys);
         String sentence;
         if (alloys.size() > 1 && resolution >= gap) {
-            sentence = f("scale.this-scale-cannot-tell-its", plain(resolution), plain(gap));
+            sentence = f("scale.scale-too-coarse", plain(resolution), plain(gap));
             return new SingleCoin(fits, sentence);
         }
         if (fits.isEmpty()) {
-            sentence = t("scale.neither-check-the-scale-with", nearest(grams, alloys));
+            sentence = t("scale.neither", nearest(grams, alloys));
         } else if (fits.size() == 1) {
             sentence = t("scale.g-lies-within", name(fits.getFirst()), plain(grams), range(fits.getFirst()));
         } else {
             sentence = t(
-                    "scale.undecided-between-weigh-again-with",
+                    "scale.undecided",
                     fits.stream()
                             .map(SingleCoin::name)
                             .reduce((a, b) -> t("scale.and", a, b))

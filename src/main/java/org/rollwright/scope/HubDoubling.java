@@ -41,34 +41,34 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
         boolean punched = year == null || year < 1990;
         if (markMoved != null) {
             if (markMoved && punched) {
-                con.add(t("scope.the-mint-mark-is-doubled"));
+                con.add(t("scope.mint-mark-doubled"));
             } else if (!markMoved && punched) {
-                pro.add(t("scope.the-mint-mark-is-single"));
+                pro.add(t("scope.mint-mark-single"));
             }
         }
         if (shelf != null) {
-            (shelf ? con : pro).add(shelf ? t("scope.the-second-image-is-a") : t("scope.the-second-image-is-raised"));
+            (shelf ? con : pro).add(shelf ? t("scope.second-flat") : t("scope.second-raised"));
         }
         if (wider != null) {
-            (wider ? pro : con).add(wider ? t("scope.the-letters-are-wider-a") : t("scope.the-letters-are-not-wider"));
+            (wider ? pro : con).add(wider ? t("scope.letters-wide") : t("scope.letters-thin"));
         }
         double spread = Math.hypot(fit.shiftX(), fit.shiftY());
         if (fit.motion() == Doubling.Motion.OFFSET && spread < SMALL_SHIFT) {
-            con.add(f("scope.everything-moved-the-same-way", spread));
+            con.add(f("scope.moved-little", spread));
         }
         if (fit.rms() > 3 * clickSd) {
-            con.add(f("scope.no-single-motion-fits-points", fit.rms(), clickSd));
+            con.add(f("scope.no-single-motion", fit.rms(), clickSd));
         } else if (fit.motion() != Doubling.Motion.OFFSET) {
-            pro.add(t("scope.one-motion-of-the-whole", fit.motion().hubClass()));
+            pro.add(t("scope.one-motion", fit.motion().hubClass()));
         }
         int balance = pro.size() - con.size();
         boolean decided = (markMoved != null && markMoved && punched) || (shelf != null && shelf);
         int leaning = decided && balance <= 0 ? -1 : balance >= 2 ? 1 : balance <= -2 ? -1 : 0;
         String sentence =
                 switch (leaning) {
-                    case 1 -> t("scope.more-speaks-for-a-doubled");
-                    case -1 -> t("scope.this-looks-like-strike-doubling");
-                    default -> t("scope.undecided-look-at-the-mint");
+                    case 1 -> t("scope.more-for-die");
+                    case -1 -> t("scope.looks-like-strike");
+                    default -> t("scope.undecided");
                 };
         return new HubDoubling(leaning, sentence, pro, con);
     }

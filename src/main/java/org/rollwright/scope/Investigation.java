@@ -98,7 +98,7 @@ public final class Investigation {
         String looked =
                 switch (look.looked()) {
                     case STAGE_LOOK -> t("scope.stage-of-the-die");
-                    case COMPARED_LOOK -> t("scope.compared-with-a-coin-or");
+                    case COMPARED_LOOK -> t("scope.compared");
                     default -> look.looked();
                 };
         String answer = Answer.parse(look.answer())
@@ -161,12 +161,12 @@ public final class Investigation {
     /// The rules of the verdicts, for people.
     public static Map<String, String> rules() {
         Map<String, String> rules = new LinkedHashMap<>();
-        rules.put("suspected", t("scope.one-variety-leads-and-has"));
+        rules.put("suspected", t("scope.one-leads"));
         rules.put("probable", t("scope.at-least-8-in-10"));
-        rules.put("matched", t("scope.at-least-98-in-100"));
-        rules.put("confirmed", t("scope.matched-and-compared-side-by"));
-        rules.put("ordinary", t("scope.at-least-95-in-100"));
-        rules.put("looks like something else", t("scope.strike-doubling-a-worn-die"));
+        rules.put("matched", t("scope.sure-variety"));
+        rules.put("confirmed", t("scope.matched-compared"));
+        rules.put("ordinary", t("scope.sure-ordinary"));
+        rules.put("looks like something else", t("scope.other-cause"));
         rules.put("open", t("scope.none-of-these-yet"));
         return rules;
     }

@@ -16,27 +16,25 @@ final class ScopeChecks {
             case ScopeEvent.Attributed attributed -> find(hunts, attributed.find());
             case ScopeEvent.VarietyWritten written ->
                 written.variety().isBlank()
-                        ? Refusal.of(t("hunt.the-variety-has-no-key"), t("hunt.give-it-a-name"))
+                        ? Refusal.of(t("hunt.variety-key-missing"), t("hunt.give-it-a-name"))
                         : Optional.empty();
             case ScopeEvent.VarietyRemoved removed ->
                 book.hasVariety(removed.variety())
                         ? Optional.empty()
-                        : Refusal.of(
-                                t("hunt.is-no-variety-you-wrote", removed.variety()),
-                                t("hunt.only-your-own-varieties-and"));
+                        : Refusal.of(t("hunt.variety-unknown", removed.variety()), t("hunt.variety-not-own"));
             case ScopeEvent.PhotoKept kept -> subject(hunts, kept.about());
             case ScopeEvent.PhotoTaken taken ->
                 book.photos(taken.about()).stream()
                                 .anyMatch(note -> note.photo().equals(taken.photo()))
                         ? Optional.empty()
-                        : Refusal.of(t("hunt.the-photograph-is-not-there"), t("hunt.look-at-the-page-again"));
+                        : Refusal.of(t("hunt.photograph-gone"), t("hunt.page-look-again"));
         };
     }
 
     private static Optional<Refusal> find(HuntBook hunts, FindId id) {
         return hunts.find(id).isPresent()
                 ? Optional.empty()
-                : Refusal.of(t("hunt.there-is-no-find", id), t("hunt.it-may-have-been-struck"));
+                : Refusal.of(t("hunt.find-unknown", id), t("hunt.find-struck-perhaps"));
     }
 
     private static Optional<Refusal> subject(HuntBook hunts, PhotoSubject about) {
@@ -45,6 +43,6 @@ final class ScopeChecks {
         }
         return about.findId()
                 .map(id -> find(hunts, id))
-                .orElseGet(() -> Refusal.of(t("hunt.is-no-find", about.key()), t("hunt.open-the-find-and-add")));
+                .orElseGet(() -> Refusal.of(t("hunt.find-impossible", about.key()), t("hunt.photograph-open-find")));
     }
 }

@@ -40,7 +40,7 @@ public record Variety(
 
     /// The order of images this catalogue uses throughout, for people.
     public static String orderOfImages() {
-        return t("scope.directions-lead-from-the-first");
+        return t("scope.directions");
     }
 
     /// Years in which a variety is known, first to last.

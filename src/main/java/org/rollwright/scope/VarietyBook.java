@@ -104,7 +104,7 @@ public final class VarietyBook {
         for (Table.Row row : table.rows()) {
             variety(row, catalog).ifPresent(one -> {
                 if (read.putIfAbsent(one.key(), one) != null) {
-                    row.refuse("key", t("scope.stands-here-twice", one.key()), t("scope.give-each-variety-a-key"));
+                    row.refuse("key", t("scope.key-twice", one.key()), t("scope.key-own"));
                 }
             });
         }
@@ -129,26 +129,24 @@ public final class VarietyBook {
     }
 
     private static Optional<Variety> variety(Table.Row row, Catalog catalog) {
-        Optional<String> name = row.required("name", t("scope.a-plain-name-such-as"));
+        Optional<String> name = row.required("name", t("scope.name-form"));
         Optional<Denomination> denomination = denomination(row, catalog);
         Optional<Variety.Years> years = years(row);
         Optional<List<Mint>> mints = mints(row);
         Optional<String> side = oneOf(row, "side", List.of("obverse", "reverse", "both"));
-        Optional<String> type = row.required("type", t("scope.a-word-such-as-doubled"));
-        Optional<String> where = row.required("where", t("scope.where-on-the-coin-to"));
+        Optional<String> type = row.required("type", t("scope.type-form"));
+        Optional<String> where = row.required("where", t("scope.where-form"));
         Optional<List<Marker>> markers = Marker.parse(row.text("markers"));
         if (markers.isEmpty() || markers.get().isEmpty() || markers.get().size() > MOST_MARKERS) {
             row.refuse(
                     "markers",
-                    markers.isEmpty()
-                            ? t("scope.the-markers-cannot-be-read")
-                            : t("scope.there-must-be-1-to", MOST_MARKERS),
+                    markers.isEmpty() ? t("scope.the-markers-cannot-be-read") : t("scope.markers-count", MOST_MARKERS),
                     t("scope.write-each-as-separated-by", Marker.EXAMPLE));
             markers = Optional.empty();
         }
         Optional<Variety.RarityClass> rarity = rarity(row);
         java.util.OptionalDouble worth = row.positive("worth");
-        Optional<String> source = row.required("source", t("scope.where-this-stands-or-from"));
+        Optional<String> source = row.required("source", t("scope.source-form"));
         if (name.isEmpty()
                 || denomination.isEmpty()
                 || years.isEmpty()
@@ -164,7 +162,7 @@ public final class VarietyBook {
         }
         String key = row.text("key").isEmpty() ? key(denomination.get().key() + " " + name.get()) : row.text("key");
         if (!key.equals(key(key))) {
-            row.refuse("key", t("scope.is-no-key", key), t("scope.write-small-letters-digits-and", key(key)));
+            row.refuse("key", t("scope.key-wrong", key), t("scope.key-form", key(key)));
             return Optional.empty();
         }
         return Optional.of(new Variety(
@@ -201,7 +199,7 @@ public final class VarietyBook {
                 .filter(known -> known.code().equals(row.text("country")))
                 .findFirst();
         if (country.isEmpty()) {
-            row.refuse("country", t("scope.is-no-country-here", row.text("country")), t("scope.write-a-code-such-as"));
+            row.refuse("country", t("scope.country-unknown", row.text("country")), t("scope.country-form"));
             return Optional.empty();
         }
         String key = row.text("denomination");
@@ -211,9 +209,7 @@ public final class VarietyBook {
                 .findFirst();
         if (known.isEmpty()) {
             row.refuse(
-                    "denomination",
-                    t("scope.is-no-denomination-of-in", key, country.get()),
-                    t("scope.write-a-word-such-as"));
+                    "denomination", t("scope.denomination-unknown", key, country.get()), t("scope.denomination-form"));
         }
         return known;
     }
@@ -230,7 +226,7 @@ public final class VarietyBook {
                 return Optional.of(new Variety.Years(first, last));
             }
         }
-        row.refuse("years", t("scope.is-no-year", text), t("scope.write-a-year-such-as"));
+        row.refuse("years", t("scope.year-wrong", text), t("scope.years-form"));
         return Optional.empty();
     }
 
@@ -240,12 +236,12 @@ public final class VarietyBook {
             try {
                 mints.add(new Mint(word));
             } catch (IllegalArgumentException e) {
-                row.refuse("mints", t("scope.is-no-mint", word), t("scope.write-codes-such-as-p"));
+                row.refuse("mints", t("scope.mint-wrong", word), t("scope.mints-form"));
                 return Optional.empty();
             }
         }
         if (mints.isEmpty()) {
-            row.refuse("mints", t("scope.the-cell-is-empty"), t("scope.write-codes-such-as-p"));
+            row.refuse("mints", t("scope.the-cell-is-empty"), t("scope.mints-form"));
             return Optional.empty();
         }
         return Optional.of(mints);
@@ -256,7 +252,7 @@ public final class VarietyBook {
         if (words.contains(text)) {
             return Optional.of(text);
         }
-        row.refuse(column, t("scope.is-not-allowed", text), t("scope.write", String.join(", ", words)));
+        row.refuse(column, t("scope.not-allowed", text), t("scope.write", String.join(", ", words)));
         return Optional.empty();
     }
 
@@ -266,8 +262,7 @@ public final class VarietyBook {
                 return Optional.of(known);
             }
         }
-        row.refuse(
-                "rarity", t("scope.is-not-allowed", row.text("rarity")), t("scope.write-common-uncommon-scarce-rare"));
+        row.refuse("rarity", t("scope.not-allowed", row.text("rarity")), t("scope.rarity-form"));
         return Optional.empty();
     }
 
@@ -281,12 +276,12 @@ public final class VarietyBook {
         java.util.OptionalDouble shows = row.positive("shows");
         String metal = row.text("metal");
         if (!metal.isEmpty() && !LookAlike.isMetal(metal)) {
-            row.refuse("metal", t("scope.is-no-metal", metal), t("scope.write-copper-zinc-or-nothing"));
+            row.refuse("metal", t("scope.metal-unknown", metal), t("scope.write-copper-zinc-or-nothing"));
         }
         java.util.regex.Matcher years =
                 java.util.regex.Pattern.compile("(?:([0-9]{4})-([0-9]{4})?)?").matcher(row.text("years"));
         if (!years.matches()) {
-            row.refuse("years", t("scope.is-not-allowed", row.text("years")), t("scope.write-1982-or-nothing"));
+            row.refuse("years", t("scope.not-allowed", row.text("years")), t("scope.write-1982-or-nothing"));
         }
         if (name.isEmpty()
                 || markers.isEmpty()

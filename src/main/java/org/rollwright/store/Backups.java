@@ -82,15 +82,15 @@ public final class Backups {
         try {
             Disk.makeFolder(where);
         } catch (IOException e) {
-            throw new Failed(t("store.no-backup-was-made-in", where));
+            throw new Failed(t("store.backup-not-made", where));
         }
         Optional<StoreLock> taken;
         try {
             taken = StoreLock.take(where);
         } catch (IOException e) {
-            throw new Failed(t("store.no-backup-was-made-in", where));
+            throw new Failed(t("store.backup-not-made", where));
         }
-        try (StoreLock lock = taken.orElseThrow(() -> new Failed(t("store.another-backup-is-being-made", where)))) {
+        try (StoreLock lock = taken.orElseThrow(() -> new Failed(t("store.backup-running", where)))) {
             return make(dataFolder, now, lock.isExclusive());
         }
     }
@@ -114,7 +114,7 @@ public final class Backups {
             return new Backup(made, now, content.end.seq(), photographs, warnings);
         } catch (IOException | JdbiException e) {
             Disk.deleteQuietly(part);
-            throw new Failed(t("store.no-backup-was-made-in", where));
+            throw new Failed(t("store.backup-not-made", where));
         } catch (Failed e) {
             Disk.deleteQuietly(part);
             throw e;
@@ -167,12 +167,12 @@ public final class Backups {
     /// damaged or lacks what was acknowledged is not copied.
     private static void copyStore(Path dataFolder, Path copy) throws Failed, IOException {
         if (!Inspection.hasStore(dataFolder) && Inspection.ofNothing(dataFolder).isEmpty()) {
-            throw new Failed(t("store.there-is-no-store-in", dataFolder));
+            throw new Failed(t("store.no-store-to-back-up", dataFolder));
         }
         switch (Store.open(dataFolder, Store.Mode.READ, InstantSource.system())) {
             case Store.Opening.Opened opened -> opened.store().close();
             case Store.Opening.Unusable unusable -> throw new Failed(unusable.sentence());
-            case Store.Opening.TooNew tooNew -> throw new Failed(t("store.the-store-was-written-by", tooNew.found()));
+            case Store.Opening.TooNew tooNew -> throw new Failed(t("store.store-newer", tooNew.found()));
             case Store.Opening.Busy busy -> throw new IllegalStateException("reading needs no lock");
         }
         Database.createEmpty(copy);
@@ -198,7 +198,7 @@ public final class Backups {
             if (here != PhotoFolder.State.SOUND) {
                 warnings.add(t("store.a-photograph-is-nowhere", id, from.file(id)));
             } else if (there != PhotoFolder.State.SOUND) {
-                warnings.add(t("store.a-photograph-is-sound-only-here", from.file(id), to.file(id)));
+                warnings.add(t("store.photograph-only-in-backup", from.file(id), to.file(id)));
             }
         }
         // what an undo left may be named again by bringing the step back
@@ -217,13 +217,13 @@ public final class Backups {
         try {
             Optional<String> wrong = BackupSums.has(backup) ? BackupSums.firstWrong(backup) : Optional.empty();
             if (wrong.isPresent()) {
-                throw new Failed(t("store.the-backup-does-not-read", t("store.file-is-damaged", wrong.get())));
+                throw new Failed(t("store.backup-unreadable", t("store.file-is-damaged", wrong.get())));
             }
         } catch (IOException e) {
-            throw new Failed(t("store.the-backup-does-not-read", t("store.the-folder-cannot-be-read")));
+            throw new Failed(t("store.backup-unreadable", t("store.folder-unreadable")));
         }
         if (!Inspection.hasStore(backup)) {
-            throw new Failed(t("store.the-backup-does-not-read", t("store.file-is-damaged", Database.FILE)));
+            throw new Failed(t("store.backup-unreadable", t("store.file-is-damaged", Database.FILE)));
         }
         return switch (Store.open(backup, Store.Mode.READ, InstantSource.fixed(at))) {
             case Store.Opening.Opened opened -> {
@@ -231,13 +231,12 @@ public final class Backups {
                     store.readWhole();
                     yield new Content(store.end(), store.photographs());
                 } catch (SqliteJournal.Unreadable e) {
-                    throw new Failed(t("store.the-backup-does-not-read", e.getMessage()));
+                    throw new Failed(t("store.backup-unreadable", e.getMessage()));
                 }
             }
-            case Store.Opening.Unusable unusable ->
-                throw new Failed(t("store.the-backup-does-not-read", unusable.sentence()));
-            case Store.Opening.TooNew tooNew -> throw new Failed(t("store.the-backup-was-written-by", tooNew.found()));
-            case Store.Opening.Busy busy -> throw new Failed(t("store.the-backup-is-in-use", busy.who()));
+            case Store.Opening.Unusable unusable -> throw new Failed(t("store.backup-unreadable", unusable.sentence()));
+            case Store.Opening.TooNew tooNew -> throw new Failed(t("store.backup-newer", tooNew.found()));
+            case Store.Opening.Busy busy -> throw new Failed(t("store.backup-in-use", busy.who()));
         };
     }
 
@@ -400,8 +399,7 @@ public final class Backups {
             }
         }
         if (!strange.isEmpty()) {
-            warnings.add(
-                    t("store.a-backup-is-of-another", strange.getFirst()) + " " + t("store.give-each-store-its-own"));
+            warnings.add(t("store.backup-of-another", strange.getFirst()) + " " + t("store.backup-folder-own"));
         }
         return warnings;
     }
@@ -417,12 +415,12 @@ public final class Backups {
     ///     taken for its own
     /// @throws Failed when the backup cannot be used or the target is not empty; then nothing was changed there
     public Backup restore(Path backup, Path target) throws Failed {
-        Instant at = when(backup).orElseThrow(() -> new Failed(t("store.is-no-backup-name-one", backup)));
+        Instant at = when(backup).orElseThrow(() -> new Failed(t("store.no-backup-named", backup)));
         if (Inspection.hasStore(target)) {
-            throw new Failed(t("store.there-is-a-store-in", target));
+            throw new Failed(t("store.store-there", target));
         }
         if (!Disk.isEmptyOrMissing(target)) {
-            throw new Failed(t("store.the-folder-is-not-empty", target));
+            throw new Failed(t("store.folder-not-empty", target));
         }
         Content content = read(backup, at);
         Path part = target.resolveSibling(target.getFileName() + ".rollwright" + PART);
@@ -436,14 +434,14 @@ public final class Backups {
             HighWater.open(part, content.end).close();
             HighWater.Mark copied = read(part, at).end;
             if (!copied.equals(content.end)) {
-                throw new Failed(t("store.the-folder-cannot-be-written", target));
+                throw new Failed(t("store.folder-not-writable-intact", target));
             }
             Files.deleteIfExists(target);
             Disk.move(part, target);
             return new Backup(target, at, copied.seq(), photographs, warnings);
         } catch (IOException e) {
             Disk.deleteQuietly(part);
-            throw new Failed(t("store.the-folder-cannot-be-written", target));
+            throw new Failed(t("store.folder-not-writable-intact", target));
         } catch (Failed e) {
             Disk.deleteQuietly(part);
             throw e;
@@ -456,7 +454,7 @@ public final class Backups {
             boolean here = to.take(id, shelf) == PhotoFolder.State.SOUND;
             sound += here ? 1 : 0;
             if (!here) {
-                warnings.add(t("store.a-photograph-is-not-in-the-backup", id, shelf.file(id)));
+                warnings.add(t("store.backup-lacks-photograph", id, shelf.file(id)));
             }
         }
         for (String id : shelf.all()) {

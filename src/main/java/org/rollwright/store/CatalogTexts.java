@@ -108,8 +108,8 @@ public final class CatalogTexts {
                                     .decode(ByteBuffer.wrap(Files.readAllBytes(path)))
                                     .toString()));
                 } catch (CharacterCodingException e) {
-                    problems.add(new RowProblem(
-                            name, 1, "", new Refusal(t("store.the-file-is-not-in"), t("store.save-it-as-csv-in"))));
+                    problems.add(
+                            new RowProblem(name, 1, "", new Refusal(t("store.not-utf8"), t("store.save-as-utf8"))));
                 }
             }
         } catch (IOException e) {
@@ -117,7 +117,7 @@ public final class CatalogTexts {
                     "your catalog",
                     1,
                     "",
-                    new Refusal(t("store.the-folder-cannot-be-read"), t("store.make-readable", folder))));
+                    new Refusal(t("store.folder-unreadable"), t("store.make-readable", folder))));
         }
     }
 }

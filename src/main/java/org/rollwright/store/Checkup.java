@@ -73,25 +73,25 @@ public final class Checkup {
         switch (Store.open(folder, Store.Mode.READ, InstantSource.fixed(now))) {
             case Store.Opening.Opened opened -> {
                 try (Store store = opened.store()) {
-                    good(t("store.the-store-s-file-is"));
+                    good(t("store.file-sound"));
                     long entries = store.readWhole();
-                    good(f("store.d-entries-of-the-journal", entries));
+                    good(f("store.entries-read", entries));
                     mark(store);
                     photographs(store);
                     backups(now, Optional.of(store));
                 } catch (SqliteJournal.Unreadable e) {
-                    bad(String.valueOf(e.getMessage()), t("store.everything-before-it-is-intact"));
+                    bad(String.valueOf(e.getMessage()), t("store.salvage-intact"));
                     backups(now, Optional.empty());
                 }
             }
             case Store.Opening.TooNew tooNew -> {
-                bad(t("store.the-store-was-written-by", tooNew.found()), t("store.use-the-newer-version-nothing"));
+                bad(t("store.store-newer", tooNew.found()), t("store.use-newer"));
                 backups(now, Optional.empty());
             }
             case Store.Opening.Unusable unusable -> {
                 // most sentences say it themselves, and where nothing ever was there is nothing to bring back
                 boolean said = unusable.sentence().contains(" salvage ") || !Inspection.hasStore(folder);
-                bad(unusable.sentence(), said ? "" : t("store.if-there-is-a-backup"));
+                bad(unusable.sentence(), said ? "" : t("store.salvage-hint"));
                 backups(now, Optional.empty());
             }
             case Store.Opening.Busy busy -> throw new IllegalStateException("reading needs no lock");
@@ -101,9 +101,9 @@ public final class Checkup {
     private void mark(Store store) {
         HighWater.Found found = HighWater.read(folder);
         if (found.damaged()) {
-            care(t("store.the-mark-is-damaged"), t("store.the-next-start-makes-it"));
+            care(t("store.the-mark-is-damaged"), t("store.log-made-anew"));
         } else if (found.mark().isEmpty() && store.isChained()) {
-            care(t("store.there-is-no-mark"), t("store.the-next-start-makes-it"));
+            care(t("store.mark-missing"), t("store.log-made-anew"));
         }
     }
 
@@ -138,7 +138,7 @@ public final class Checkup {
         }
         long strays = strays(named);
         if (strays > 0) {
-            findings.add(new Finding(Weight.GOOD, t("store.photographs-lie-in-the-folder", strays), ""));
+            findings.add(new Finding(Weight.GOOD, t("store.photographs-unnamed", strays), ""));
         }
     }
 
@@ -155,9 +155,7 @@ public final class Checkup {
             return new PhotoFolder(folder)
                     .all().stream().filter(name -> !named.contains(name)).count();
         } catch (IOException e) {
-            care(
-                    t("store.the-folder-cannot-be-listed", folder.resolve(PhotoFolder.NAME)),
-                    t("store.look-at-its-permissions"));
+            care(t("store.folder-unlistable", folder.resolve(PhotoFolder.NAME)), t("store.look-at-its-permissions"));
             return 0;
         }
     }
@@ -170,7 +168,7 @@ public final class Checkup {
         for (Path backup : all) {
             Instant at = Backups.when(backup).orElseThrow();
             if (Backups.isFuture(at, now)) {
-                care(t("store.a-backup-is-dated-in", backup), t("store.set-the-clock-right"));
+                care(t("store.backup-future", backup), t("store.set-the-clock-right"));
             }
             try {
                 Backups.Content content = Backups.read(backup, now);
@@ -189,7 +187,7 @@ public final class Checkup {
                 all.stream().flatMap(one -> Backups.when(one).stream()).allMatch(at -> Backups.isFuture(at, now));
         age(settings, none, sound.flatMap(Backups::when), now);
         if (!all.isEmpty() && isOnSameDisk(settings.backups())) {
-            care(t("store.backups-lie-on-the-same"), t("store.name-a-folder-on-another"));
+            care(t("store.backups-same-disk"), t("store.name-other-disk"));
         }
     }
 
@@ -203,17 +201,13 @@ public final class Checkup {
 
     private void age(Settings settings, boolean none, Optional<Instant> sound, Instant now) {
         if (none) {
-            care(t("store.there-is-no-backup-in", settings.backups()), t("store.run-backup-to-a-folder"));
+            care(t("store.backup-none-in", settings.backups()), t("store.backup-elsewhere"));
         } else if (sound.isEmpty()) {
-            bad(t("store.no-backup-reads-back"), t("store.run-backup-and-see-that"));
+            bad(t("store.no-backup-reads-back"), t("store.backup-and-look"));
         } else if (Duration.between(sound.get(), now).compareTo(OLD) > 0) {
-            care(
-                    t(
-                            "store.the-newest-backup-is-days",
-                            Duration.between(sound.get(), now).toDays()),
-                    t("store.run-backup-and-see-that"));
+            care(t("store.backup-old", Duration.between(sound.get(), now).toDays()), t("store.backup-and-look"));
         } else {
-            good(t("store.the-newest-backup-is-of", sound.get()));
+            good(t("store.backup-newest", sound.get()));
         }
     }
 
@@ -232,7 +226,7 @@ public final class Checkup {
                         t("store.salvage-lists-what-can"));
             }
         } else {
-            care(t("store.a-backup-is-of-another", backup), t("store.give-each-store-its-own"));
+            care(t("store.backup-of-another", backup), t("store.backup-folder-own"));
         }
     }
 
@@ -247,15 +241,15 @@ public final class Checkup {
 
     private void disk() {
         networkDrive(folder)
-                .ifPresent(kind -> findings.add(new Finding(
-                        Weight.CARE, t("store.the-data-lie-on-a", kind), t("store.such-drives-may-confirm-writing"))));
+                .ifPresent(kind -> findings.add(
+                        new Finding(Weight.CARE, t("store.network-drive", kind), t("store.network-drive-risk"))));
         try {
             FileStore disk = Files.getFileStore(folder);
             if (disk.getUsableSpace() < LEAST_SPACE) {
                 findings.add(new Finding(
                         Weight.CARE,
-                        t("store.only-mb-are-free-on", disk.getUsableSpace() / 1_000_000),
-                        t("store.free-some-space-when-it")));
+                        t("store.space-left", disk.getUsableSpace() / 1_000_000),
+                        t("store.free-space-soon")));
             }
         } catch (IOException e) {
             // a folder that is not there was told above

@@ -19,10 +19,10 @@ final class Inspection {
     static Optional<String> ofNothing(Path folder) {
         Optional<HighWater.Mark> mark = HighWater.read(folder).mark().filter(one -> one.seq() > 0);
         if (mark.isPresent()) {
-            return Optional.of(t("store.the-store-s-file-is-missing", mark.get().seq()));
+            return Optional.of(t("store.file-missing", mark.get().seq()));
         }
         return Database.hasLog(folder.resolve(Database.FILE))
-                ? Optional.of(t("store.there-is-a-log-without"))
+                ? Optional.of(t("store.log-without-store"))
                 : Optional.empty();
     }
 
@@ -35,7 +35,7 @@ final class Inspection {
         try {
             List<String> structure = Database.structure(handle);
             if (!structure.equals(List.of("ok"))) {
-                return Optional.of(t("store.the-store-s-file-is-2", structure.getFirst()));
+                return Optional.of(t("store.file-damaged", structure.getFirst()));
             }
             HighWater.Mark end = SqliteJournal.last(handle);
             Optional<String> missing = mark.flatMap(acknowledged -> behind(acknowledged, end.seq(), reading(handle)));
@@ -44,7 +44,7 @@ final class Inspection {
             }
             return Database.hasLog(folder.resolve(Database.FILE)) ? ofLog(folder, end, handle) : Optional.empty();
         } catch (JdbiException | IOException e) {
-            return Optional.of(t("store.the-journal-cannot-be-read"));
+            return Optional.of(t("store.journal-unreadable"));
         }
     }
 
@@ -61,8 +61,8 @@ final class Inspection {
         if (known.seq() > end) {
             return Optional.of(
                     known.seq() == end + 1
-                            ? t("store.entry-was-acknowledged-and-is", known.seq())
-                            : t("store.entries-were-acknowledged-and-are", end + 1, known.seq()));
+                            ? t("store.entry-lost", known.seq())
+                            : t("store.entries-lost", end + 1, known.seq()));
         }
         boolean same = known.seq() == 0
                 || journal.at(known.seq())
@@ -86,7 +86,7 @@ final class Inspection {
             return Optional.empty();
         }
         Optional<String> lacks = behind(alone, end.seq(), reading(handle));
-        return lacks.isPresent() ? Optional.of(t("store.the-log-does-not-belong")) : Optional.empty();
+        return lacks.isPresent() ? Optional.of(t("store.log-foreign")) : Optional.empty();
     }
 
     /// Whether a folder has a store's file with something in it.

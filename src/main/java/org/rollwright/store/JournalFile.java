@@ -93,10 +93,10 @@ public final class JournalFile {
             long version = head == null ? -1 : head.path(HEAD).asLong(-1);
             long promised = head == null ? -1 : head.path("entries").asLong(-1);
             if (version < 1 || promised < 0) {
-                throw new Unusable(t("store.is-no-journal-of-this", file));
+                throw new Unusable(t("store.no-journal", file));
             }
             if (version > Store.SCHEMA) {
-                throw new Unusable(t("store.was-written-by-a-newer", file));
+                throw new Unusable(t("store.backup-newer-named", file));
             }
             int number = 1;
             for (String line = reader.readLine(); line != null; line = reader.readLine()) {
@@ -110,18 +110,18 @@ public final class JournalFile {
                             node.get("raw").asString(),
                             EventJson.read(node.get("event").toString()));
                     if (entry.seq() != entries.size() + 1) {
-                        throw new Unusable(t("store.line-entry-does-not-follow", number, entry.seq(), entries.size()));
+                        throw new Unusable(t("store.line-out-of-order", number, entry.seq(), entries.size()));
                     }
                     entries.add(entry);
                 } catch (JacksonException | NullPointerException | java.time.DateTimeException e) {
-                    throw new Unusable(t("store.line-is-no-entry-this", number));
+                    throw new Unusable(t("store.line-unknown", number));
                 }
             }
             if (promised != entries.size()) {
-                throw new Unusable(t("store.the-file-is-cut-short", entries.size(), promised));
+                throw new Unusable(t("store.cut-short", entries.size(), promised));
             }
         } catch (java.nio.charset.CharacterCodingException e) {
-            throw new Unusable(t("store.is-no-text-in-utf", file));
+            throw new Unusable(t("store.not-utf8-named", file));
         }
         return entries;
     }
@@ -130,7 +130,7 @@ public final class JournalFile {
         try {
             return MAPPER.readTree(line);
         } catch (JacksonException e) {
-            throw new Unusable(t("store.line-is-no-json-nothing", number));
+            throw new Unusable(t("store.line-no-json", number));
         }
     }
 }

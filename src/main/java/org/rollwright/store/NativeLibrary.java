@@ -77,7 +77,7 @@ final class NativeLibrary {
                 failures.add(t("store.place-forbids-programs", place));
             }
         }
-        throw new Missing(t("store.the-database-s-library-cannot", String.join("; ", failures)));
+        throw new Missing(t("store.library-not-started", String.join("; ", failures)));
     }
 
     /// Beside the program, when it lies in a folder of its own; the user's folder for what can be made anew; the

@@ -50,7 +50,7 @@ public final class PhotoFolder implements PhotoShelf {
             }
             write(file(photo.id(), SMALL), sealed(photo.thumbnail()));
         } catch (IOException e) {
-            throw new NotKept(t("store.the-photograph-was-not-saved", folder), e);
+            throw new NotKept(t("store.photograph-unsaved", folder), e);
         }
     }
 

@@ -107,7 +107,7 @@ public final class Salvage {
         }
         // pages the database does not find its way to; entries of the first format have no chain to prove them
         for (SqliteJournal.Row row : PageScan.rows(Disk.bytes(file).orElse(new byte[0]))) {
-            salvage.seen(t("store.pages-of-the-store-s-file"), row, false);
+            salvage.seen(t("store.pages-of-file"), row, false);
         }
         return salvage;
     }
@@ -122,14 +122,14 @@ public final class Salvage {
         try {
             byte[] log = Disk.bytes(file.resolveSibling(Database.WAL)).orElse(new byte[0]);
             // the file first: a log that is not its own must not speak for it
-            look(t("store.the-store-s-file-alone"), () -> Database.frozen(file));
+            look(t("store.file-alone"), () -> Database.frozen(file));
             if (log.length > 0) {
-                lookWithLog(t("store.the-store-with-its-log"), file, trial, log);
+                lookWithLog(t("store.file-with-log"), file, trial, log);
             }
             Optional<WalFile> frames = WalFile.read(file.resolveSibling(Database.WAL));
             if (frames.isPresent()) {
                 WalFile wal = frames.get();
-                String source = t("store.the-log-behind-the-damage");
+                String source = t("store.log-damaged");
                 lookWithLog(source, file, trial, wal.resealed(i -> true));
                 lookWithLog(
                         source,
@@ -257,9 +257,7 @@ public final class Salvage {
         Map.Entry<SqliteJournal.Row, Set<String>> first =
                 at(seq).entrySet().iterator().next();
         String source = first(first.getValue());
-        return !source.equals(t("store.the-store-s-file-alone"))
-                || node.source.equals(source)
-                || !isSoundAlone(first.getKey());
+        return !source.equals(t("store.file-alone")) || node.source.equals(source) || !isSoundAlone(first.getKey());
     }
 
     private Map<SqliteJournal.Row, Set<String>> at(long seq) {
@@ -369,7 +367,7 @@ public final class Salvage {
                 }
             }
         } catch (IOException e) {
-            throw new Failed(t("store.the-data-folder-cannot-be", folder));
+            throw new Failed(t("store.data-folder-not-writable", folder));
         }
         return new Photographs(put, wanting);
     }
@@ -380,11 +378,11 @@ public final class Salvage {
     /// @throws Failed when nothing can be brought back or the target cannot take it
     public Made into(Path target) throws Failed {
         if (!Disk.isEmptyOrMissing(target)) {
-            throw new Failed(t("store.the-folder-is-not-empty", target));
+            throw new Failed(t("store.folder-not-empty", target));
         }
         List<Node> chain = longest();
         if (chain.isEmpty()) {
-            throw new Failed(t("store.nothing-can-be-brought-back"));
+            throw new Failed(t("store.nothing-to-salvage"));
         }
         List<Entry> entries = new ArrayList<>();
         try {
@@ -409,7 +407,7 @@ public final class Salvage {
             return new Made(entries.size(), photographs, warnings);
         } catch (IOException e) {
             Disk.deleteQuietly(part);
-            throw new Failed(t("store.the-folder-cannot-be-written", target));
+            throw new Failed(t("store.folder-not-writable-intact", target));
         } catch (Failed e) {
             Disk.deleteQuietly(part);
             throw e;

@@ -50,18 +50,18 @@ public final class Sheets {
     public static Read read(Path file) {
         try {
             if (!Files.isRegularFile(file)) {
-                return new Read.Unusable(t("store.there-is-no-file", file));
+                return new Read.Unusable(t("store.file-none", file));
             }
             if (Files.size(file) > MOST_BYTES) {
-                return new Read.Unusable(t("store.the-file-is-larger-than"));
+                return new Read.Unusable(t("store.file-too-large"));
             }
             boolean zip = startsLikeZip(file);
             if (file.toString().toLowerCase(Locale.ROOT).endsWith(".xlsx") || zip) {
-                return zip ? workbook(file) : new Read.Unusable(t("store.the-file-is-called-xlsx"));
+                return zip ? workbook(file) : new Read.Unusable(t("store.not-xlsx"));
             }
             return text(file);
         } catch (IOException e) {
-            return new Read.Unusable(t("store.the-file-cannot-be-read", file));
+            return new Read.Unusable(t("store.file-unreadable", file));
         }
     }
 
@@ -80,7 +80,7 @@ public final class Sheets {
                     .decode(ByteBuffer.wrap(Files.readAllBytes(file)))
                     .toString();
         } catch (CharacterCodingException e) {
-            return new Read.Unusable(t("store.the-file-is-not-in-2"));
+            return new Read.Unusable(t("store.file-not-utf8"));
         }
         String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
         List<SheetRow> rows = new ArrayList<>();
@@ -93,13 +93,13 @@ public final class Sheets {
                 rows.add(new SheetRow(record.getStartingLineNumber(), record.getFields()));
             }
         } catch (CsvParseException e) {
-            return new Read.Unusable(t("store.the-file-is-no-readable", e.getMessage()));
+            return new Read.Unusable(t("store.not-csv", e.getMessage()));
         }
         return new Read.Rows(rows);
     }
 
     private static Read tooLarge() {
-        return new Read.Unusable(t("store.the-sheet-has-more-than", MOST_ROWS, MOST_COLUMNS));
+        return new Read.Unusable(t("store.sheet-too-large", MOST_ROWS, MOST_COLUMNS));
     }
 
     /// The separator that stands most often in the first line.
@@ -124,14 +124,14 @@ public final class Sheets {
                     .filter(size -> size > 0)
                     .sum();
             if (unpacked > MOST_UNPACKED) {
-                return new Read.Unusable(t("store.the-file-unpacks-to-more"));
+                return new Read.Unusable(t("store.unpacks-too-large"));
             }
             Optional<String> refused = refused(zip);
             if (refused.isPresent()) {
                 return new Read.Unusable(refused.get());
             }
         } catch (IOException e) {
-            return new Read.Unusable(t("store.the-file-is-damaged-it"));
+            return new Read.Unusable(t("store.cannot-unpack"));
         }
         List<SheetRow> rows = new ArrayList<>();
         try (InputStream in = Files.newInputStream(file);
@@ -149,7 +149,7 @@ public final class Sheets {
             }
         } catch (IOException | RuntimeException e) {
             // The reader reports a broken workbook by unchecked exceptions of several kinds; all mean the same here.
-            return new Read.Unusable(t("store.the-file-is-no-readable-2"));
+            return new Read.Unusable(t("store.xlsx-unreadable"));
         }
         return new Read.Rows(rows);
     }
@@ -166,12 +166,10 @@ public final class Sheets {
         try (InputStream in = zip.getInputStream(sheet)) {
             String text = new String(in.readNBytes((int) MOST_UNPACKED), StandardCharsets.UTF_8);
             if (text.contains("<mergeCell ")) {
-                return Optional.of(t("store.the-sheet-has-merged-cells"));
+                return Optional.of(t("store.merged-cells"));
             }
             Matcher formula = FORMULA.matcher(text);
-            return formula.find()
-                    ? Optional.of(t("store.cell-holds-a-formula-nothing", formula.group(1)))
-                    : Optional.empty();
+            return formula.find() ? Optional.of(t("store.cell-formula", formula.group(1))) : Optional.empty();
         }
     }
 

@@ -73,7 +73,7 @@ final class SqliteJournal implements Journal {
             try {
                 return new Entry(seq, Instant.parse(at), scope, raw, EventJson.read(body));
             } catch (JacksonException e) {
-                throw new Unreadable(t("store.entry-of-the-journal-is-3", seq), e);
+                throw new Unreadable(t("store.entry-newer", seq), e);
             }
         }
     }
@@ -232,14 +232,14 @@ final class SqliteJournal implements Journal {
     static String sentence(Throwable failure) {
         Optional<SQLiteErrorCode> code = code(failure);
         int primary = code.map(known -> known.code & 0xff).orElse(-1);
-        String kept = t("store.nothing-before-it-is-lost");
+        String kept = t("store.line-kept");
         return switch (primary) {
-            case 13 -> t("store.not-saved-the-disk-is", kept);
-            case 8 -> t("store.not-saved-the-data-folder", kept);
-            case 5, 6 -> t("store.not-saved-another-program-holds", kept);
-            case 10 -> t("store.not-saved-the-disk-reports", kept);
-            case 11, 26 -> t("store.not-saved-the-store-s", kept);
-            default -> t("store.not-saved-the-store-could", kept);
+            case 13 -> t("store.unsaved-disk-full", kept);
+            case 8 -> t("store.unsaved-not-writable", kept);
+            case 5, 6 -> t("store.unsaved-held", kept);
+            case 10 -> t("store.unsaved-disk-error", kept);
+            case 11, 26 -> t("store.unsaved-damaged", kept);
+            default -> t("store.unsaved-unknown", kept);
         };
     }
 
@@ -266,13 +266,13 @@ final class SqliteJournal implements Journal {
             while (rows.hasNext()) {
                 Row row = rows.next();
                 if (row.seq != expected) {
-                    throw new Unreadable(t("store.entry-of-the-journal-is", expected), null);
+                    throw new Unreadable(t("store.entry-missing", expected), null);
                 }
                 // the entry at `after` itself is known already; what follows hangs on it
                 boolean known = row.seq <= after;
                 long wanted = row.seq < chainedFrom ? row.alone() : row.chained(before);
                 if (!known && row.checksum != wanted) {
-                    throw new Unreadable(t("store.entry-of-the-journal-is-2", row.seq), null);
+                    throw new Unreadable(t("store.entry-damaged", row.seq), null);
                 }
                 if (!known) {
                     reader.accept(row.entry());
@@ -281,7 +281,7 @@ final class SqliteJournal implements Journal {
                 expected++;
             }
         } catch (JdbiException e) {
-            throw new Unreadable(t("store.the-journal-cannot-be-read"), e);
+            throw new Unreadable(t("store.journal-unreadable"), e);
         }
     }
 

@@ -105,10 +105,9 @@ public final class Store implements AutoCloseable {
         try {
             return mode == Mode.READ ? openToRead(folder, clock) : openToWrite(folder, clock, mostPages);
         } catch (SqliteJournal.Unreadable e) {
-            return new Opening.Unusable(t("store.copy-the-data-folder-before", e.getMessage()));
+            return new Opening.Unusable(t("store.salvage-after", e.getMessage()));
         } catch (JdbiException | FlywayException e) {
-            return new Opening.Unusable(
-                    t("store.the-store-cannot-be-opened", folder.resolve(Database.FILE), reason(e, folder)));
+            return new Opening.Unusable(t("store.store-unopenable", folder.resolve(Database.FILE), reason(e, folder)));
         }
     }
 
@@ -116,7 +115,7 @@ public final class Store implements AutoCloseable {
         if (!Inspection.hasStore(folder)) {
             return Inspection.ofNothing(folder)
                     .map(Store::damaged)
-                    .orElseGet(() -> new Opening.Unusable(t("store.there-is-no-store-in-2", folder)));
+                    .orElseGet(() -> new Opening.Unusable(t("store.no-store", folder)));
         }
         // read before the journal, which a tool beside may carry further meanwhile
         Optional<HighWater.Mark> mark = HighWater.read(folder).mark();
@@ -143,7 +142,7 @@ public final class Store implements AutoCloseable {
             OwnFiles.makePrivate(folder);
             taken = StoreLock.take(folder);
         } catch (IOException e) {
-            return new Opening.Unusable(t("store.the-data-folder-cannot-be", folder));
+            return new Opening.Unusable(t("store.data-folder-not-writable", folder));
         }
         if (taken.isEmpty()) {
             return new Opening.Busy(StoreLock.holder(folder));
@@ -156,7 +155,7 @@ public final class Store implements AutoCloseable {
             opened = opening instanceof Opening.Opened;
             return opening;
         } catch (IOException e) {
-            return new Opening.Unusable(t("store.the-data-folder-cannot-be", folder));
+            return new Opening.Unusable(t("store.data-folder-not-writable", folder));
         } finally {
             if (!opened) {
                 lock.close();
@@ -178,15 +177,14 @@ public final class Store implements AutoCloseable {
                 Database.migrate(file);
             } else if (Disk.isFull(folder)) {
                 // making the tables is tried again for ten seconds, in silence
-                return new Opening.Unusable(
-                        t("store.the-store-cannot-be-opened", file, t("store.the-disk-is-full-free")));
+                return new Opening.Unusable(t("store.store-unopenable", file, t("store.disk-full")));
             } else {
                 Database.create(file);
             }
             looked = look(folder);
             if (looked.refused.isPresent() || looked.version != SCHEMA) {
-                return looked.refused.orElseGet(() -> new Opening.Unusable(
-                        t("store.the-store-cannot-be-opened", file, t("store.the-file-is-damaged-or"))));
+                return looked.refused.orElseGet(
+                        () -> new Opening.Unusable(t("store.store-unopenable", file, t("store.damaged"))));
             }
         }
         boolean markMissing =
@@ -251,7 +249,7 @@ public final class Store implements AutoCloseable {
             return Optional.empty();
         }
         if (empty || found == 0) {
-            return Optional.of(damaged(t("store.the-store-s-file-is-2", t("store.it-is-no-store"))));
+            return Optional.of(damaged(t("store.file-damaged", t("store.it-is-no-store"))));
         }
         return Inspection.of(folder, mark, handle).map(Store::damaged);
     }
@@ -277,14 +275,14 @@ public final class Store implements AutoCloseable {
         int primary = SqliteJournal.code(e).map(code -> code.code & 0xff).orElse(-1);
         if (Disk.isFull(folder)) {
             // a full disk shows itself as many things: no room for the log's index is "the disk does not answer"
-            return t("store.the-disk-is-full-free");
+            return t("store.disk-full");
         }
         return switch (primary) {
-            case 26, 11 -> t("store.the-file-is-damaged-or");
-            case 14, 8 -> t("store.the-folder-cannot-be-written-2");
-            case 13 -> t("store.the-disk-is-full-free");
-            case 5, 6 -> t("store.another-program-holds-it-close");
-            default -> t("store.the-disk-or-the-file");
+            case 26, 11 -> t("store.damaged");
+            case 14, 8 -> t("store.folder-not-writable");
+            case 13 -> t("store.disk-full");
+            case 5, 6 -> t("store.held-by-program");
+            default -> t("store.disk-error");
         };
     }
 
@@ -358,12 +356,12 @@ public final class Store implements AutoCloseable {
     /// @return how many entries
     public long fillFrom(Path file) throws IOException, JournalFile.Unusable {
         if (journal.last() > 0) {
-            throw new JournalFile.Unusable(t("store.the-store-is-not-empty", journal.last()));
+            throw new JournalFile.Unusable(t("store.store-not-empty", journal.last()));
         }
         List<Entry> entries = JournalFile.read(file);
         OptionalLong contradiction = Desk.contradiction(entries);
         if (contradiction.isPresent()) {
-            throw new JournalFile.Unusable(t("store.entry-contradicts-those-before-it", contradiction.getAsLong()));
+            throw new JournalFile.Unusable(t("store.entry-contradicts", contradiction.getAsLong()));
         }
         take(entries);
         return entries.size();

@@ -51,7 +51,7 @@ public enum CashKind {
             case CASHED -> t("till.returned-coins-for-cash");
             case COUNT_SHORT -> t("till.a-return-counted-short");
             case COUNT_OVER -> t("till.a-return-counted-over");
-            case BOUGHT -> t("till.bought-rolls-that-have-no");
+            case BOUGHT -> t("till.rolls-without-box");
             case KEPT -> t("till.kept-coins-of-such-rolls");
             case ASIDE -> t("till.set-such-rolls-aside");
         };

@@ -102,11 +102,11 @@ public final class Ledger {
                                 .findFirst()
                                 .map(one -> new Refusal(
                                         t(
-                                                "till.then-on-could-not-have",
+                                                "till.later-impossible",
                                                 one.movement.amount.toPlainString(),
                                                 one.movement.day,
                                                 one.movement.what),
-                                        t("till.check-the-day-and-the"))));
+                                        t("till.check-day-and-amount"))));
     }
 
     /// Coins of a box that would go back with it: what was searched and not kept, and rolls not opened. Never
@@ -190,23 +190,22 @@ public final class Ledger {
     public Optional<Refusal> book(Movement movement) {
         BigDecimal amount = movement.amount;
         if (amount.signum() <= 0 || amount.scale() > 2) {
-            return Optional.of(new Refusal(
-                    t("till.an-amount-of-cannot-be", amount.toPlainString()), t("till.write-whole-cents-above-zero")));
+            return Optional.of(new Refusal(t("till.amount-impossible", amount.toPlainString()), t("till.cents-form")));
         }
         if (movement.from == movement.to) {
-            return Optional.of(new Refusal(t("till.nothing-moves-from-a-place"), t("till.choose-where-it-went")));
+            return Optional.of(new Refusal(t("till.same-place"), t("till.choose-where-it-went")));
         }
         boolean bounded = movement.from != Account.OUTSIDE && movement.from != Account.SHORT;
         BigDecimal there = balance(movement.from);
         if (bounded && there.compareTo(amount) < 0) {
             return Optional.of(new Refusal(
                     t(
-                            "till.only-is-on-cannot-leave",
+                            "till.not-enough",
                             there.toPlainString(),
                             movement.from.words(),
                             movement.day,
                             amount.toPlainString()),
-                    t("till.check-the-amount-and-the")));
+                    t("till.check-or-enter-first")));
         }
         movements.add(movement);
         balances.merge(movement.from, amount.negate(), BigDecimal::add);

@@ -40,31 +40,31 @@ final class TillChecks {
 
     private static Optional<Refusal> branch(Branch branch) {
         if (branch.bank().isBlank()) {
-            return refusal(t("hunt.the-branch-has-no-bank"), t("hunt.name-the-bank-and-the"));
+            return refusal(t("hunt.branch-bank-missing"), t("hunt.branch-name-bank"));
         }
         if (branch.leadDays() < 0 || branch.leadDays() > LONGEST_LEAD) {
-            return refusal(t("hunt.an-order-cannot-take-days", branch.leadDays()), t("hunt.write-0-to", LONGEST_LEAD));
+            return refusal(t("hunt.order-days-wrong", branch.leadDays()), t("hunt.write-0-to", LONGEST_LEAD));
         }
         if (branch.boxFee().signum() < 0
                 || branch.countPercent().signum() < 0
                 || branch.countPercent().compareTo(BigDecimal.valueOf(30)) > 0) {
-            return refusal(t("hunt.that-is-no-fee"), t("hunt.write-money-for-a-box"));
+            return refusal(t("hunt.that-is-no-fee"), t("hunt.branch-fees-form"));
         }
         if (!(branch.kilometres() >= 0) || branch.kilometres() > FURTHEST) {
-            return refusal(t("hunt.that-is-no-distance"), t("hunt.write-the-road-from-home", (int) FURTHEST));
+            return refusal(t("hunt.that-is-no-distance"), t("hunt.road-form", (int) FURTHEST));
         }
         return BEARINGS.contains(branch.bearing())
                 ? Optional.empty()
-                : refusal(t("hunt.is-no-direction", branch.bearing()), t("hunt.write-n-ne-e-se"));
+                : refusal(t("hunt.direction-wrong", branch.bearing()), t("hunt.direction-form"));
     }
 
     private static Optional<Refusal> branchRemoved(TillBook book, String name) {
         if (book.branch(name).isEmpty()) {
-            return refusal(t("hunt.there-is-no-branch", name), t("hunt.look-at-the-list-of-5"));
+            return refusal(t("hunt.branch-unknown", name), t("hunt.branch-list"));
         }
         return book.orders().stream()
                         .anyMatch(order -> order.isOpen() && order.branch().equals(name))
-                ? refusal(t("hunt.an-order-at-is-still", name), t("hunt.close-the-order-first"))
+                ? refusal(t("hunt.branch-order-open", name), t("hunt.close-the-order-first"))
                 : Optional.empty();
     }
 
@@ -76,12 +76,11 @@ final class TillChecks {
             return Optional.empty();
         }
         if (branch.get().closed()) {
-            return refusal(t("hunt.is-closed-for-good", name), t("hunt.choose-another-branch-or-open"));
+            return refusal(t("hunt.branch-closed-for-good", name), t("hunt.branch-choose-open"));
         }
         return branch.get().openOn(day)
                 ? Optional.empty()
-                : refusal(
-                        t("hunt.does-not-open-on-s", name, weekday(day), day), t("hunt.choose-another-day-or-correct"));
+                : refusal(t("hunt.branch-closed-weekday", name, weekday(day), day), t("hunt.branch-choose-day"));
     }
 
     /// Refuses a return to a branch that takes none, or on a day it does not open; what was returned before
@@ -95,7 +94,7 @@ final class TillChecks {
         }
         Optional<Branch> branch = book.branch(where);
         return branch.isPresent() && !branch.get().takes() && !branch.get().closed()
-                ? refusal(t("hunt.takes-no-coins-back", where), t("hunt.choose-another-or-say-on"))
+                ? refusal(t("hunt.takes-no-coins-back", where), t("hunt.branch-choose-serving"))
                 : openOn(book, where, day);
     }
 
@@ -106,7 +105,7 @@ final class TillChecks {
     private static Optional<Refusal> cash(TillBook book, CashMove move) {
         return move.amount().signum() > 0
                 ? openOn(book, move.where(), move.day())
-                : refusal(t("hunt.nothing-moves-by-zero-or"), t("hunt.write-an-amount-such-as"));
+                : refusal(t("hunt.cash-zero"), t("hunt.amount-form"));
     }
 
     private static Optional<Refusal> placed(TillBook book, Order order) {
@@ -114,14 +113,14 @@ final class TillChecks {
             return refusal(t("hunt.boxes-cannot-be-ordered", order.boxes()), t("hunt.write-1-to", MOST_BOXES));
         }
         if (order.due().isBefore(order.placed())) {
-            return refusal(t("hunt.the-order-would-arrive-before"), t("hunt.check-the-two-days"));
+            return refusal(t("hunt.order-due-early"), t("hunt.check-the-two-days"));
         }
         if (book.order(order.number()).isPresent()) {
-            return refusal(t("hunt.there-is-already-an-order", order.number()), t("hunt.take-the-next-number"));
+            return refusal(t("hunt.order-taken", order.number()), t("hunt.take-the-next-number"));
         }
         Optional<Branch> branch = book.branch(order.branch());
         if (branch.isPresent() && !branch.get().gives()) {
-            return refusal(t("hunt.gives-no-boxes", order.branch()), t("hunt.choose-another-or-say-on"));
+            return refusal(t("hunt.gives-no-boxes", order.branch()), t("hunt.branch-choose-serving"));
         }
         return openOn(book, order.branch(), order.due());
     }
@@ -129,36 +128,36 @@ final class TillChecks {
     private static Optional<Refusal> ended(TillBook book, TillEvent.OrderEnded ended) {
         Order order = book.order(ended.order()).orElse(null);
         if (order == null || !order.isOpen()) {
-            return refusal(t("hunt.there-is-no-open-order", ended.order()), t("hunt.look-at-the-list-of-6"));
+            return refusal(t("hunt.order-unknown", ended.order()), t("hunt.order-list"));
         }
         if (ended.arrived().size() > order.boxes()) {
             return refusal(
                     t("hunt.boxes-came-of-ordered", ended.arrived().size(), order.boxes()),
-                    t("hunt.add-what-came-besides-as"));
+                    t("hunt.balance-add-boxes"));
         }
         return ended.day().isBefore(order.placed())
-                ? refusal(t("hunt.the-order-would-end-before"), t("hunt.check-the-day"))
+                ? refusal(t("hunt.order-ended-early"), t("hunt.check-the-day"))
                 : Optional.empty();
     }
 
     private static Optional<Refusal> effort(HuntBook hunts, Effort effort) {
         HuntId hunt = effort.hunt();
         if (hunt != null && hunts.hunt(hunt).isEmpty()) {
-            return refusal(t("hunt.there-is-no-hunt", hunt), t("hunt.choose-one-of-the-list-3"));
+            return refusal(t("hunt.hunt-unknown", hunt), t("hunt.choose-or-none"));
         }
         if (effort.minutes() < 0 || effort.minutes() > 24 * 60) {
-            return refusal(t("hunt.a-day-has-no-minutes", effort.minutes()), t("hunt.write-0-to-1440"));
+            return refusal(t("hunt.minutes-too-many", effort.minutes()), t("hunt.minutes-range"));
         }
         if (!(effort.kilometres() >= 0) || effort.kilometres() > FURTHEST) {
             return refusal(t("hunt.that-is-no-distance"), t("hunt.write-up-to-km", (int) FURTHEST));
         }
         if (effort.fuel().signum() < 0) {
-            return refusal(t("hunt.fuel-cannot-be-paid-back"), t("hunt.write-what-it-cost-or"));
+            return refusal(t("hunt.fuel-negative"), t("hunt.cost-form"));
         }
         return effort.minutes() == 0
                         && effort.kilometres() == 0
                         && effort.fuel().signum() == 0
-                ? refusal(t("hunt.nothing-was-spent"), t("hunt.write-minutes-a-distance-or"))
+                ? refusal(t("hunt.nothing-was-spent"), t("hunt.effort-form"))
                 : Optional.empty();
     }
 }

@@ -151,7 +151,7 @@ public record AttributionView(
     private static String sentence(Investigation.Verdict verdict) {
         return switch (verdict.word()) {
             case "open" -> t("attribution.open-nothing-leads-clearly");
-            case "ordinary" -> t("attribution.an-ordinary-coin-as-far");
+            case "ordinary" -> t("attribution.ordinary");
             case "looks like something else" -> t("attribution.looks-like", verdict.candidate());
             default ->
                 capital(Investigation.said(verdict.word())) + ": " + verdict.candidate() + ", "

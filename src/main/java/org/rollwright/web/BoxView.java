@@ -90,12 +90,12 @@ public record BoxView(
             String name = (find.count() > 1 ? find.count() + " × " : "")
                     + catalog.name(find.facts().identity(), denomination)
                     + (find.facts().state().isEmpty() ? "" : " " + find.facts().state())
-                    + (find.ender() ? " (" + t("box.ender-2") + ")" : "");
+                    + (find.ender() ? " (" + t("box.ender-word") + ")" : "");
             rolls.computeIfAbsent(find.roll(), key -> new ArrayList<>()).add(name);
         }
         List<RollFinds> lines = new ArrayList<>();
-        rolls.forEach(
-                (roll, names) -> lines.add(new RollFinds(roll == 0 ? t("box.no-roll") : t("box.roll-2", roll), names)));
+        rolls.forEach((roll, names) ->
+                lines.add(new RollFinds(roll == 0 ? t("box.no-roll") : t("box.roll-word", roll), names)));
         return lines;
     }
 

@@ -150,16 +150,16 @@ public record BoxesView(
     static Map<String, String> words(BoxReport report) {
         BoxDetails details = report.details();
         Map<String, String> words = new LinkedHashMap<>();
-        put(words, t("boxes.bank-2"), details.bank());
-        put(words, t("boxes.branch-2"), details.branch());
-        put(words, t("boxes.wrapped-by-2"), details.wrap());
-        put(words, t("boxes.stamp-or-seal-2"), details.stamp());
+        put(words, t("boxes.bank-label"), details.bank());
+        put(words, t("boxes.branch-label"), details.branch());
+        put(words, t("boxes.wrapped-by-label"), details.wrap());
+        put(words, t("boxes.stamp-or-seal-label"), details.stamp());
         put(words, t("boxes.sister-boxes"), details.sisters());
-        put(words, t("boxes.ordered-2"), day(details.ordered()));
-        put(words, t("boxes.picked-up-3"), day(details.pickedUp()));
-        put(words, t("boxes.returned-2"), day(details.returned()));
+        put(words, t("boxes.ordered-label"), day(details.ordered()));
+        put(words, t("boxes.picked-up-label"), day(details.pickedUp()));
+        put(words, t("boxes.returned-label"), day(details.returned()));
         put(words, t("boxes.returned-to"), details.returnedTo());
-        put(words, t("boxes.note-2"), details.note());
+        put(words, t("boxes.note-label"), details.note());
         return words;
     }
 

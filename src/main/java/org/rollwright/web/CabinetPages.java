@@ -187,7 +187,7 @@ final class CabinetPages {
         switch (field(context, "do")) {
             case "put" -> perform(context, CabinetActions.PUT, back);
             case "left" -> perform(context, CabinetActions.LEFT, back);
-            default -> refuse(context, List.of(t("cabinet.choose-what-to-do-with")));
+            default -> refuse(context, List.of(t("cabinet.action-missing")));
         }
     }
 
@@ -291,7 +291,7 @@ final class CabinetPages {
             boolean coloured = parts.length == 3
                     && parts[1].toUpperCase(java.util.Locale.ROOT).matches("BN|RB|RD");
             if (grade.isEmpty() || parts.length < 2 || parts.length > 3 || (parts.length == 3 && !coloured)) {
-                problems.add(t("cabinet.line-is-no-price-write", number, line.strip()));
+                problems.add(t("cabinet.price-line-wrong", number, line.strip()));
                 continue;
             }
             cell(
@@ -356,9 +356,9 @@ final class CabinetPages {
                 events.add(new CabinetEvent.PriceForgotten(before));
             }
         } else if (Limits.money(text).isEmpty()) {
-            problems.add(t("cabinet.is-no-amount-write-one", label, text));
+            problems.add(t("cabinet.amount-wrong", label, text));
         } else if (new BigDecimal(text).signum() == 0) {
-            problems.add(t("cabinet.is-zero-which-values-nothing", label));
+            problems.add(t("cabinet.price-zero", label));
         } else if (before == null || before.amount().compareTo(new BigDecimal(text)) != 0) {
             events.add(new CabinetEvent.PriceNoted(
                     new PricePoint(issue, grade, colour, new BigDecimal(text), today(), note)));

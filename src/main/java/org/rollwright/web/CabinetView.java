@@ -149,7 +149,7 @@ public final class CabinetView {
 
     static String sum(ValueModel.Sum sum) {
         if (sum.counted() == 0) {
-            return t("cabinet.no-value-no-price-is");
+            return t("cabinet.no-price-near");
         }
         return String.format(Locale.ROOT, "%,.2f (4 in 5: %,.2f to %,.2f)", sum.amount(), sum.low(), sum.high())
                 + (sum.blank() == 0 ? "" : String.format(Locale.ROOT, "; %,d without a value", sum.blank()));
@@ -232,7 +232,7 @@ public final class CabinetView {
                 provenance(book, entry),
                 CabinetIndex.value(entry, state.values())
                         .map(CabinetView::value)
-                        .orElse(t("cabinet.none-no-grade-or-no")),
+                        .orElse(t("cabinet.no-estimate")),
                 history(book, note),
                 ref.findId()
                         .map(id -> VarietyViews.thumbs(book, catalog, PhotoSubject.find(id)))
@@ -288,7 +288,7 @@ public final class CabinetView {
                 .flatMap(book.hunt()::find)
                 .map(find -> find.count() > 1
                         ? t(
-                                "cabinet.found-in-on-find-f-coin",
+                                "cabinet.found-in",
                                 entry.coin().provenance(),
                                 Manner.day(find.at()),
                                 find.ordinal(),
@@ -309,7 +309,7 @@ public final class CabinetView {
         return note.stays().stream()
                 .map(stay -> Manner.day(stay.since()) + ": "
                         + (stay.place() == null
-                                ? t("cabinet.nowhere-in-particular-2")
+                                ? t("cabinet.nowhere-word")
                                 : CabinetIndex.path(book.cabinet(), stay.place())))
                 .toList();
     }
@@ -407,7 +407,7 @@ public final class CabinetView {
         }
         GradingDecision decision = GradingDecision.of(estimate, record.spread(), grades, values, rawValue, fees);
         List<Outcome> outcomes = new ArrayList<>();
-        String breakEven = t("cabinet.no-grade-near-enough-brings");
+        String breakEven = t("cabinet.fees-never-back");
         for (int i = grades.size() - 1; i >= 0; i--) {
             if (decision.probabilities().get(i) >= 0.005) {
                 outcomes.addFirst(new Outcome(
@@ -427,7 +427,7 @@ public final class CabinetView {
         return new Decision(
                 outcomes,
                 f(
-                        "cabinet.grading-is-expected-to-bring",
+                        "cabinet.grading-outcome",
                         rough(decision.expectedNet()),
                         rough(fees),
                         rough(rawValue),

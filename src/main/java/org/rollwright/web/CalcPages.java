@@ -67,7 +67,7 @@ public final class CalcPages {
                 asked,
                 "rate",
                 t("calc.a-rate"),
-                t("calc.so-many-found-in-so"),
+                t("calc.rate-question"),
                 fields(
                         "found",
                         t("calc.found"),
@@ -89,7 +89,7 @@ public final class CalcPages {
                 asked,
                 "box",
                 t("calc.a-box"),
-                t("calc.is-this-box-unusual-if"),
+                t("calc.box-question"),
                 fields(
                         "mean",
                         t("calc.average-per-box"),
@@ -105,7 +105,7 @@ public final class CalcPages {
                 asked,
                 "enders",
                 t("calc.enders"),
-                t("calc.what-do-the-coins-seen"),
+                t("calc.enders-question"),
                 fields(
                         "coins",
                         t("calc.coins-in-the-box"),
@@ -127,7 +127,7 @@ public final class CalcPages {
                 asked,
                 "clustering",
                 t("calc.clustering"),
-                t("calc.do-the-finds-lie-together"),
+                t("calc.clustering-question"),
                 fields(
                         "perRoll",
                         t("calc.finds-in-each-roll"),
@@ -140,7 +140,7 @@ public final class CalcPages {
                 asked,
                 "completion",
                 t("calc.a-set"),
-                t("calc.when-will-so-many-missing"),
+                t("calc.completion-question"),
                 fields(
                         "found",
                         t("calc.finds-of-each-by-blanks"),
@@ -205,14 +205,14 @@ public final class CalcPages {
             }
             throw new Wrong(
                     above
-                            ? t("calc.is-a-number-above", label(name), (long) least, (long) MOST, text)
-                            : t("calc.is-a-number-from", label(name), (long) least, (long) MOST, text));
+                            ? t("calc.number-above", label(name), (long) least, (long) MOST, text)
+                            : t("calc.number-range", label(name), (long) least, (long) MOST, text));
         }
 
         int whole(String name, int least, int most) {
             double value = number(name, least, false);
             if (value != Math.rint(value) || value > most) {
-                throw new Wrong(t("calc.is-a-whole-number-from", label(name), least, most));
+                throw new Wrong(t("calc.not-whole", label(name), least, most));
             }
             return (int) value;
         }
@@ -224,10 +224,10 @@ public final class CalcPages {
                 try {
                     numbers[i] = Integer.parseInt(parts[i]);
                 } catch (NumberFormatException e) {
-                    throw new Wrong(t("calc.holds-whole-numbers-with-blanks", label(name), parts[i]));
+                    throw new Wrong(t("calc.not-whole-numbers", label(name), parts[i]));
                 }
                 if (numbers[i] < 0 || numbers[i] > 100_000) {
-                    throw new Wrong(t("calc.holds-numbers-from-0-to", label(name), parts[i]));
+                    throw new Wrong(t("calc.number-out-of-range", label(name), parts[i]));
                 }
             }
             if (numbers.length < fewest || numbers.length > most) {
@@ -251,15 +251,15 @@ public final class CalcPages {
         double found = in.number("found", 0, false);
         double coins = in.number("coins", 0, true);
         if (found > coins) {
-            throw new Wrong(t("calc.found-is-at-most-coins"));
+            throw new Wrong(t("calc.found-above-coins"));
         }
         double next = in.number("next", 0, true);
         GammaRate rate = new GammaRate(in.number("shape", 0, true), in.number("rate", 0, true)).after(found, coins);
         Interval ninety = rate.interval(0.9);
         return List.of(
-                f("calc.one-in-0f-coins-one", 1 / rate.mean(), 1 / ninety.high(), 1 / ninety.low()),
+                f("calc.rate-answer", 1 / rate.mean(), 1 / ninety.high(), 1 / ninety.low()),
                 f(
-                        "calc.in-the-next-0f-2g",
+                        "calc.rate-next",
                         next,
                         rate.mean() * next,
                         100 * rate.exactly(0, next),
@@ -272,13 +272,8 @@ public final class CalcPages {
         int observed = in.whole("observed", 0, 1_000_000);
         Interval ninety = counts.interval(0.9);
         return List.of(
-                f("calc.nine-boxes-of-ten-give", (int) ninety.low(), (int) ninety.high()),
-                f(
-                        "calc.d-or-more-3g-d",
-                        observed,
-                        100 * counts.atLeast(observed),
-                        observed,
-                        100 * counts.atMost(observed)));
+                f("calc.box-interval", (int) ninety.low(), (int) ninety.high()),
+                f("calc.box-tails", observed, 100 * counts.atLeast(observed), observed, 100 * counts.atMost(observed)));
     }
 
     private static List<String> enders(Values in) {
@@ -287,23 +282,23 @@ public final class CalcPages {
         EnderLook look = new EnderLook(
                 coins, in.number("a", 0, true), in.number("b", 0, true), visible, in.whole("matching", 0, visible));
         Interval ninety = look.interval(0.9);
-        return List.of(f("calc.before-the-look-1f-were", look.meanBefore(), look.mean(), (int) ninety.low(), (int)
-                ninety.high()));
+        return List.of(
+                f("calc.enders-answer", look.meanBefore(), look.mean(), (int) ninety.low(), (int) ninety.high()));
     }
 
     private static List<String> clustering(Values in) {
         int[] perRoll = in.wholes("perRoll", 2, MOST_ROLLS);
         if (java.util.Arrays.stream(perRoll).asLongStream().sum() > MOST_FINDS) {
-            throw new Wrong(t("calc.finds-in-each-roll-holds", MOST_FINDS));
+            throw new Wrong(t("calc.too-many-finds", MOST_FINDS));
         }
         int window = in.whole("window", 1, perRoll.length);
         Clustering found = Clustering.of(perRoll, window, 7);
         if (Double.isNaN(found.d())) {
-            return List.of(t("calc.without-finds-there-is-nothing"));
+            return List.of(t("calc.no-finds"));
         }
         return List.of(
-                f("calc.dispersion-d-2f-an-even", found.d(), 100 * found.p()),
-                f("calc.the-best-d-neighbouring-rolls", window, found.from(), found.largest(), 100 * found.pLargest()));
+                f("calc.dispersion-answer", found.d(), 100 * found.p()),
+                f("calc.window-answer", window, found.from(), found.largest(), 100 * found.pLargest()));
     }
 
     private static List<String> completion(Values in) {
@@ -317,7 +312,7 @@ public final class CalcPages {
         double half = Completion.coinsFor(holes, 0.5) / perBox;
         double ninety = Completion.coinsFor(holes, 0.9) / perBox;
         return List.of(
-                f("calc.ten-boxes-should-bring-1f", Completion.expectedFilled(holes, 10 * perBox), holes.size()),
-                t("calc.an-even-chance-to-have", OddsView.number(half), OddsView.number(ninety)));
+                f("calc.completion-filled", Completion.expectedFilled(holes, 10 * perBox), holes.size()),
+                t("calc.completion-answer", OddsView.number(half), OddsView.number(ninety)));
     }
 }

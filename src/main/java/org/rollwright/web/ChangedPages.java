@@ -98,15 +98,15 @@ public final class ChangedPages {
                 bench.desk().lastTouched(now.touched()).map(ChangedPages::when).orElse("");
         boolean gone = now.fields().isEmpty();
         String sentence = gone
-                ? t("changed.in-another-window-it-was-taken", now.title())
+                ? t("changed.taken-out-elsewhere", now.title())
                 : when.isEmpty()
-                        ? t("changed.in-another-window-it-was-changed", now.title())
-                        : t("changed.in-another-window-it-was-changed-at", now.title(), when);
+                        ? t("changed.changed-elsewhere", now.title())
+                        : t("changed.changed-elsewhere-on", now.title(), when);
         show(
                 context,
                 t("changed.changed-meanwhile"),
                 new View(
-                        t("changed.changed-meanwhile-2", now.title()),
+                        t("changed.changed-thing", now.title()),
                         sentence + " " + t("changed.nothing-was-saved-yet"),
                         context.path(),
                         now.back(),
@@ -134,7 +134,7 @@ public final class ChangedPages {
                 t("changed.recorded-already"),
                 new View(
                         t("changed.recorded-already"),
-                        t("changed.the-same-form-was-sent", when(repeated.at())),
+                        t("changed.sent-twice", when(repeated.at())),
                         context.path(),
                         repeated.location(),
                         "",

@@ -47,9 +47,9 @@ public record CompareView(
         String verdict = likeness >= SAME ? "same" : likeness >= PERHAPS ? "perhaps" : "different";
         String sentence =
                 switch (verdict) {
-                    case "same" -> t("compare.the-same-side-of-the");
-                    case "perhaps" -> t("compare.perhaps-the-same-design-they");
-                    default -> t("compare.no-agreement-was-found-two");
+                    case "same" -> t("compare.same-side");
+                    case "perhaps" -> t("compare.perhaps-same");
+                    default -> t("compare.no-agreement");
                 };
         return new CompareView(
                 first,
@@ -65,9 +65,7 @@ public record CompareView(
                                         ? f("compare.turned-counter-clockwise", -found.turnDegrees())
                                         : f("compare.turned-clockwise", found.turnDegrees()),
                                 f("compare.scale", found.scale()),
-                                f("compare.correlation-2f-of-the-relief", found.correlation(), found.edges()),
-                                found.outlined()
-                                        ? t("compare.both-coins-were-outlined")
-                                        : t("compare.no-coin-s-edge-was"))));
+                                f("compare.correlation", found.correlation(), found.edges()),
+                                found.outlined() ? t("compare.both-coins-were-outlined") : t("compare.no-edge"))));
     }
 }

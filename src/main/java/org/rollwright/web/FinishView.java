@@ -45,7 +45,7 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
             boolean after = report.finds().stream().anyMatch(find -> find.roll() == 0)
                     && box.details().rolls() > 0;
             if (after) {
-                open.add(t("finish.some-finds-of-are-in", box.details().label()));
+                open.add(t("finish.in-no-roll", box.details().label()));
             }
         }
         List<Find> finds = hunt.finds().stream()

@@ -98,7 +98,7 @@ final class Gate extends Handler.Wrapper {
 
     /// A method no page has.
     private static @Nullable Refusal strange(Request request) {
-        return METHODS.contains(request.getMethod()) ? null : Refusal.bare(405, t("server.pages-are-asked-for-with"));
+        return METHODS.contains(request.getMethod()) ? null : Refusal.bare(405, t("server.method-wrong"));
     }
 
     /// Escapes that are none, and letters that we do not read. What is wrong in a form's body, [Server] sees.
@@ -115,7 +115,7 @@ final class Gate extends Handler.Wrapper {
 
     /// What is said of a form or an address whose letters cannot be read.
     static Refusal unreadable() {
-        return Refusal.page(400, t("server.that-could-not-be-read"), t("server.a-percent-sign-there-begins"));
+        return Refusal.page(400, t("server.that-could-not-be-read"), t("server.percent-sign"));
     }
 
     private static Request heard(Request request) {
@@ -217,22 +217,15 @@ final class Gate extends Handler.Wrapper {
         int status = request.getAttribute(ErrorHandler.ERROR_STATUS) instanceof Integer known ? known : 400;
         Refusal refusal =
                 switch (status) {
-                    case 413, 414, 431 ->
-                        Refusal.page(status, t("server.that-was-too-much-at"), t("server.the-address-or-what"));
-                    case 404 ->
-                        Refusal.page(status, t("server.there-is-no-such-page"), t("server.perhaps-the-hunt-box-or"));
+                    case 413, 414, 431 -> Refusal.page(status, t("server.too-much"), t("server.the-address-or-what"));
+                    case 404 -> Refusal.page(status, t("server.there-is-no-such-page"), t("server.perhaps-undone"));
                     default ->
                         status >= 500
-                                ? Refusal.page(
-                                        status,
-                                        t("server.something-is-wrong-with-the"),
-                                        t("server.this-is-our-mistake-not"))
+                                ? Refusal.page(status, t("server.our-mistake-title"), t("server.our-mistake"))
                                 : Refusal.page(
                                         status,
                                         t("server.that-could-not-be-read"),
-                                        unread
-                                                ? t("server.a-percent-sign-there-begins")
-                                                : t("server.what-was-sent-is-no"));
+                                        unread ? t("server.percent-sign") : t("server.not-a-request"));
                 };
         response.getHeaders().put("Connection", "close");
         // of an address that cannot be read nobody knows who asks for it: the sentence tells nothing of the hunter, but

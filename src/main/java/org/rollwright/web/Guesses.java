@@ -171,10 +171,7 @@ final class Guesses {
         Instant since = first;
         return all < FREE || since == null
                 ? Optional.empty()
-                : Optional.of(t(
-                        "guesses.somebody-in-the-network-tried",
-                        all,
-                        lastAddress,
-                        TIME.format(since.atZone(ZoneId.systemDefault()))));
+                : Optional.of(
+                        t("guesses.wrong-words", all, lastAddress, TIME.format(since.atZone(ZoneId.systemDefault()))));
     }
 }

@@ -48,61 +48,58 @@ public final class HelpPages {
                 "mat",
                 new Help(
                         t("help.the-mat"),
-                        t("help.type-what-you-find-the"),
+                        t("help.mat"),
                         "entry-line",
                         List.of(
-                                new Key("39s", t("help.a-1939-s-date-and")),
+                                new Key("39s", t("help.date-and-mint")),
                                 new Key("x3 48d", t("help.three-of-them")),
-                                new Key("36d vf30 bn \"note\"", t("help.grade-colour-note-variety-error")),
-                                new Key("+", t("help.next-roll-in-an-empty")),
-                                new Key("r17 49", t("help.roll-17-and-it-held")),
-                                new Key("<  >", t("help.undo-redo-in-an-empty")),
-                                new Key("-", t("help.the-last-find-was-looked")),
-                                new Key("*", t("help.look-at-the-last-find")),
+                                new Key("36d vf30 bn \"note\"", t("help.find-words")),
+                                new Key("+", t("help.next-roll")),
+                                new Key("r17 49", t("help.roll-count")),
+                                new Key("<  >", t("help.undo-keys")),
+                                new Key("-", t("help.none-of-them")),
+                                new Key("*", t("help.look-last")),
                                 new Key("! text", t("help.a-mark-for-the-recording")),
                                 new Key("finish", t("help.the-hunt-is-over")))));
-        places.put("boxes", new Help(t("page.boxes"), t("help.every-box-from-order-to"), "boxes", List.of()));
+        places.put("boxes", new Help(t("page.boxes"), t("help.boxes"), "boxes", List.of()));
         places.put(
                 "albums",
                 new Help(
                         t("page.albums"),
-                        t("help.a-rule-says-which-holes"),
+                        t("help.albums"),
                         "albums",
                         List.of(
                                 new Key("series wheat; years 1934-1958; one per date and mint", "a rule"),
-                                new Key("Space", t("help.tick-or-untick-a-proposed")))));
+                                new Key("Space", t("help.tick")))));
         places.put(
                 "scope",
                 new Help(
                         t("page.scope"),
-                        t("help.varieties-what-to-look-for"),
+                        t("help.scope"),
                         "scope",
                         List.of(
-                                new Key("y  n  u", t("help.yes-no-cannot-tell-in")),
-                                new Key(t("help.arrow-keys"), t("help.move-a-point-by-a")),
-                                new Key("b  w  d", t("help.blink-wipe-difference-of-two")))));
+                                new Key("y  n  u", t("help.answer-keys")),
+                                new Key(t("help.arrow-keys"), t("help.move-point")),
+                                new Key("b  w  d", t("help.blink-keys")))));
         places.put(
                 "scale",
                 new Help(
                         t("page.scale"),
-                        t("help.weights-become-counts-and-metal"),
+                        t("help.scale"),
                         "scale",
                         List.of(new Key("1899.4g   3lb 4oz", t("help.ways-to-write-a-weight")))));
         places.put(
                 "cabinet",
                 new Help(
-                        t("page.cabinet"),
-                        t("help.every-coin-kept-where-it"),
-                        "cabinet",
-                        List.of(new Key("36d vf", t("help.searches-as-on-the-entry")))));
+                        t("page.cabinet"), t("help.cabinet"), "cabinet", List.of(new Key("36d vf", t("help.search")))));
         places.put(
                 "till",
                 new Help(
                         t("page.till"),
-                        t("help.where-every-coin-s-face"),
+                        t("help.till"),
                         "till",
                         List.of(new Key("12 km   7.5 mi", t("help.ways-to-write-a-road")))));
-        places.put("odds", new Help(t("page.odds"), t("help.what-boxes-really-yield-only"), "odds", List.of()));
+        places.put("odds", new Help(t("page.odds"), t("help.odds"), "odds", List.of()));
         places.put(
                 "guide",
                 new Help(
@@ -110,7 +107,7 @@ public final class HelpPages {
                         t("help.begin-with-the-first-evening"),
                         "first-evening",
                         List.of(
-                                new Key("Tab", t("help.from-one-thing-to-the")),
+                                new Key("Tab", t("help.next-thing")),
                                 new Key("?", t("help.this-help-on-every-page")))));
         return Map.copyOf(places);
     }

@@ -96,7 +96,7 @@ public record HuntForm(
         } catch (NumberFormatException e) {
             // falls through to the sentence, which quotes what was typed
         }
-        wrong.add(t("hunt.cannot-be-give-a-whole", what, text, least, most));
+        wrong.add(t("hunt.number-wrong", what, text, least, most));
         return OptionalInt.empty();
     }
 }

@@ -80,7 +80,7 @@ public record HuntsView(
                 hunt.id().number(),
                 hunt.name(),
                 labels,
-                rolls == 0 ? t("hunts.loose-coins-2") : searched + " of " + rolls + " rolls",
+                rolls == 0 ? t("hunts.loose-coins-word") : searched + " of " + rolls + " rolls",
                 hunt.foundCoins(),
                 Manner.day(hunt.touched()));
     }

@@ -95,13 +95,11 @@ final class Intake {
 
     static Refusal tooMuch(boolean parts) {
         return Refusal.page(
-                413,
-                t("server.that-was-too-much-at"),
-                parts ? t("server.at-most-60-mb-are") : t("server.a-form-has-at-most"));
+                413, t("server.too-much"), parts ? t("server.upload-too-large") : t("server.form-too-large"));
     }
 
     private static Refusal busy() {
-        return new Refusal(503, t("server.others-are-sending"), t("server.the-tool-is-busy-with"), 10, 0);
+        return new Refusal(503, t("server.others-are-sending"), t("server.no-memory"), 10, 0);
     }
 
     private static Refusal slow() {

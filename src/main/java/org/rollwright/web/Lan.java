@@ -70,7 +70,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
 
     static Lan open(Path folder, Instant now, List<String> addresses) throws Unusable {
         if (addresses.isEmpty()) {
-            throw new Unusable(t("lan.this-computer-is-in-no"));
+            throw new Unusable(t("lan.no-network"));
         }
         try {
             KeyStore keys = kept(folder.resolve(FILE), addresses, now);
@@ -82,7 +82,7 @@ public record Lan(String word, KeyStore keys, List<String> addresses, String fin
                     addresses,
                     HexFormat.ofDelimiter(":").withUpperCase().formatHex(hash));
         } catch (GeneralSecurityException | IOException e) {
-            throw new Unusable(t("lan.no-certificate-could-be-made", folder));
+            throw new Unusable(t("lan.no-certificate", folder));
         }
     }
 

@@ -259,7 +259,7 @@ public record MatView(
     }
 
     private static String place(Hunt hunt, Find find) {
-        String roll = find.roll() == 0 ? t("mat.not-in-a-roll") : t("mat.roll-2", find.roll());
+        String roll = find.roll() == 0 ? t("mat.not-in-a-roll") : t("mat.roll-word", find.roll());
         return hunt.boxes().size() < 2
                 ? roll
                 : t("mat.box-and-roll", hunt.boxes().indexOf(find.box()) + 1, roll);

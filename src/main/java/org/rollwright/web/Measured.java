@@ -61,11 +61,10 @@ public record Measured(
             outline = CoinOutline.through(
                     new double[] {edge.get(0)[0], edge.get(1)[0], edge.get(2)[0]},
                     new double[] {edge.get(0)[1], edge.get(1)[1], edge.get(2)[1]});
-            problem = outline.isEmpty() ? t("measured.the-three-points-lie-on") : "";
+            problem = outline.isEmpty() ? t("measured.points-on-a-line") : "";
         }
         if (outline.isEmpty()) {
-            return new Measured(
-                    "", problem.isEmpty() ? t("measured.no-coin-was-found-set") : problem, null, null, null);
+            return new Measured("", problem.isEmpty() ? t("measured.no-coin") : problem, null, null, null);
         }
         CoinOutline coin = outline.get();
         @Nullable Red red = form.containsKey("colour") ? red(picture, coin, form) : null;
@@ -73,7 +72,7 @@ public record Measured(
         String shape = String.format(
                 Locale.ROOT, "%.2f %.2f %.2f %.2f %.5f", coin.x(), coin.y(), coin.a(), coin.b(), coin.turn());
         if (!(diameter >= 5 && diameter <= 100)) {
-            return new Measured(shape, t("measured.say-how-wide-the-coin"), null, null, red);
+            return new Measured(shape, t("measured.width-missing"), null, null, red);
         }
         double scale = diameter / (2 * coin.radius());
         double up = number(one(form, "up"), 0);
@@ -81,7 +80,7 @@ public record Measured(
         Doubled doubled = doubled(coin, scale, click, form);
         return new Measured(
                 shape,
-                doubled == null && points(form, "pairs").size() >= 6 ? t("measured.the-images-of-these-pairs") : "",
+                doubled == null && points(form, "pairs").size() >= 6 ? t("measured.no-motion") : "",
                 doubled,
                 mark(scale, up, form),
                 red);
@@ -136,12 +135,12 @@ public record Measured(
         double gap = fit.fits().get(1).aicc() - fit.fits().getFirst().aicc();
         String sure = gap >= 10 ? t("measured.clearly") : gap >= 4 ? t("measured.fairly") : t("measured.barely");
         return t(
-                "measured.class-fits-best-it-is",
+                "measured.class-answer",
                 fit.motion().hubClass(),
                 switch (fit.motion()) {
                     case OFFSET -> t("measured.moved-straight-to-one-side");
-                    case ROTATION -> t("measured.turned-about-the-coin-s");
-                    case PIVOT -> t("measured.turned-about-a-point-off");
+                    case ROTATION -> t("measured.turned-about-centre");
+                    case PIVOT -> t("measured.turned-off-centre");
                     case RADIAL -> t("measured.spread-between-rim-and-centre");
                 },
                 sure,
@@ -154,7 +153,7 @@ public record Measured(
                 .mapToDouble(pair -> Math.hypot(pair.u() - pair.x(), pair.v() - pair.y()))
                 .average()
                 .orElse(0);
-        figures.add(f("measured.spread-3f-mm-1f-thousandths", mean, mean / HubDoubling.THOUSANDTH, pairs.size()));
+        figures.add(f("measured.spread", mean, mean / HubDoubling.THOUSANDTH, pairs.size()));
         if (fit.motion() == Doubling.Motion.ROTATION || fit.motion() == Doubling.Motion.PIVOT) {
             figures.add(String.format(
                     Locale.ROOT,
@@ -164,13 +163,13 @@ public record Measured(
                     fit.angleDegrees() < 0 ? "clockwise" : "counter-clockwise"));
         }
         if (fit.motion() == Doubling.Motion.PIVOT) {
-            figures.add(f("measured.pivot-1f-mm-right-and", fit.pivotX(), fit.pivotY()));
+            figures.add(f("measured.pivot", fit.pivotX(), fit.pivotY()));
         }
         if (fit.motion() == Doubling.Motion.OFFSET) {
             Repunch shift = Repunch.of(fit.shiftX(), fit.shiftY());
             figures.add(String.format(Locale.ROOT, "moved %.3f mm %s", shift.offset(), shift.direction()));
         }
-        figures.add(f("measured.points-miss-the-motion-by", fit.rms(), click));
+        figures.add(f("measured.misfit", fit.rms(), click));
         return figures;
     }
 
@@ -203,7 +202,7 @@ public record Measured(
         Repunch repunch =
                 Repunch.of(dx * Math.cos(turn) - dy * Math.sin(turn), dx * Math.sin(turn) + dy * Math.cos(turn));
         return new Mark(f(
-                "measured.the-second-punch-lies-3f",
+                "measured.second-punch",
                 repunch.offset(),
                 repunch.offset() / HubDoubling.THOUSANDTH,
                 repunch.direction()));
@@ -227,15 +226,13 @@ public record Measured(
                 within(number(one(form, "redFrom"), 95), 50, 100), within(number(one(form, "brownTo"), 5), 0, 50));
         return new Red(
                 f(
-                        "measured.0f-of-the-measured-surface",
+                        "measured.red-share",
                         100 * share.red(),
                         standard.of(share.red()),
                         standard.redFrom(),
                         standard.brownTo()),
-                (share.withCard() ? "" : t("measured.without-a-grey-card-in") + " ")
-                        + (share.measured() < 0.7
-                                ? f("measured.glare-or-shadow-covers-0f", 100 * (1 - share.measured()))
-                                : ""));
+                (share.withCard() ? "" : t("measured.no-grey-card") + " ")
+                        + (share.measured() < 0.7 ? f("measured.glare", 100 * (1 - share.measured())) : ""));
     }
 
     private static double within(double value, double least, double most) {

@@ -118,7 +118,7 @@ final class NarrationPages {
         Place place = place(context);
         UploadedFile file = context.uploadedFile("captions");
         if (file == null || file.size() == 0) {
-            choose(context, List.of(t("narration.no-file-was-chosen-choose")));
+            choose(context, List.of(t("narration.no-file")));
             return;
         }
         byte[] bytes;
@@ -322,7 +322,7 @@ final class NarrationPages {
         for (Map.Entry<Integer, String> entry : rolls.entrySet()) {
             Optional<SortedSet<Integer>> searched = RollList.read(entry.getValue());
             if (searched.isEmpty()) {
-                problems.add(t("narration.is-no-list-of-rolls", entry.getValue()));
+                problems.add(t("narration.rolls-wrong", entry.getValue()));
                 return Optional.empty();
             }
             searched.get().forEach(roll -> told.add(new Recorder.Told(now, entry.getKey(), roll, "")));
@@ -335,15 +335,15 @@ final class NarrationPages {
             int box = number(row.box(), -1);
             int roll = number(row.roll(), row.roll().isBlank() ? 0 : -1);
             if (box < 1 || roll < 0) {
-                rows.set(i, row.withWrong(t("narration.box-and-roll-are-numbers")));
-                problems.add(t("narration.row-box-and-roll-are", i + 1));
+                rows.set(i, row.withWrong(t("narration.box-and-roll")));
+                problems.add(t("narration.row-numbers-wrong", i + 1));
                 return Optional.empty();
             }
             if (row.added()
                     && !row.at().isBlank()
                     && Captions.time(row.at().strip()).isEmpty()) {
-                rows.set(i, row.withWrong(t("narration.is-no-time-write", row.at())));
-                problems.add(t("narration.row-nothing-was-recorded", i + 1, t("narration.is-no-time-write", row.at())));
+                rows.set(i, row.withWrong(t("narration.time-wrong", row.at())));
+                problems.add(t("narration.row-nothing-was-recorded", i + 1, t("narration.time-wrong", row.at())));
                 return Optional.empty();
             }
             // the time of the recording, so that finds of one roll stay in the order they were spoken
@@ -352,7 +352,7 @@ final class NarrationPages {
             told.add(one);
         }
         if (told.stream().allMatch(one -> one.line().isEmpty())) {
-            problems.add(t("narration.no-row-is-ticked-tick"));
+            problems.add(t("narration.no-row"));
             return Optional.empty();
         }
         Comparator<Recorder.Told> byPlace = Comparator.comparing((Recorder.Told one) -> one.roll() == 0)

@@ -98,13 +98,13 @@ final class OddsPages {
                 perBox = -1;
             }
             if (!(perBox >= 0) || perBox > 1e7) {
-                problems.add(t("odds.is-no-cost-of-a", cost));
+                problems.add(t("odds.cost-wrong", cost));
             }
         }
         Map<String, Double> known = OddsView.prices(prices, problems);
         List<OddsView.Buy> buys = problems.isEmpty() ? OddsView.huntOrBuy(report, perBox, known) : List.of();
         if (problems.isEmpty() && !known.isEmpty() && buys.isEmpty()) {
-            problems.add(t("odds.none-of-these-is-an"));
+            problems.add(t("odds.hole-unknown"));
         }
         return new OddsView(coins, targets, report, OddsView.charts(report), cost, prices, buys, problems);
     }

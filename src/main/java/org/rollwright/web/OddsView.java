@@ -50,7 +50,7 @@ public record OddsView(
                 }
                 prices.put(one.substring(0, blank).strip().toLowerCase(Locale.ROOT), price);
             } catch (NumberFormatException e) {
-                problems.add(t("odds.is-no-price-write-the", one));
+                problems.add(t("odds.price-wrong", one));
             }
         }
         return prices;

@@ -92,10 +92,10 @@ final class PaperPages {
                 .distinct()
                 .toList();
         if (problem.isEmpty() && coins.isEmpty()) {
-            problem = t("paper.no-coin-was-ticked-tick");
+            problem = t("paper.no-coin-ticked");
         }
         if (problem.isEmpty() && coins.size() > MOST_LABELS) {
-            problem = t("paper.labels-at-once-are-too", coins.size(), MOST_LABELS);
+            problem = t("paper.too-many-labels", coins.size(), MOST_LABELS);
         }
         if (!problem.isEmpty()) {
             sorry(context, problem);
@@ -140,7 +140,7 @@ final class PaperPages {
     private void insurance(Context context) {
         List<CabinetIndex.Entry> coins = asked(context);
         if (coins.size() > MOST_PRINTED) {
-            sorry(context, t("paper.coins-are-too-many-for", coins.size()));
+            sorry(context, t("paper.too-many-coins", coins.size()));
             return;
         }
         List<List<String>> rows = new ArrayList<>();
@@ -167,9 +167,7 @@ final class PaperPages {
                         .orElse(""));
             }
             notes.add(t("paper.coins-face-value", coins.size(), CabinetIndex.face(coins, bench.catalog())));
-            notes.add(t(
-                    "paper.value-by-the-owner-s",
-                    Paper.plain(CabinetView.sum(CabinetIndex.sum(coins, state.values())))));
+            notes.add(t("paper.owner-value", Paper.plain(CabinetView.sum(CabinetIndex.sum(coins, state.values())))));
             return Boolean.TRUE;
         });
         notes.add(t("paper.printed", Manner.day(bench.clock().instant())));
@@ -259,7 +257,7 @@ final class PaperPages {
                 .orElseThrow(NotFoundResponse::new);
         List<String> notes = new ArrayList<>();
         notes.add(f(
-                "paper.s-s-d-finds-in",
+                "paper.box-line",
                 view.denomination(),
                 view.state(),
                 view.report().foundCoins(),

@@ -32,7 +32,7 @@ final class PhoneDoor implements Refusal.Judge {
         String host = Gate.host(request);
         boolean ours = lan.addresses().stream().anyMatch(address -> host.equals(address + ":" + port));
         if (!ours || Gate.foreign(request, "https://" + host)) {
-            return Refusal.bare(403, t("server.open-the-address-that-the"));
+            return Refusal.bare(403, t("server.open-with-word"));
         }
         String from = Request.getRemoteAddr(request);
         if (JOIN.equals(request.getHttpURI().getPath())) {
@@ -43,14 +43,12 @@ final class PhoneDoor implements Refusal.Judge {
                 .map(HttpCookie::getValue)
                 .toList();
         if (shown.isEmpty()) {
-            return Refusal.bare(403, t("server.open-the-address-that-the"));
+            return Refusal.bare(403, t("server.open-with-word"));
         }
         if (!guesses.looksAt(from)) {
             return later(from, guesses.wait(from));
         }
-        return shown.stream().anyMatch(lan::is)
-                ? null
-                : wrong(from, shown.getFirst(), t("server.open-the-address-that-the"));
+        return shown.stream().anyMatch(lan::is) ? null : wrong(from, shown.getFirst(), t("server.open-with-word"));
     }
 
     private @Nullable Refusal join(String from, String word) {
@@ -61,9 +59,7 @@ final class PhoneDoor implements Refusal.Judge {
         if (lan.is(word)) {
             return null;
         }
-        return word.isEmpty()
-                ? Refusal.bare(403, t("server.that-word-is-not-or"))
-                : wrong(from, word, t("server.that-word-is-not-or"));
+        return word.isEmpty() ? Refusal.bare(403, t("server.word-wrong")) : wrong(from, word, t("server.word-wrong"));
     }
 
     private Refusal wrong(String from, String word, String sentence) {

@@ -100,11 +100,11 @@ final class PhotoPages {
                 .filter(file -> file.size() > 0)
                 .toList();
         if (about == null) {
-            problems.add(t("photo.what-the-photograph-shows-is"));
+            problems.add(t("photo.subject-gone"));
         } else if (files.isEmpty()) {
-            problems.add(t("photo.no-photograph-was-chosen-choose"));
+            problems.add(t("photo.no-photograph"));
         } else if (files.size() > MOST_FILES) {
-            problems.add(t("photo.files-at-once-are-too", files.size(), MOST_FILES));
+            problems.add(t("photo.too-many-files", files.size(), MOST_FILES));
         } else {
             String caption =
                     Optional.ofNullable(context.formParam("caption")).orElse("").strip();
@@ -139,7 +139,7 @@ final class PhotoPages {
         for (UploadedFile file : files) {
             if (file.size() > PhotoReader.MOST_BYTES) {
                 problems.add(t(
-                        "photo.the-file-has-mb-at",
+                        "photo.file-too-large",
                         file.filename(),
                         file.size() / 1_000_000,
                         PhotoReader.MOST_BYTES / 1_000_000));

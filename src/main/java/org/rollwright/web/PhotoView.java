@@ -87,9 +87,7 @@ public record PhotoView(
                                 found.a(),
                                 found.b(),
                                 found.turn()),
-                found == null || found.tiltDegrees() < 12
-                        ? ""
-                        : f("photo.the-coin-lies-0f-aslant", found.tiltDegrees()),
+                found == null || found.tiltDegrees() < 12 ? "" : f("photo.aslant", found.tiltDegrees()),
                 others);
     }
 

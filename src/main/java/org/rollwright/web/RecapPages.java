@@ -94,7 +94,7 @@ public final class RecapPages {
         @Nullable
         Duration end = length.isEmpty() ? null : Chapters.parse(length).orElse(null);
         if (firstAt.isEmpty() || (!length.isEmpty() && end == null)) {
-            return new Cut(first, length, Optional.empty(), t("recap.times-are-written-as-1"), null);
+            return new Cut(first, length, Optional.empty(), t("recap.time-form"), null);
         }
         return bench.desk()
                 .read(book -> book.hunt().hunt(id).map(hunt -> {
@@ -161,7 +161,7 @@ public final class RecapPages {
         Story story = story(id);
         Cut cut = cut(context, id);
         Map<String, Object> values = new LinkedHashMap<>();
-        values.put("frame", bench.frame(t("recap.recap-of-2", story.title()), "mat"));
+        values.put("frame", bench.frame(t("recap.recap-title", story.title()), "mat"));
         values.put("story", story);
         Afterwards after = after(id);
         values.put("after", after);

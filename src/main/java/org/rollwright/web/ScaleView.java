@@ -82,7 +82,7 @@ public record ScaleView(
                         .map(pile -> new Pile(
                                 pile.alloy(),
                                 f(
-                                        "scale.d-coins-weighed-s-3f",
+                                        "scale.pile-counted",
                                         pile.coins(),
                                         Manner.mass(pile.mass().grams()),
                                         pile.gramsPerCoin(),
@@ -175,8 +175,7 @@ public record ScaleView(
         Double step = step(typed);
         Optional<Alloy> alloy = alloy(catalog, typed.getOrDefault("alloy", ""));
         if (step == null || alloy.isEmpty()) {
-            return new Answer(
-                    "count", step == null ? t("scale.the-scale-s-step-must") : t("scale.choose-an-alloy"), true);
+            return new Answer("count", step == null ? t("scale.step-form") : t("scale.choose-an-alloy"), true);
         }
         return switch (MassText.read(typed.getOrDefault("weight", ""))) {
             case MassText.Result.Bad bad -> new Answer("count", bad.flaw().toString(), true);
@@ -196,15 +195,15 @@ public record ScaleView(
         Optional<Alloy> light = alloy(catalog, typed.getOrDefault("light", "us-cent-zinc"));
         String coinsText = typed.getOrDefault("coins", "").strip();
         if (step == null) {
-            return new Answer("mixed", t("scale.the-scale-s-step-must"), true);
+            return new Answer("mixed", t("scale.step-form"), true);
         }
         if (!coinsText.matches("[0-9]{1,5}") || Integer.parseInt(coinsText) < 1) {
-            return new Answer("mixed", t("scale.the-number-of-coins-must-2"), true);
+            return new Answer("mixed", t("scale.count-out-of-range"), true);
         }
         if (heavy.isEmpty()
                 || light.isEmpty()
                 || heavy.get().weight().compareTo(light.get().weight()) <= 0) {
-            return new Answer("mixed", t("scale.choose-a-heavier-alloy-and"), true);
+            return new Answer("mixed", t("scale.two-alloys"), true);
         }
         if (!(MassText.read(typed.getOrDefault("weight", "")) instanceof MassText.Result.Good whole)) {
             MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(typed.getOrDefault("weight", ""));
@@ -224,7 +223,7 @@ public record ScaleView(
         }
         double net = whole.mass().grams() - wrap;
         if (net <= 0) {
-            return new Answer("mixed", t("scale.the-wrapping-outweighs-the-whole"), true);
+            return new Answer("mixed", t("scale.wrapping-too-heavy"), true);
         }
         int coins = Integer.parseInt(coinsText);
         AlloyWeight one = AlloyWeight.of(heavy.get(), book.scale().piles());
@@ -233,7 +232,7 @@ public record ScaleView(
             return new Answer(
                     "mixed",
                     f(
-                            "scale.d-coins-of-these-alloys",
+                            "scale.mixture-impossible",
                             coins,
                             Manner.mass(coins * two.mean()),
                             Manner.mass(coins * one.mean()),
@@ -248,14 +247,14 @@ public record ScaleView(
         double high = Math.min(coins, Math.ceil(pile.mean() + Z90 * sd));
         return new Answer(
                 "mixed",
-                f("scale.about-0f-of-d-are", pile.mean(), coins, 100 * pile.mean() / coins, low, high, wear),
+                f("scale.mixture-answer", pile.mean(), coins, 100 * pile.mean() / coins, low, high, wear),
                 false);
     }
 
     private static List<Answer> single(Catalog catalog, Map<String, String> typed) {
         Double step = step(typed);
         if (step == null) {
-            return List.of(new Answer("single", t("scale.the-scale-s-step-must"), true));
+            return List.of(new Answer("single", t("scale.step-form"), true));
         }
         if (!(MassText.read(typed.getOrDefault("weight", "")) instanceof MassText.Result.Good good)) {
             MassText.Result.Bad bad = (MassText.Result.Bad) MassText.read(typed.getOrDefault("weight", ""));
@@ -264,13 +263,13 @@ public record ScaleView(
         String year = typed.getOrDefault("year", "").strip();
         String denomination = typed.getOrDefault("denomination", "cent");
         if (!year.matches("[0-9]{4}")) {
-            return List.of(new Answer("single", t("scale.the-year-must-have-four"), true));
+            return List.of(new Answer("single", t("scale.year-wrong"), true));
         }
         List<Issue> issues = catalog.ofYear(
                 new org.rollwright.coin.Denomination(org.rollwright.coin.Country.US, denomination),
                 Integer.parseInt(year));
         if (issues.isEmpty()) {
-            return List.of(new Answer("single", t("scale.the-catalogue-has-no-us", denomination, year), true));
+            return List.of(new Answer("single", t("scale.not-in-catalogue", denomination, year), true));
         }
         List<Alloy> ofYear = issues.stream().map(Issue::alloy).distinct().toList();
         List<Answer> answers = new ArrayList<>();
@@ -284,7 +283,7 @@ public record ScaleView(
                 .distinct()
                 .toList();
         if (!kinds.isEmpty()) {
-            answers.add(new Answer("single", t("scale.by-date-size-and-mint", String.join(", ", kinds)), false));
+            answers.add(new Answer("single", t("scale.sorted-by-date", String.join(", ", kinds)), false));
         }
         return answers;
     }

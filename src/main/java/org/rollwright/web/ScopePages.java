@@ -144,7 +144,7 @@ final class ScopePages {
                     .<Boolean>read(book ->
                             bench.varieties().book(book.scope()).variety(key).isPresent());
             if (taken) {
-                problems.add(t("scope.name-there-is-already-a", key));
+                problems.add(t("scope.name-taken", key));
             }
         }
         if (problems.isEmpty()) {
@@ -214,7 +214,7 @@ final class ScopePages {
         UploadedFile file = context.uploadedFile("file");
         List<String> problems = new ArrayList<>();
         if (file == null || file.size() == 0) {
-            problems.add(t("scope.no-file-was-chosen-choose"));
+            problems.add(t("scope.no-file"));
         } else {
             try (InputStream in = file.content()) {
                 String text = StandardCharsets.UTF_8
@@ -223,7 +223,7 @@ final class ScopePages {
                         .toString();
                 problems.addAll(taken(new NamedText(file.filename(), text)));
             } catch (CharacterCodingException e) {
-                problems.add(t("scope.the-file-is-no-text", file.filename()));
+                problems.add(t("scope.not-utf8", file.filename()));
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
@@ -240,13 +240,12 @@ final class ScopePages {
         VarietyBook.Rows rows = VarietyBook.rows(file, bench.catalog());
         if (!rows.problems().isEmpty()) {
             List<String> problems = new ArrayList<>();
-            problems.add(
-                    t("scope.nothing-was-taken-cells-are-wrong", rows.problems().size(), file.name()));
+            problems.add(t("scope.nothing-taken", rows.problems().size(), file.name()));
             rows.problems().stream().limit(30).map(Object::toString).forEach(problems::add);
             return problems;
         }
         if (rows.varieties().isEmpty() || rows.varieties().size() > MOST_ROWS) {
-            return List.of(t("scope.the-file-has-rows-1", rows.varieties().size(), MOST_ROWS));
+            return List.of(t("scope.too-many-rows", rows.varieties().size(), MOST_ROWS));
         }
         Desk.Outcome outcome = bench.desk().record(0, "", book -> {
             VarietyBook known = bench.varieties().book(book.scope());
@@ -319,7 +318,7 @@ final class ScopePages {
         Investigation.Verdict verdict = now.verdict(compared);
         if (said.answers().isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, find, said, t("scope.nothing-was-answered-yet-answer"));
+            show(context, find, said, t("scope.nothing-answered"));
             return;
         }
         List<ScopeEvent.Look> path = new ArrayList<>();

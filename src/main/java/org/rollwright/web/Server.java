@@ -222,22 +222,17 @@ public final class Server implements AutoCloseable {
                             render,
                             context,
                             t("server.the-file-was-not-taken"),
-                            t("server.the-folder-for-temporary-files", System.getProperty("java.io.tmpdir")));
+                            t("server.no-temporary-folder", System.getProperty("java.io.tmpdir")));
                     return;
                 }
                 if (badlySent(e)) {
                     context.status(HttpStatus.BAD_REQUEST);
-                    sorry(bench, render, context, t("server.that-could-not-be-read"), t("server.it-was-cut-short-on"));
+                    sorry(bench, render, context, t("server.that-could-not-be-read"), t("server.cut-short"));
                     return;
                 }
                 LOG.log(Level.SEVERE, "page " + context.path(), e);
                 context.status(HttpStatus.INTERNAL_SERVER_ERROR);
-                sorry(
-                        bench,
-                        render,
-                        context,
-                        t("server.something-is-wrong-with-the"),
-                        t("server.this-is-our-mistake-not"));
+                sorry(bench, render, context, t("server.our-mistake-title"), t("server.our-mistake"));
             });
             config.routes.error(HttpStatus.REQUEST_TIMEOUT.getCode(), context -> {
                 context.header("Connection", "close");
@@ -247,12 +242,7 @@ public final class Server implements AutoCloseable {
                 if (context.result() == null
                         || context.result().equals("Not Found")
                         || context.result().startsWith("Endpoint")) {
-                    sorry(
-                            bench,
-                            render,
-                            context,
-                            t("server.there-is-no-such-page"),
-                            t("server.perhaps-the-hunt-box-or"));
+                    sorry(bench, render, context, t("server.there-is-no-such-page"), t("server.perhaps-undone"));
                 }
             });
         });
@@ -342,7 +332,7 @@ public final class Server implements AutoCloseable {
         boolean ours = Set.of("127.0.0.1", "localhost", "[::1]").contains(hostName(host));
         return ours && !Gate.foreign(request, "http://" + host)
                 ? null
-                : Refusal.bare(403, t("server.this-page-may-only-be"));
+                : Refusal.bare(403, t("server.only-own-browser"));
     }
 
     /// What the gate let in must be what routes answer; a form's escapes must be some, and its fields not too many.

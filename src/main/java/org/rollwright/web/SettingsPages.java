@@ -48,7 +48,7 @@ final class SettingsPages {
         Optional<Manner.Roads> roads = Manner.one(Manner.Roads.values(), field(context, Manner.ROADS));
         if (region.isEmpty() || weights.isEmpty() || roads.isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, List.of(t("settings.choose-one-of-those-that")));
+            show(context, List.of(t("settings.choose-listed")));
             return;
         }
         chosen.put(Manner.REGION, region.get().code());
@@ -63,7 +63,7 @@ final class SettingsPages {
             }
         } catch (IOException e) {
             context.status(HttpStatus.SERVICE_UNAVAILABLE);
-            show(context, List.of(t("settings.the-data-folder-cannot-be")));
+            show(context, List.of(t("settings.folder-not-writable")));
             return;
         }
         context.redirect("/settings", HttpStatus.SEE_OTHER);
@@ -74,7 +74,7 @@ final class SettingsPages {
     private void stop(Context context) {
         if (fromPhone(context)) {
             context.status(HttpStatus.FORBIDDEN);
-            show(context, List.of(t("settings.only-the-computer-itself-can")));
+            show(context, List.of(t("settings.stop-only-here")));
             return;
         }
         render.page(context, "stopped", Map.of());

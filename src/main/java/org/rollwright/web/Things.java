@@ -106,7 +106,7 @@ public final class Things {
     private static List<Field> row(String line, int box, int roll) {
         return List.of(
                 Field.line("what", t("board.what-it-is"), line),
-                Field.line("box", t("board.box-2"), box),
+                Field.line("box", t("board.box-field"), box),
                 Field.line("roll", t("board.roll"), roll));
     }
 
@@ -226,7 +226,7 @@ public final class Things {
                                 t("tillbranches.opens-on"),
                                 branch.open().stream().map(DayOfWeek::name).collect(Collectors.joining(",")),
                                 Kind.FIXED),
-                        Field.line("lead", t("tillbranches.days-from-order-to-pick"), branch.leadDays()),
+                        Field.line("lead", t("tillbranches.days-to-pick-up"), branch.leadDays()),
                         Field.line(
                                 "boxfee",
                                 t("tillbranches.fee-for-a-box"),

@@ -54,14 +54,14 @@ final class TillForm {
         String text = text(name);
         return text.isEmpty()
                 ? today
-                : Limits.day(text).orElseThrow(() -> new Unread(t("till.is-no-date-write-it", what, text)));
+                : Limits.day(text).orElseThrow(() -> new Unread(t("till.date-wrong", what, text)));
     }
 
     /// An amount of money, above zero.
     BigDecimal amount(String name) {
         BigDecimal amount = moneyOrZero(name, t("field.amount"));
         if (amount.signum() <= 0) {
-            throw new Unread(t("till.write-an-amount-such-as"));
+            throw new Unread(t("till.amount-form"));
         }
         return amount;
     }
@@ -71,14 +71,14 @@ final class TillForm {
         if (text.isEmpty()) {
             return BigDecimal.ZERO.setScale(2);
         }
-        return Limits.money(text).orElseThrow(() -> new Unread(t("till.is-no-amount-write-an", what, text(name))));
+        return Limits.money(text).orElseThrow(() -> new Unread(t("till.amount-wrong", what, text(name))));
     }
 
     /// A percentage, 0 when blank.
     BigDecimal percent(String name, String what) {
         String text = text(name).replace("%", "").strip();
         if (!text.matches("([0-9]{1,2}(\\.[0-9]{1,3})?)?")) {
-            throw new Unread(t("till.is-no-percentage-write-8", what, text(name)));
+            throw new Unread(t("till.percentage-wrong", what, text(name)));
         }
         return text.isEmpty() ? BigDecimal.ZERO : new BigDecimal(text);
     }
@@ -90,7 +90,7 @@ final class TillForm {
         }
         int value = text.matches("[0-9]{1,6}") ? Integer.parseInt(text) : -1;
         if (value < least || value > most) {
-            throw new Unread(t("till.write-a-whole-number-from", what, least, most, text));
+            throw new Unread(t("till.number-wrong", what, least, most, text));
         }
         return value;
     }
@@ -106,6 +106,6 @@ final class TillForm {
     static double kilometres(String text, String what, double blank) {
         return text.isBlank()
                 ? blank
-                : Manner.kilometres(text).orElseThrow(() -> new Unread(t("till.is-no-distance-write-12", what, text)));
+                : Manner.kilometres(text).orElseThrow(() -> new Unread(t("till.distance-wrong", what, text)));
     }
 }

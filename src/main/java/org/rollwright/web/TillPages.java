@@ -222,10 +222,10 @@ final class TillPages {
 
     private static List<String> warnings(Ledger ledger, CurrencyUnit currency) {
         List<String> warnings = new ArrayList<>();
-        ledger.loops().forEach(place -> warnings.add(t("till.boxes-come-from-and-coins", place)));
+        ledger.loops().forEach(place -> warnings.add(t("till.round-trip", place)));
         ledger.leftOut()
                 .forEach(one -> warnings.add(t(
-                        "till.left-out-of-the-books",
+                        "till.left-out",
                         Manner.amount(one.movement().amount(), currency),
                         Manner.day(one.movement().day()),
                         one.movement().what(),
@@ -234,7 +234,7 @@ final class TillPages {
         if (currency.equals(CurrencyUnit.USD)) {
             ledger.cashByDay().forEach((day, cash) -> {
                 if (cash.compareTo(REPORTED) > 0) {
-                    warnings.add(t("till.cash-on-came-to-coins", Manner.day(day), Manner.amount(cash, currency)));
+                    warnings.add(t("till.cash-reports", Manner.day(day), Manner.amount(cash, currency)));
                 }
             });
         }
@@ -280,7 +280,7 @@ final class TillPages {
                 lines.add(new TillView.OwnLine(
                         box.id().number(),
                         f(
-                                "till.s-from-s-showed-nothing",
+                                "till.rejects-answer",
                                 box.details().label(),
                                 place,
                                 Manner.amount(went, currency),
@@ -341,8 +341,7 @@ final class TillPages {
     private static Paper.Sheet statement(Ledger ledger, CurrencyUnit currency, LocalDate today, String paper) {
         List<String> notes = new ArrayList<>(List.of(t("till.in-as-of", currency.getCode(), Manner.day(today))));
         balances(ledger, currency).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
-        notes.add(
-                t("till.what-was-drawn-from-outside", Manner.amount(ledger.sum().negate(), currency)));
+        notes.add(t("till.outside-balance", Manner.amount(ledger.sum().negate(), currency)));
         List<List<String>> rows = ledger.movements().stream()
                 .map(move -> List.of(
                         Manner.day(move.day()),

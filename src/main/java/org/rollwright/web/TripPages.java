@@ -204,7 +204,7 @@ final class TripPages {
     /// What an hour was worth: finds less fees, fuel and shorts, over all minutes.
     private String cost(State book, TimeSpent spent, double minutes) {
         if (minutes <= 0) {
-            return t("trip.no-time-is-known-yet");
+            return t("trip.no-time");
         }
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
@@ -217,17 +217,13 @@ final class TripPages {
                 .toList();
         ValueModel.Sum sum = CabinetIndex.sum(found, state.values());
         double hours = minutes / 60;
-        String costs = f(
-                "trip.fees-fuel-and-shorts-came",
-                Manner.amount(out, CurrencyUnit.USD),
-                hours,
-                out.doubleValue() / hours);
+        String costs = f("trip.fees-answer", Manner.amount(out, CurrencyUnit.USD), hours, out.doubleValue() / hours);
         if (sum.counted() == 0) {
-            return t("trip.no-price-in-the-cabinet", costs);
+            return t("trip.hour-unknown", costs);
         }
         return costs + " "
                 + f(
-                        "trip.by-your-own-prices-the",
+                        "trip.hour-answer",
                         sum.amount(),
                         (sum.amount() - out.doubleValue()) / hours,
                         (sum.low() - out.doubleValue()) / hours,

@@ -176,12 +176,12 @@ public final class VarietyViews {
         for (int i = 0; i < one.markers().size(); i++) {
             Marker marker = one.markers().get(i);
             String told = t(
-                    "variety.of-100-such-coins-show",
+                    "variety.marker-shares",
                     percent(marker.onVariety()),
                     percent(marker.onOthers()),
                     marker.seconds(),
                     marker.fine() ? t("variety.fine-goes-with-wear") : "",
-                    marker.stage() ? t("variety.of-one-stage-of-the") : "");
+                    marker.stage() ? t("variety.stage-marker") : "");
             markers.add(new MarkerLine(
                     i + 1, marker.text(), told, thumbs(book, catalog, PhotoSubject.variety(one.key(), i + 1))));
         }

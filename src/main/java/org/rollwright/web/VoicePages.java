@@ -50,13 +50,13 @@ final class VoicePages {
                 case "forget-all" -> shelf.forgetAll();
                 default -> {
                     context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-                    show(context, List.of(t("settings.choose-one-of-those-that")));
+                    show(context, List.of(t("settings.choose-listed")));
                     return;
                 }
             }
         } catch (IOException e) {
             context.status(HttpStatus.SERVICE_UNAVAILABLE);
-            show(context, List.of(t("settings.the-data-folder-cannot-be")));
+            show(context, List.of(t("settings.folder-not-writable")));
             return;
         }
         context.redirect("/voice", HttpStatus.SEE_OTHER);

@@ -45,16 +45,16 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
     /// Reads a caption file.
     public static Read read(byte[] bytes) {
         if (bytes.length > MOST_BYTES) {
-            return new Read.Unusable(t("narration.the-file-is-larger-than"));
+            return new Read.Unusable(t("narration.file-too-large"));
         }
         Decoded decoded = decode(bytes);
         if (decoded.text.indexOf('\0') >= 0) {
-            return new Read.Unusable(t("narration.the-file-is-no-text"));
+            return new Read.Unusable(t("narration.file-no-text"));
         }
         List<String> lines = decoded.text.lines().toList();
         List<String> remarks = new ArrayList<>();
         if (decoded.assumed) {
-            remarks.add(t("narration.the-file-does-not-say", decoded.encoding));
+            remarks.add(t("narration.encoding-assumed", decoded.encoding));
         }
         String first =
                 lines.stream().filter(line -> !line.isBlank()).findFirst().orElse("");
@@ -68,15 +68,15 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
             cues = stamped(lines);
         }
         if (cues.isEmpty()) {
-            return new Read.Unusable(t("narration.there-are-no-captions-with"));
+            return new Read.Unusable(t("narration.no-captions"));
         }
         if (cues.size() > MOST_CUES) {
-            return new Read.Unusable(t("narration.the-file-has-more-than", MOST_CUES));
+            return new Read.Unusable(t("narration.too-many-captions", MOST_CUES));
         }
         List<Cue> ordered = new ArrayList<>(cues);
         ordered.sort(Comparator.comparingLong(Cue::start));
         if (!ordered.equals(cues)) {
-            remarks.add(t("narration.the-captions-were-not-in"));
+            remarks.add(t("narration.captions-sorted"));
         }
         String encoding = decoded.encoding + (decoded.assumed ? " (assumed)" : "");
         return new Read.Good(new Captions(withoutRepeats(ordered), form, encoding, remarks));
@@ -139,7 +139,7 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
             }
         }
         if (broken > 0) {
-            remarks.add(t("narration.captions-have-no-usable-time", broken));
+            remarks.add(t("narration.captions-without-time", broken));
         }
         return cues;
     }

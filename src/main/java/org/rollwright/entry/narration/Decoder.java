@@ -109,7 +109,7 @@ public final class Decoder {
         List<String> remarks = new ArrayList<>(captions.remarks());
         Listening heard = listen(captions.cues(), context, boxes, rollsPerBox);
         if (!soundsEnglish(heard.words())) {
-            remarks.add(t("narration.the-captions-do-not-seem"));
+            remarks.add(t("narration.not-english"));
             return nothing(remarks);
         }
         return new Path(heard, context).narration(remarks);

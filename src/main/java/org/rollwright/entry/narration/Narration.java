@@ -118,7 +118,7 @@ public record Narration(
     public record Conflict(long at, int spoken, int decoded, String words) {
         @Override
         public String toString() {
-            return t("narration.at-you-say-the-finds", Captions.clock(at), spoken, decoded);
+            return t("narration.count-compared", Captions.clock(at), spoken, decoded);
         }
     }
 

@@ -101,8 +101,7 @@ public record Mapping(
             if (field.equals("dates")) {
                 DayStyle style = STYLES.get(value);
                 if (style == null) {
-                    return new Parsed.Bad(
-                            new Refusal(t("sheet.is-no-order-of-dates", value), t("sheet.write-dates-iso-for-2026")));
+                    return new Parsed.Bad(new Refusal(t("sheet.dates-wrong", value), t("sheet.dates-form")));
                 }
                 dates = style;
             } else if (field.startsWith("found:") && !isFixed && field.length() > 6) {
@@ -117,9 +116,8 @@ public record Mapping(
     }
 
     private static Parsed bad(String part) {
-        return new Parsed.Bad(new Refusal(
-                t("sheet.says-of-no-column-what", part),
-                t("sheet.write-field-heading-for-found", String.join(", ", FIELDS))));
+        return new Parsed.Bad(
+                new Refusal(t("sheet.field-missing", part), t("sheet.fields-form", String.join(", ", FIELDS))));
     }
 
     /// The order of dates in the word that stands for it.

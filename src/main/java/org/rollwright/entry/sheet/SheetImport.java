@@ -88,7 +88,7 @@ public final class SheetImport {
     public static Plan plan(List<SheetRow> sheet, Mapping mapping, Catalog catalog, HuntBook known) {
         List<SheetRow> rows = sheet.stream().filter(row -> !row.isBlank()).toList();
         if (rows.size() < 2) {
-            return new Plan(List.of(), List.of(t("sheet.the-sheet-has-no-rows")), List.of());
+            return new Plan(List.of(), List.of(t("sheet.no-rows")), List.of());
         }
         SheetImport planning = new SheetImport(mapping, catalog);
         List<String> problems = planning.headings(rows.getFirst());
@@ -110,18 +110,18 @@ public final class SheetImport {
         wanted.addAll(mapping.found().values());
         for (String heading : wanted) {
             if (!headings.containsKey(heading.toLowerCase(Locale.ROOT))) {
-                problems.add(t("sheet.there-is-no-column-the", heading, String.join(", ", first.cells())));
+                problems.add(t("sheet.column-unknown", heading, String.join(", ", first.cells())));
             }
         }
         if (mapping.found().isEmpty()) {
-            problems.add(t("sheet.it-is-not-said-which"));
+            problems.add(t("sheet.found-missing"));
         }
         for (String what : mapping.found().keySet()) {
             Optional<Watch> watch = watch(what);
             if (watch.isPresent()) {
                 watches.put(what, watch.get());
             } else {
-                problems.add(t("sheet.is-nothing-the-catalogue-can", what));
+                problems.add(t("sheet.watch-unknown", what));
             }
         }
         return problems;
@@ -161,7 +161,7 @@ public final class SheetImport {
         try {
             PlannedBox box = box(row);
             String label = box.details.label();
-            String warning = labels.add(label) ? "" : t("sheet.there-is-already-a-box", label);
+            String warning = labels.add(label) ? "" : t("sheet.name-taken", label);
             boxes.add(box);
             List<String> words = new ArrayList<>();
             box.counts.forEach(
@@ -236,8 +236,8 @@ public final class SheetImport {
         if (facts.isEmpty()) {
             throw new Refused(
                     mapping.columns().getOrDefault("denomination", "denomination"),
-                    t("sheet.is-no-denomination", word),
-                    t("sheet.write-cent-nickel-dime-quarter"));
+                    t("sheet.denomination-unknown", word),
+                    t("sheet.denomination-form"));
         }
         return facts.get();
     }
@@ -261,7 +261,7 @@ public final class SheetImport {
         } catch (NumberFormatException e) {
             // falls through to the refusal, which quotes the cell
         }
-        throw new Refused(column, t("sheet.is-not-allowed", value), t("sheet.write-a-whole-number-from", most));
+        throw new Refused(column, t("sheet.not-allowed", value), t("sheet.whole-form", most));
     }
 
     private @Nullable LocalDate date(String value) throws Refused {
@@ -274,7 +274,7 @@ public final class SheetImport {
         }
         throw new Refused(
                 mapping.columns().getOrDefault("date", "date"),
-                t("sheet.is-no-date", value),
-                t("sheet.dates-are-read-as-say", mapping.order()));
+                t("sheet.date-wrong", value),
+                t("sheet.dates-read-as", mapping.order()));
     }
 }

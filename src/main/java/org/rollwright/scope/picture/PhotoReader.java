@@ -74,8 +74,7 @@ public final class PhotoReader {
         } catch (Declined e) {
             return new Read.Refused(e.why().getFirst());
         } catch (IOException | RuntimeException e) {
-            return new Read.Refused(
-                    new Refusal(t("picture.the-file-is-damaged-its"), t("picture.save-or-send-the-photograph")));
+            return new Read.Refused(new Refusal(t("picture.damaged"), t("picture.send-again")));
         }
     }
 
@@ -111,7 +110,7 @@ public final class PhotoReader {
     private static Photo photo(byte[] bytes) throws IOException {
         if (bytes.length > MOST_BYTES) {
             throw new Declined(
-                    t("picture.the-file-has-mb-at", bytes.length / 1_000_000, MOST_BYTES / 1_000_000),
+                    t("picture.file-too-large", bytes.length / 1_000_000, MOST_BYTES / 1_000_000),
                     t("picture.save-the-photograph-smaller"));
         }
         PhotoFrame frame = frame(bytes);
@@ -123,7 +122,7 @@ public final class PhotoReader {
 
     private static PhotoFrame frame(byte[] bytes) {
         if (bytes.length < 32) {
-            throw new Declined(t("picture.the-file-is-empty-or"), t("picture.use-a-photograph-in"));
+            throw new Declined(t("picture.empty"), t("picture.use-a-photograph-in"));
         }
         Optional<PhotoFrame> frame;
         if (starts(bytes, 0, 0xff, 0xd8, 0xff)) {
@@ -136,10 +135,10 @@ public final class PhotoReader {
             throw notTaken(bytes);
         }
         if (frame.isEmpty()) {
-            throw new Declined(t("picture.the-file-is-cut-short"), t("picture.save-or-send-the-photograph"));
+            throw new Declined(t("picture.cut-short"), t("picture.send-again"));
         }
         if (frame.get().foreign()) {
-            throw new Declined(t("picture.something-other-than-a-picture"), t("picture.open-it-in-a-picture"));
+            throw new Declined(t("picture.something-hidden"), t("picture.save-as-jpeg"));
         }
         return frame.get();
     }
@@ -149,15 +148,15 @@ public final class PhotoReader {
                 .stripLeading()
                 .toLowerCase(java.util.Locale.ROOT);
         if (starts(bytes, 4, 'f', 't', 'y', 'p')) {
-            return new Declined(t("picture.this-is-a-heic-or"), t("picture.have-the-phone-take-or"));
+            return new Declined(t("picture.heic"), t("picture.use-jpeg"));
         }
         if (starts(bytes, 0, 'M', 'Z') || starts(bytes, 0, 0x7f, 'E', 'L', 'F') || text.startsWith("#!")) {
-            return new Declined(t("picture.this-is-a-program-not"), t("picture.use-a-photograph-in"));
+            return new Declined(t("picture.program"), t("picture.use-a-photograph-in"));
         }
         if (text.startsWith("<") || text.contains("<svg")) {
-            return new Declined(t("picture.this-is-a-page-or"), t("picture.use-a-photograph-in"));
+            return new Declined(t("picture.markup"), t("picture.use-a-photograph-in"));
         }
-        return new Declined(t("picture.this-file-is-no-photograph"), t("picture.use-a-photograph-in"));
+        return new Declined(t("picture.no-photograph"), t("picture.use-a-photograph-in"));
     }
 
     static boolean starts(byte[] bytes, int from, int... wanted) {
@@ -175,8 +174,7 @@ public final class PhotoReader {
     private static BufferedImage decoded(PhotoFrame frame) throws IOException {
         Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(frame.format());
         if (!readers.hasNext()) {
-            throw new Declined(
-                    t("picture.pictures-in-cannot-be-read", frame.format()), t("picture.use-a-photograph-in"));
+            throw new Declined(t("picture.kind-unreadable", frame.format()), t("picture.use-a-photograph-in"));
         }
         ImageReader reader = readers.next();
         try (ImageInputStream input = new MemoryCacheImageInputStream(new ByteArrayInputStream(frame.clean()))) {
@@ -186,12 +184,11 @@ public final class PhotoReader {
             long pixels = (long) width * height;
             if (pixels > MOST_PIXELS) {
                 throw new Declined(
-                        t("picture.the-picture-claims-by-pixels", width, height, MOST_PIXELS / 1_000_000),
+                        t("picture.too-many-pixels", width, height, MOST_PIXELS / 1_000_000),
                         t("picture.save-the-photograph-smaller"));
             }
             if (width < 16 || height < 16) {
-                throw new Declined(
-                        t("picture.the-picture-has-only-by", width, height), t("picture.use-a-photograph-in"));
+                throw new Declined(t("picture.too-small", width, height), t("picture.use-a-photograph-in"));
             }
             int step = 1;
             while (pixels / ((long) step * step) > KEPT_PIXELS) {
