@@ -8,7 +8,12 @@ import java.util.stream.Stream;
 public final class Actions {
     /// The table of contents.
     public static final List<Action> ALL = Stream.of(
-                    HuntActions.ALL, AlbumActions.ALL, ScaleActions.ALL, CabinetActions.ALL, TillActions.ALL)
+                    HuntActions.ALL,
+                    ScopeActions.ALL,
+                    AlbumActions.ALL,
+                    ScaleActions.ALL,
+                    CabinetActions.ALL,
+                    TillActions.ALL)
             .flatMap(List::stream)
             .toList();
 

@@ -5,12 +5,17 @@ import static org.rollwright.action.Field.needed;
 import static org.rollwright.text.Texts.t;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.album.AlbumEvent;
 import org.rollwright.album.AlbumId;
 import org.rollwright.album.AlbumRule;
+import org.rollwright.album.AlbumShelves;
+import org.rollwright.album.Comparison;
 import org.rollwright.album.Policy;
+import org.rollwright.album.Proposal;
 import org.rollwright.coin.Country;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
@@ -38,7 +43,13 @@ public final class AlbumActions {
     public static final Action POLICY =
             new Action("policy", List.of(needed("policy", "grade, sound")), AlbumActions::policy);
 
-    static final List<Action> ALL = List.of(ALBUM, ALBUM_OFF, TAKE_OUT, POLICY);
+    /// What comparing coins with the albums suggests is accepted: some groups of moves as a page showed them, or all.
+    public static final Action ACCEPT = new Action(
+            "accept",
+            List.of(maybe("do", "all"), maybe("group", "1/1944-D=f12.1"), maybe("shown", "1/1944-D=f12.1")),
+            AlbumActions::accept);
+
+    static final List<Action> ALL = List.of(ALBUM, ALBUM_OFF, TAKE_OUT, POLICY, ACCEPT);
 
     private AlbumActions() {}
 
@@ -104,6 +115,28 @@ public final class AlbumActions {
             }
             case Policy.Parsed.Good good ->
                 known -> step(new AlbumEvent.PolicyChanged(good.policy().text()));
+        };
+    }
+
+    private static Function<State, Desk.Step> accept(Typed typed, Setting setting) {
+        boolean all = typed.text("do").equals("all");
+        List<String> shown = typed.lines("shown");
+        List<String> chosen = typed.lines("group");
+        return known -> {
+            Proposal proposal = Comparison.propose(
+                    setting.albums().states(known.album(), known.holdings()),
+                    known.holdings().coins(),
+                    AlbumShelves.policy(known.album()));
+            Set<Integer> wanted = proposal.groups().stream()
+                    .filter(group -> {
+                        String mark = proposal.mark(group);
+                        return all ? shown.isEmpty() || shown.contains(mark) : chosen.contains(mark);
+                    })
+                    .collect(Collectors.toSet());
+            if (wanted.isEmpty() && !all) {
+                throw new Declined(t("typed.nothing-to-accept"), t("typed.compare-again"));
+            }
+            return step(new AlbumEvent.HolesFilled(proposal.accept(wanted)));
         };
     }
 }

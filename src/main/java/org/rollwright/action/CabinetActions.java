@@ -19,8 +19,10 @@ import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.cabinet.Place;
 import org.rollwright.cabinet.PlaceId;
+import org.rollwright.cabinet.PriceLine;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
+import org.rollwright.coin.Identity;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Declined;
@@ -36,7 +38,7 @@ public final class CabinetActions {
     public static final Action COIN = new Action(
             "coin",
             List.of(
-                    needed("line", "1909s vdb vf20"),
+                    needed("line", "1936d vf20"),
                     maybe("how", "bought"),
                     maybe("from", "a club"),
                     maybe("day", "2026-03-01"),
@@ -47,7 +49,7 @@ public final class CabinetActions {
     /// What one coin is, is told anew.
     public static final Action COIN_TOLD = new Action(
             "coin-told",
-            List.of(needed("coin", "own.1"), needed("line", "1909s f12"), maybe("upTo", "VF20")),
+            List.of(needed("coin", "own.1"), needed("line", "1936 f12"), maybe("upTo", "VF20")),
             CabinetActions::told);
 
     /// Coins are put somewhere.
@@ -58,7 +60,7 @@ public final class CabinetActions {
     public static final Action LEFT = new Action(
             "left",
             List.of(
-                    needed("coin", "own.1"),
+                    needed("coin", "own.2"),
                     needed("how", "sold"),
                     maybe("price", "20.00"),
                     maybe("whom", "a club"),
@@ -86,7 +88,13 @@ public final class CabinetActions {
     public static final Action PLACE_OFF =
             new Action("place-off", List.of(needed("place", "1")), CabinetActions::placeOff);
 
-    static final List<Action> ALL = List.of(COIN, COIN_TOLD, PUT, LEFT, GRADED, PLACE, PLACE_OFF);
+    /// Prices of a coin's date and mint are typed, or known no more.
+    public static final Action PRICES = new Action(
+            "prices",
+            List.of(needed("coin", "own.1"), needed("price", "vf30 12.50"), maybe("note", "a club's list")),
+            CabinetActions::prices);
+
+    static final List<Action> ALL = List.of(COIN, COIN_TOLD, PUT, LEFT, GRADED, PRICES, PLACE, PLACE_OFF);
 
     private CabinetActions() {}
 
@@ -146,9 +154,7 @@ public final class CabinetActions {
         }
         return known -> {
             CoinRef ref = coins.getFirst();
-            OwnedCoin coin = known.holdings()
-                    .coin(ref)
-                    .orElseThrow(() -> new Declined(t("hunt.hand-empty", ref), t("hunt.cabinet-look-again")));
+            OwnedCoin coin = held(known, ref);
             Denomination denomination = coin.description().identity().denomination();
             return switch (CoinLine.read(typed.text("line"), denomination, setting)) {
                 case CoinLine.Read.Bad bad -> throw new Declined(bad.why());
@@ -183,6 +189,34 @@ public final class CabinetActions {
                 typed.text("whom"),
                 typed.day("day", t("typed.day")));
         return known -> step(new CabinetEvent.CoinsLeft(coins, gone));
+    }
+
+    private static Function<State, Desk.Step> prices(Typed typed, Setting setting) {
+        List<CoinRef> coins = coins(typed);
+        List<PriceLine> lines = new ArrayList<>();
+        for (String said : typed.lines("price")) {
+            Optional<PriceLine> line = PriceLine.read(said);
+            if (line.isEmpty()) {
+                typed.wrong(t("typed.no-price", Typed.quote(said)), t("typed.write-a-price"));
+            } else {
+                line.get().flaw().ifPresent(flaw -> typed.wrong(flaw.wrong(), flaw.right()));
+                lines.add(line.get());
+            }
+        }
+        return known -> {
+            Identity issue = held(known, coins.getFirst()).description().identity();
+            List<Event> events = PriceLine.events(known.cabinet(), issue, lines, setting.today(), typed.text("note"));
+            if (events.isEmpty()) {
+                throw new Declined(t("typed.no-price-changes"), t("typed.write-a-price"));
+            }
+            return step(new Event.Batch(events));
+        };
+    }
+
+    private static OwnedCoin held(State known, CoinRef ref) {
+        return known.holdings()
+                .coin(ref)
+                .orElseThrow(() -> new Declined(t("hunt.hand-empty", ref), t("hunt.cabinet-look-again")));
     }
 
     private static double points(Typed typed, String name, String what) {

@@ -73,6 +73,15 @@ public final class Typed {
                 .toList();
     }
 
+    /// Everything that stands in a field, a line each.
+    List<String> lines(String name) {
+        return fields.all(name).stream()
+                .flatMap(String::lines)
+                .map(String::strip)
+                .filter(one -> !one.isEmpty())
+                .toList();
+    }
+
     /// Whether a box was ticked or a word for it stands there.
     boolean flag(String name) {
         return has(name) && !text(name).equals("no");

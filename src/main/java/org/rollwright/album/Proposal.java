@@ -3,6 +3,7 @@ package org.rollwright.album;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.OwnedCoin;
 
@@ -45,6 +46,21 @@ public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) 
     /// A coin whose kind has not been told, and empty holes it may belong to.
     public record Untold(AlbumId album, String albumName, List<Hole> holes, OwnedCoin coin) {}
 
+    /// Numbers of the groups, in order.
+    public List<Integer> groups() {
+        return moves.stream().map(Move::group).distinct().toList();
+    }
+
+    /// What a group would change, in the record's own words: a page sends it back, so that what is accepted is what was
+    /// shown.
+    public String mark(int group) {
+        return moves.stream()
+                .filter(move -> move.group == group)
+                .map(move -> move.album.number() + "/" + move.hole.key() + "=" + move.coin.ref()
+                        + (move.displaced == null ? "" : "<" + move.displaced.ref()))
+                .collect(Collectors.joining("|"));
+    }
+
     /// The changes to record for some groups of moves.
     ///
     /// @param groups numbers of the groups accepted
@@ -60,6 +76,6 @@ public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) 
 
     /// The changes of all groups.
     public List<AlbumEvent.HoleChange> acceptAll() {
-        return accept(moves.stream().map(Move::group).collect(java.util.stream.Collectors.toSet()));
+        return accept(moves.stream().map(Move::group).collect(Collectors.toSet()));
     }
 }

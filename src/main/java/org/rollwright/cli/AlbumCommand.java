@@ -2,10 +2,13 @@ package org.rollwright.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.album.AlbumEvent;
+import org.rollwright.action.Action;
+import org.rollwright.action.AlbumActions;
+import org.rollwright.action.Fields;
 import org.rollwright.album.AlbumShelves;
 import org.rollwright.album.AlbumState;
 import org.rollwright.album.Comparison;
@@ -15,7 +18,6 @@ import org.rollwright.album.WantList;
 import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.coin.Country;
-import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.store.Store;
 import org.rollwright.text.Texts;
@@ -178,7 +180,12 @@ final class AlbumCommand implements Callable<Integer> {
         Proposal proposal = bench.desk().read(book -> propose(book, shelves));
         boolean accepted = false;
         if (accept && !proposal.moves().isEmpty()) {
-            accepted = accept(bench.desk(), shelves);
+            Action.Answer answer =
+                    AlbumActions.ACCEPT.perform(bench.desk(), bench.setting(), Fields.of(Map.of("do", "all")), "");
+            if (answer instanceof Action.Answer.Refused refused) {
+                throw new Open.Stop(ExitCode.INPUT, refused.why().getFirst().toString());
+            }
+            accepted = true;
         }
         List<MoveJson> moves = proposal.moves().stream()
                 .map(move -> new MoveJson(
@@ -240,16 +247,5 @@ final class AlbumCommand implements Callable<Integer> {
                 shelves.states(book.album(), book.holdings()),
                 book.holdings().coins(),
                 AlbumShelves.policy(book.album()));
-    }
-
-    /// Accepts everything proposed at this moment, as one step.
-    static boolean accept(Desk desk, AlbumShelves shelves) {
-        Desk.Outcome outcome = desk.record(
-                0, "", book -> new AlbumEvent.HolesFilled(propose(book, shelves).acceptAll()));
-        return switch (outcome) {
-            case Desk.Outcome.Kept kept -> true;
-            case Desk.Outcome.Refused refused ->
-                throw new Open.Stop(ExitCode.INPUT, refused.refusal().toString());
-        };
     }
 }

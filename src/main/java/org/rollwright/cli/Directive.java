@@ -80,11 +80,9 @@ record Directive(Action action, Fields fields, String wrong, String right) {
     private static Directive album(Action action, String rest) {
         int colon = rest.indexOf(':');
         Map<String, String> values = new LinkedHashMap<>();
-        values.put("name", colon < 0 ? "" : rest.substring(0, colon).strip());
-        values.put("rule", rest.substring(colon + 1).strip());
-        return colon < 1
-                ? new Directive(action, Fields.of(values), "The album has no rule.", "Write @album Name: series wheat.")
-                : new Directive(action, Fields.of(values), "", "");
+        values.put("name", colon < 0 ? rest : rest.substring(0, colon).strip());
+        values.put("rule", colon < 0 ? "" : rest.substring(colon + 1).strip());
+        return new Directive(action, Fields.of(values), "", "");
     }
 
     private static Directive opening(Action action, String rest) {
@@ -96,7 +94,7 @@ record Directive(Action action, Fields fields, String wrong, String right) {
         return new Directive(
                 action,
                 Fields.of(values),
-                parts.length == action.fields().size() ? "" : "An opening balance has five parts.",
+                parts.length <= action.fields().size() ? "" : "An opening balance has five parts.",
                 "Write " + examples().get("@opening") + ".");
     }
 
@@ -104,6 +102,9 @@ record Directive(Action action, Fields fields, String wrong, String right) {
         String[] parts = rest.split(";");
         Map<String, List<String>> values = new LinkedHashMap<>();
         head(action, parts[0].strip(), values);
+        if (action.name().equals("accept") && rest.isBlank()) {
+            values.put("do", List.of("all"));
+        }
         Map<String, String> shorter = SHORT.getOrDefault(action.name(), Map.of());
         for (int i = 1; i < parts.length; i++) {
             String part = parts[i].strip();
@@ -119,7 +120,7 @@ record Directive(Action action, Fields fields, String wrong, String right) {
                         List.of(word.equals("km") && !value.endsWith("km") ? value + " km" : value));
             }
         }
-        if (action.name().equals("branch")) {
+        if (action.name().equals("branch") && !parts[0].isBlank()) {
             values.putIfAbsent("gives", List.of("yes"));
             values.putIfAbsent("takes", List.of("yes"));
             values.putIfAbsent("open", List.of("mon tue wed thu fri"));

@@ -17,13 +17,14 @@ import picocli.CommandLine;
 /// Does one thing that a page would do, with the same bounds and the same words.
 @CommandLine.Command(
         name = "do",
-        mixinStandardHelpOptions = true,
         description = "Do one thing that a form of a page does.",
         footer = {
             "",
             "Example: ./run do                                        what can be done, with its fields",
             "         ./run do cash kind=DRAW amount=25.00 where='Hill Bank'",
-            "         ./run do coin line='1909s vdb vf20' how=bought price=900 to=1"
+            "         ./run do coin line='1936d vf20' how=bought price=2.50 to=1",
+            "",
+            "Exit status: 0 done, 2 refused, with the reason; 4 the store is in use, 5 not saved."
         })
 final class DoCommand implements Callable<Integer> {
     @CommandLine.Mixin

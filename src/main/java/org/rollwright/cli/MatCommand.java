@@ -113,7 +113,7 @@ final class MatCommand implements Callable<Integer> {
                         ExitCode.NOTHING,
                         "There is no hunt " + wanted + ". Leave --hunt out and use --box to start one.");
             }
-            Script runner = new Script(bench.desk(), bench.catalog(), bench.recorder(), going);
+            Script runner = new Script(bench, going);
             List<HuntId> worked = new ArrayList<>();
             if (going != null) {
                 worked.add(going);

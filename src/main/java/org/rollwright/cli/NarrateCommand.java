@@ -204,7 +204,7 @@ final class NarrateCommand implements Callable<Integer> {
             }
             return new HuntId(number);
         }
-        Script runner = new Script(bench.desk(), bench.catalog(), bench.recorder(), null);
+        Script runner = new Script(bench, null);
         Map<String, String> details = new LinkedHashMap<>();
         if (denomination.contains(",")) {
             throw new Open.Stop(

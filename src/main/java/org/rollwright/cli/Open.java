@@ -12,9 +12,11 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Setting;
+import org.rollwright.album.AlbumShelves;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogLoader;
 import org.rollwright.catalog.NamedText;
+import org.rollwright.coin.Country;
 import org.rollwright.desk.Desk;
 import org.rollwright.entry.Recorder;
 import org.rollwright.entry.narration.Decoder;
@@ -47,7 +49,13 @@ final class Open {
             implements AutoCloseable {
         /// Where and when something is done: here, and now.
         Setting setting() {
-            return new Setting(catalog, Instant.now(), ZoneId.systemDefault(), milesMeant);
+            return new Setting(
+                    catalog,
+                    varieties,
+                    new AlbumShelves(catalog, Country.US),
+                    Instant.now(),
+                    ZoneId.systemDefault(),
+                    milesMeant);
         }
 
         @Override

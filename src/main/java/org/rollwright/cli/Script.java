@@ -2,7 +2,6 @@ package org.rollwright.cli;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -11,12 +10,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Action;
 import org.rollwright.action.HuntActions;
-import org.rollwright.action.Setting;
-import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Refusal;
-import org.rollwright.desk.Desk;
-import org.rollwright.desk.State;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
 import org.rollwright.hunt.HuntId;
@@ -52,18 +47,14 @@ final class Script {
 
     private static final int LONGEST_SHOWN = 200;
 
-    private final Desk desk;
-    private final Catalog catalog;
-    private final Recorder recorder;
+    private final Open.Bench bench;
     private final List<HuntId> started = new ArrayList<>();
     private @Nullable HuntId hunt;
     private @Nullable Instant clock;
     private Duration step = Duration.ZERO;
 
-    Script(Desk desk, Catalog catalog, Recorder recorder, @Nullable HuntId hunt) {
-        this.desk = desk;
-        this.catalog = catalog;
-        this.recorder = recorder;
+    Script(Open.Bench bench, @Nullable HuntId hunt) {
+        this.bench = bench;
         this.hunt = hunt;
     }
 
@@ -127,7 +118,9 @@ final class Script {
                     "No hunt is named yet.",
                     "Start one with --box, name one with --hunt, or begin with a line @hunt.");
         }
-        Recorder.Outcome outcome = clock == null ? recorder.record(now, text) : recorder.recordAt(tick(), now, text);
+        Recorder.Outcome outcome = clock == null
+                ? bench.recorder().record(now, text)
+                : bench.recorder().recordAt(tick(), now, text);
         return switch (outcome) {
             case Recorder.Outcome.Recorded recorded -> new Line(number, text, recorded.seq(), "", "");
             case Recorder.Outcome.Refused refused ->
@@ -176,11 +169,6 @@ final class Script {
         String rest = space < 0 ? "" : text.substring(space + 1).strip();
         return switch (name) {
             case "@at" -> at(number, text, rest);
-            case "@accept" -> {
-                AlbumCommand.accept(
-                        desk, new org.rollwright.album.AlbumShelves(catalog, org.rollwright.coin.Country.US));
-                yield new Line(number, text, desk.read(State::last), "", "");
-            }
             default ->
                 Directive.read(name, rest)
                         .map(directive -> perform(number, text, directive))
@@ -189,7 +177,7 @@ final class Script {
                                 text,
                                 0,
                                 Typed.quote(name) + " is no directive.",
-                                "There are @at, @accept, "
+                                "There are @at, "
                                         + String.join(", ", Directive.examples().keySet()) + "."));
         };
     }
@@ -200,8 +188,7 @@ final class Script {
         }
         boolean begins = directive.action().equals(HuntActions.HUNT);
         Instant at = begins && clock != null ? tick() : Instant.now();
-        Setting setting = new Setting(catalog, at, ZoneId.systemDefault(), false);
-        return switch (directive.action().perform(desk, setting, directive.fields(), text)) {
+        return switch (directive.action().perform(bench.desk(), bench.setting().at(at), directive.fields(), text)) {
             case Action.Answer.Done done -> {
                 if (begins) {
                     hunt = new HuntId(done.entry().scope());
@@ -231,7 +218,11 @@ final class Script {
     /// @param values fields of [HuntActions#HUNT], and the shorter words of a script
     Line start(int number, String text, String name, Map<String, String> values) {
         StringBuilder line = new StringBuilder(name.replace(';', ' '));
-        values.forEach((key, value) -> line.append("; ").append(key).append(' ').append(value.replace(';', ' ')));
+        values.forEach((key, value) -> {
+            if (!value.isBlank()) {
+                line.append("; ").append(key).append(' ').append(value.replace(';', ' '));
+            }
+        });
         return perform(number, text, Directive.read("@hunt", line.toString()).orElseThrow());
     }
 }

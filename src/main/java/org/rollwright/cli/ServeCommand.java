@@ -189,7 +189,7 @@ final class ServeCommand implements Callable<Integer> {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        new Script(bench.desk(), bench.catalog(), bench.recorder(), null).run(lines, false, line -> {
+        new Script(bench, null).run(lines, false, line -> {
             if (!line.recorded()) {
                 throw new IllegalStateException(
                         "demo line " + line.number() + ": " + line.wrong() + " " + line.right());

@@ -51,7 +51,7 @@ final class WarmUpCommand implements Callable<Integer> {
             var varieties = open.varieties(catalog, System.err);
             Recorder recorder = Open.recorder(desk, catalog, clock, varieties);
             try (Open.Bench bench = new Open.Bench(opened.store(), desk, catalog, varieties, recorder, false)) {
-                new Script(desk, catalog, recorder, null)
+                new Script(bench, null)
                         .run(
                                 List.of(
                                         "@album Wheat: series us-cent-lincoln-wheat; one per date and mint",

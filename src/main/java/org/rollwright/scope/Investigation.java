@@ -213,6 +213,18 @@ public final class Investigation {
         state = Attribution.of(kinds.stream().map(Kind::prior).toList(), rows);
     }
 
+    /// With answers given by the numbers of the questions; those to questions that are not there are passed over.
+    public Investigation answered(Answers answers) {
+        Investigation now = this;
+        int known = questions().size();
+        for (Map.Entry<Integer, Answer> entry : answers.answers().entrySet()) {
+            if (entry.getKey() < known) {
+                now = now.answered(entry.getKey(), entry.getValue());
+            }
+        }
+        return now;
+    }
+
     /// Begins with nothing seen.
     ///
     /// @param checked how many coins of this date and mint the hunter has checked without finding a variety

@@ -85,6 +85,11 @@ final class StateFormat {
         }
     }
 
+    static {
+        // it warns otherwise that it will not be able to reach into memory for ever; nothing here wants it to
+        System.setProperty("kryo.unsafe", "false");
+    }
+
     private static Kryo kryo() {
         Kryo kryo = new Kryo(new Kinds(), new Shared());
         kryo.setRegistrationRequired(true);

@@ -10,8 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import org.rollwright.action.Action;
 import org.rollwright.action.AlbumActions;
@@ -35,7 +33,7 @@ final class AlbumPages {
     AlbumPages(Bench bench, Render render, AlbumShelf shelf) {
         this.bench = bench;
         this.render = render;
-        this.door = new Door(bench);
+        this.door = new Door(bench, shelf.shelves());
         this.shelf = shelf;
     }
 
@@ -213,29 +211,15 @@ final class AlbumPages {
                 : 0;
     }
 
-    /// Accepts some groups. The proposal is made anew from the same state: what the page showed is sent along,
-    /// and when it no longer agrees nothing is changed.
+    /// Accepts some groups. The proposal is made anew from the same state: what the page showed is sent along, and when
+    /// it no longer agrees nothing is changed.
     private void accept(Context context) {
-        Set<Integer> wanted = new TreeSet<>();
-        boolean all = "all".equals(context.formParam("do"));
-        List<String> shown = context.formParams("shown");
-        List<String> chosen = context.formParams("group");
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            Proposal proposal = propose(book);
-            AlbumViews.Compare now = AlbumViews.compare(book, bench.catalog(), proposal, 0);
-            for (AlbumViews.Group group : now.groups()) {
-                String text = String.join("\n", group.moves());
-                if ((all && shown.contains(text)) || chosen.contains(text)) {
-                    wanted.add(group.number());
-                }
+        switch (door.perform(context, AlbumActions.ACCEPT)) {
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                compare(context, Door.sentences(refused));
             }
-            return new AlbumEvent.HolesFilled(proposal.accept(wanted));
-        });
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            compare(context, List.of(refused.refusal().toString()));
-        } else {
-            context.redirect("/albums", HttpStatus.SEE_OTHER);
+            case Action.Answer.Done done -> context.redirect("/albums", HttpStatus.SEE_OTHER);
         }
     }
 }

@@ -80,7 +80,7 @@ public final class AlbumViews {
     /// Moves that are accepted together.
     ///
     /// @param photographs addresses that lay the photographs of old and new coin over each other
-    public record Group(int number, List<String> moves, boolean addition, List<String> photographs) {}
+    public record Group(String mark, List<String> moves, boolean addition, List<String> photographs) {}
 
     /// Two coins to hold side by side.
     ///
@@ -169,14 +169,12 @@ public final class AlbumViews {
 
     static Compare compare(State book, Catalog catalog, Proposal proposal, long hunt) {
         List<Group> groups = new ArrayList<>();
-        List<Integer> numbers =
-                proposal.moves().stream().map(Proposal.Move::group).distinct().toList();
-        for (int number : numbers) {
+        for (int number : proposal.groups()) {
             List<Proposal.Move> moves = proposal.moves().stream()
                     .filter(move -> move.group() == number)
                     .toList();
             groups.add(new Group(
-                    number,
+                    proposal.mark(number),
                     moves.stream().map(move -> sentence(catalog, move)).toList(),
                     moves.stream().allMatch(Proposal.Move::isAddition),
                     moves.stream()

@@ -3,14 +3,13 @@ package org.rollwright.web;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
+import org.rollwright.scope.Answers;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.PhotoSubject;
@@ -52,54 +51,14 @@ public record AttributionView(
     /// A verdict kept before.
     public record Kept(String verdict, String variety, String day, List<String> path, String note) {}
 
-    /// Answers as the address carries them: `3y.0n.5c`.
-    record Said(Map<Integer, Investigation.Answer> answers, Investigation.Stage stage) {
-        static Said parse(String answers, String stage) {
-            Map<Integer, Investigation.Answer> read = new LinkedHashMap<>();
-            for (String part : answers.split("\\.")) {
-                if (part.matches("[0-9]{1,3}[ync]")) {
-                    read.put(
-                            Integer.parseInt(part.substring(0, part.length() - 1)),
-                            switch (part.charAt(part.length() - 1)) {
-                                case 'y' -> Investigation.Answer.YES;
-                                case 'n' -> Investigation.Answer.NO;
-                                default -> Investigation.Answer.CANNOT_TELL;
-                            });
-                }
-            }
-            Investigation.Stage found = Investigation.Stage.UNKNOWN;
-            for (Investigation.Stage one : Investigation.Stage.values()) {
-                found = one.name().equals(stage) ? one : found;
-            }
-            return new Said(read, found);
-        }
-
-        private static String letter(Investigation.Answer answer) {
-            return switch (answer) {
-                case YES -> "y";
-                case NO -> "n";
-                case CANNOT_TELL -> "c";
-            };
-        }
-
-        String text() {
-            return String.join(
-                    ".",
-                    answers.entrySet().stream()
-                            .map(entry -> entry.getKey() + letter(entry.getValue()))
-                            .toList());
-        }
-
-        String with(int question, Investigation.Answer answer) {
-            Map<Integer, Investigation.Answer> now = new LinkedHashMap<>(answers);
-            now.remove(question);
-            now.put(question, answer);
-            return new Said(now, stage).text();
-        }
-    }
-
     static AttributionView of(
-            State book, Catalog catalog, VarietyShelf shelf, Find find, Investigation now, Said said, String problem) {
+            State book,
+            Catalog catalog,
+            VarietyShelf shelf,
+            Find find,
+            Investigation now,
+            Answers said,
+            String problem) {
         String base = "/scope/find/" + find.hunt().number() + "/" + find.ordinal() + "?stage="
                 + said.stage().name() + "&a=";
         List<Ask> open = new ArrayList<>();

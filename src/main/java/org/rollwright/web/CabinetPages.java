@@ -6,9 +6,6 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
-import java.math.BigDecimal;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,12 +23,10 @@ import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.PlaceId;
 import org.rollwright.cabinet.PricePoint;
 import org.rollwright.coin.CoinDescription;
-import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
-import org.rollwright.coin.Limits;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.entry.Command;
@@ -76,10 +71,6 @@ final class CabinetPages {
 
     private static String field(Context context, String name) {
         return Optional.ofNullable(context.formParam(name)).orElse("").strip();
-    }
-
-    private LocalDate today() {
-        return LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
     }
 
     /// What is asked for, and how it was understood.
@@ -252,73 +243,33 @@ final class CabinetPages {
                 ref.toString(), CabinetView.line(what, bench.catalog()), upTo == null ? "" : upTo.toString());
     }
 
-    /// Prices typed into the grid, or pasted as lines of grade, colour and amount.
     private void prices(Context context) {
         CoinRef ref = ref(context);
         Identity issue =
                 bench.desk().read(book -> entry(book, ref).description().identity());
-        List<PricePoint> known =
-                bench.desk().read(book -> book.cabinet().prices().getOrDefault(issue, List.of()));
-        List<Event> events = new ArrayList<>();
-        List<String> problems = new ArrayList<>();
+        List<String> lines = new ArrayList<>(field(context, "pasted").lines().toList());
         context.formParamMap().forEach((name, values) -> {
             if (name.matches("p[0-9]{1,2}(-(BN|RB|RD))?")) {
-                String[] parts = name.substring(1).split("-");
-                cell(
-                        issue,
-                        known,
-                        new Grade(Integer.parseInt(parts[0])),
-                        parts.length > 1 ? Colour.valueOf(parts[1]) : null,
-                        values.getLast().strip(),
-                        field(context, "note"),
-                        events,
-                        problems);
+                lines.add(name.substring(1).replace('-', ' ') + " " + values.getLast());
             }
         });
-        int number = 0;
-        for (String line : field(context, "pasted").lines().toList()) {
-            number++;
-            if (line.isBlank()) {
-                continue;
+        Action.Answer answer = door.perform(
+                new Fields(Map.of(
+                        "coin", List.of(ref.toString()), "price", lines, "note", List.of(field(context, "note")))),
+                CabinetActions.PRICES,
+                (known, event) -> {
+                    List<PricePoint> now = known.cabinet().prices().getOrDefault(issue, List.of());
+                    Shown.check(
+                            context,
+                            Things.prices(ref.toString(), issue, now),
+                            pricesAfter(ref, issue, now, Event.parts(event)));
+                });
+        switch (answer) {
+            case Action.Answer.Done done -> context.redirect("/cabinet/coin/" + ref + "#prices", HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                coin(context, Door.sentences(refused));
             }
-            String[] parts = line.strip().split("[\\s;,\\t]+");
-            Optional<Grade> grade = Grade.parse(parts[0]);
-            if (grade.isEmpty()
-                    && parts[0].matches("[0-9]{1,2}")
-                    && Grade.steps().contains(Integer.valueOf(parts[0]))) {
-                grade = Optional.of(new Grade(Integer.parseInt(parts[0])));
-            }
-            boolean coloured = parts.length == 3
-                    && parts[1].toUpperCase(java.util.Locale.ROOT).matches("BN|RB|RD");
-            if (grade.isEmpty() || parts.length < 2 || parts.length > 3 || (parts.length == 3 && !coloured)) {
-                problems.add(t("cabinet.price-line-wrong", number, line.strip()));
-                continue;
-            }
-            cell(
-                    issue,
-                    List.of(),
-                    grade.get(),
-                    coloured ? Colour.valueOf(parts[1].toUpperCase(java.util.Locale.ROOT)) : null,
-                    parts[parts.length - 1],
-                    field(context, "note"),
-                    events,
-                    problems);
-        }
-        if (problems.isEmpty() && !events.isEmpty()) {
-            Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-                List<PricePoint> now = book.cabinet().prices().getOrDefault(issue, List.of());
-                Shown.check(context, Things.prices(ref.toString(), issue, now), pricesAfter(ref, issue, now, events));
-                return new Event.Batch(events);
-            });
-            if (outcome instanceof Desk.Outcome.Refused refused) {
-                problems.add(refused.refusal().toString());
-            }
-        }
-        if (problems.isEmpty()) {
-            context.redirect("/cabinet/coin/" + ref + "#prices", HttpStatus.SEE_OTHER);
-        } else {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            coin(context, problems);
         }
     }
 
@@ -334,35 +285,6 @@ final class CabinetPages {
             }
         }
         return Things.prices(ref.toString(), issue, after);
-    }
-
-    private void cell(
-            Identity issue,
-            List<PricePoint> known,
-            Grade grade,
-            @Nullable Colour colour,
-            String text,
-            String note,
-            List<Event> events,
-            List<String> problems) {
-        @Nullable
-        PricePoint before = known.stream()
-                .filter(price -> price.grade().equals(grade) && CabinetView.sameColour(price.colour(), colour))
-                .findFirst()
-                .orElse(null);
-        String label = t("cabinet.the-price-at", grade, colour == null ? "" : " " + colour);
-        if (text.isEmpty()) {
-            if (before != null) {
-                events.add(new CabinetEvent.PriceForgotten(before));
-            }
-        } else if (Limits.money(text).isEmpty()) {
-            problems.add(t("cabinet.amount-wrong", label, text));
-        } else if (new BigDecimal(text).signum() == 0) {
-            problems.add(t("cabinet.price-zero", label));
-        } else if (before == null || before.amount().compareTo(new BigDecimal(text)) != 0) {
-            events.add(new CabinetEvent.PriceNoted(
-                    new PricePoint(issue, grade, colour, new BigDecimal(text), today(), note)));
-        }
     }
 
     private void submission(Context context) {

@@ -7,6 +7,8 @@ import java.util.function.BiConsumer;
 import org.rollwright.action.Action;
 import org.rollwright.action.Fields;
 import org.rollwright.action.Setting;
+import org.rollwright.album.AlbumShelves;
+import org.rollwright.coin.Country;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Event;
@@ -14,9 +16,15 @@ import org.rollwright.journal.Event;
 /// The pages' door to actions: the fields of a form go in.
 final class Door {
     private final Bench bench;
+    private final AlbumShelves albums;
 
     Door(Bench bench) {
+        this(bench, new AlbumShelves(bench.catalog(), Country.US));
+    }
+
+    Door(Bench bench, AlbumShelves albums) {
         this.bench = bench;
+        this.albums = albums;
     }
 
     /// Does what a form asks for.
@@ -34,9 +42,12 @@ final class Door {
         return action.perform(bench.desk(), setting(), fields, "", look);
     }
 
-    private Setting setting() {
+    /// With what, where and when it is done.
+    Setting setting() {
         return new Setting(
                 bench.catalog(),
+                bench.varieties(),
+                albums,
                 bench.clock().instant(),
                 ZoneId.systemDefault(),
                 Manner.now().milesMeant());

@@ -12,20 +12,21 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.action.Action;
+import org.rollwright.action.Fields;
+import org.rollwright.action.ScopeActions;
 import org.rollwright.coin.Length;
-import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.journal.Event;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
-import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.picture.CoinOutline;
 import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
@@ -38,11 +39,13 @@ final class PhotoPages {
 
     private final Bench bench;
     private final Render render;
+    private final Door door;
     private final OpenPhotos open;
 
     PhotoPages(Bench bench, Render render) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
         this.open = new OpenPhotos(bench.photos());
     }
 
@@ -110,7 +113,7 @@ final class PhotoPages {
                     Optional.ofNullable(context.formParam("caption")).orElse("").strip();
             List<Photo> photos = read(files, problems);
             if (problems.isEmpty()) {
-                record(photos, about, caption).ifPresent(problems::add);
+                problems.addAll(record(photos, about, caption));
             }
             if (problems.isEmpty()) {
                 String last = photos.getLast().id();
@@ -158,54 +161,43 @@ final class PhotoPages {
     }
 
     /// Pixels first, then the journal: what the journal names is always on the shelf.
-    private Optional<String> record(List<Photo> photos, PhotoSubject about, String caption) {
+    private List<String> record(List<Photo> photos, PhotoSubject about, String caption) {
         try {
             photos.forEach(bench.photos()::keep);
         } catch (PhotoShelf.NotKept e) {
-            return Optional.of(String.valueOf(e.getMessage()));
+            return List.of(String.valueOf(e.getMessage()));
         }
-        long scope = scope(about);
-        Desk.Outcome outcome = bench.desk().record(scope, "", book -> {
-            List<Event> events = new ArrayList<>();
-            for (Photo photo : photos) {
-                events.add(new ScopeEvent.PhotoKept(photo.id(), photo.width(), photo.height(), about, caption));
-            }
-            return events.size() == 1 ? events.getFirst() : new Event.Batch(events);
-        });
-        return outcome instanceof Desk.Outcome.Refused refused
-                ? Optional.of(refused.refusal().toString())
-                : Optional.empty();
-    }
-
-    /// The hunt of a find's photographs, so that undo on its Mat takes them back.
-    private long scope(PhotoSubject about) {
-        return about.kind().equals("find")
-                ? bench.desk()
-                        .read(book -> book.hunt().find(new FindId(Long.parseLong(about.key()))))
-                        .map(find -> find.hunt().number())
-                        .orElse(0L)
-                : 0L;
+        List<ScopeActions.Shot> shots = photos.stream()
+                .map(photo -> new ScopeActions.Shot(photo.id(), photo.width(), photo.height()))
+                .toList();
+        return ScopeActions.photographs(bench.desk(), door.setting(), shots, about, caption)
+                        instanceof Action.Answer.Refused refused
+                ? Door.sentences(refused)
+                : List.of();
     }
 
     private void takeOut(Context context) {
-        String photo = Optional.ofNullable(context.formParam("photo")).orElse("");
-        PhotoSubject about = subject(context).orElse(PhotoSubject.BENCH);
-        Desk.Outcome outcome = bench.desk().record(scope(about), "", book -> new ScopeEvent.PhotoTaken(photo, about));
+        Map<String, List<String>> typed = new LinkedHashMap<>(context.formParamMap());
+        subject(context)
+                .flatMap(PhotoSubject::findId)
+                .ifPresent(find -> typed.put("find", List.of(Long.toString(find.number()))));
         String back = Optional.ofNullable(context.formParam("back")).orElse("/scope");
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            render.page(
-                    context,
-                    "photosorry",
-                    Map.of(
-                            "frame",
-                            frame(t("photo.not-taken-out")),
-                            "problems",
-                            List.of(refused.refusal().toString()),
-                            "back",
-                            back));
-        } else {
-            context.redirect(back.startsWith("/scope") ? back : "/scope", HttpStatus.SEE_OTHER);
+        switch (door.perform(new Fields(typed), ScopeActions.PHOTO_OFF, (known, event) -> {})) {
+            case Action.Answer.Done done ->
+                context.redirect(back.startsWith("/scope") ? back : "/scope", HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                render.page(
+                        context,
+                        "photosorry",
+                        Map.of(
+                                "frame",
+                                frame(t("photo.not-taken-out")),
+                                "problems",
+                                Door.sentences(refused),
+                                "back",
+                                back));
+            }
         }
     }
 

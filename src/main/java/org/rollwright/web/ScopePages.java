@@ -18,13 +18,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.rollwright.action.Action;
+import org.rollwright.action.Fields;
+import org.rollwright.action.ScopeActions;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.SheetCell;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntId;
-import org.rollwright.journal.Event;
+import org.rollwright.scope.Answers;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.ScopeEvent;
@@ -37,10 +40,12 @@ final class ScopePages {
 
     private final Bench bench;
     private final Render render;
+    private final Door door;
 
     ScopePages(Bench bench, Render render) {
         this.bench = bench;
         this.render = render;
+        this.door = new Door(bench);
     }
 
     void register(RoutesConfig routes) {
@@ -125,43 +130,28 @@ final class ScopePages {
     }
 
     private void save(Context context) {
-        Map<String, String> cells = new LinkedHashMap<>();
-        for (String column : VarietyBook.COLUMNS) {
-            cells.put(column, field(context, column));
-        }
-        cells.put(VarietyBook.CROSS_REFERENCES, field(context, VarietyBook.CROSS_REFERENCES));
         String old = context.path().equals("/scope/new") ? "" : context.pathParam("key");
-        cells.put("key", old);
-        VarietyBook.Rows rows = VarietyBook.row(cells, bench.catalog());
-        List<String> problems = new ArrayList<>();
-        rows.problems()
-                .forEach(problem -> problems.add(
-                        (problem.column().isEmpty() ? "" : problem.column().replace('_', ' ') + ": ")
-                                + problem.flaw()));
-        if (problems.isEmpty() && old.isEmpty()) {
-            String key = rows.varieties().getFirst().key();
-            boolean taken = bench.desk()
-                    .<Boolean>read(book ->
-                            bench.varieties().book(book.scope()).variety(key).isPresent());
-            if (taken) {
-                problems.add(t("scope.name-taken", key));
+        Map<String, List<String>> typed = new LinkedHashMap<>(context.formParamMap());
+        typed.put("key", List.of(old));
+        Action.Answer answer = door.perform(new Fields(typed), ScopeActions.VARIETY, (known, event) -> {
+            ScopeEvent.VarietyWritten written = (ScopeEvent.VarietyWritten) event;
+            Shown.check(context, now(known, written.variety()), Things.variety(written.variety(), written.cells()));
+        });
+        switch (answer) {
+            case Action.Answer.Done done ->
+                context.redirect(
+                        "/scope/variety/"
+                                + ((ScopeEvent.VarietyWritten) done.entry().event()).variety(),
+                        HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                Map<String, String> cells = new LinkedHashMap<>();
+                VarietyBook.COLUMNS.forEach(column -> cells.put(column, field(context, column)));
+                cells.put(VarietyBook.CROSS_REFERENCES, field(context, VarietyBook.CROSS_REFERENCES));
+                cells.put("key", old);
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                edit(context, cells, Door.sentences(refused));
             }
         }
-        if (problems.isEmpty()) {
-            Variety variety = rows.varieties().getFirst();
-            Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-                Shown.check(context, now(book, variety.key()), Things.variety(variety.key(), variety.cells()));
-                return new ScopeEvent.VarietyWritten(variety.key(), variety.cells());
-            });
-            if (outcome instanceof Desk.Outcome.Refused refused) {
-                problems.add(refused.refusal().toString());
-            } else {
-                context.redirect("/scope/variety/" + variety.key(), HttpStatus.SEE_OTHER);
-                return;
-            }
-        }
-        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-        edit(context, cells, problems);
     }
 
     private Shown.Thing now(State book, String key) {
@@ -176,15 +166,18 @@ final class ScopePages {
 
     private void remove(Context context) {
         String key = context.pathParam("key");
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            Shown.check(context, now(book, key));
-            return new ScopeEvent.VarietyRemoved(key);
-        });
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            listing(context, List.of(refused.refusal().toString()));
-        } else {
-            context.redirect(bench.varieties().isOurs(key) ? "/scope/variety/" + key : "/scope", HttpStatus.SEE_OTHER);
+        Action.Answer answer = door.perform(
+                Fields.of(Map.of("key", key)),
+                ScopeActions.VARIETY_OFF,
+                (known, event) -> Shown.check(context, now(known, key)));
+        switch (answer) {
+            case Action.Answer.Done done ->
+                context.redirect(
+                        bench.varieties().isOurs(key) ? "/scope/variety/" + key : "/scope", HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                listing(context, Door.sentences(refused));
+            }
         }
     }
 
@@ -247,19 +240,9 @@ final class ScopePages {
         if (rows.varieties().isEmpty() || rows.varieties().size() > MOST_ROWS) {
             return List.of(t("scope.too-many-rows", rows.varieties().size(), MOST_ROWS));
         }
-        Desk.Outcome outcome = bench.desk().record(0, "", book -> {
-            VarietyBook known = bench.varieties().book(book.scope());
-            List<Event> events = new ArrayList<>();
-            for (Variety one : rows.varieties()) {
-                // a row as the catalogue has it already changes nothing
-                if (!known.variety(one.key()).map(one::equals).orElse(false)) {
-                    events.add(new ScopeEvent.VarietyWritten(one.key(), one.cells()));
-                }
-            }
-            return new Event.Batch(events);
-        });
-        return outcome instanceof Desk.Outcome.Refused refused
-                ? List.of(refused.refusal().toString())
+        return ScopeActions.varieties(bench.desk(), door.setting(), rows.varieties(), "")
+                        instanceof Action.Answer.Refused refused
+                ? Door.sentences(refused)
                 : List.of();
     }
 
@@ -273,31 +256,25 @@ final class ScopePages {
         }
     }
 
-    private Investigation investigation(Find find, AttributionView.Said said) {
-        Investigation now = bench.desk()
+    private Investigation investigation(Find find, Answers said) {
+        return bench.desk()
                 .read(book -> Investigation.begin(
                         bench.varieties().book(book.scope()),
                         bench.catalog(),
                         find.facts().identity(),
                         book.hunt().checks(),
                         find.facts().grade(),
-                        said.stage()));
-        int questions = now.questions().size();
-        for (Map.Entry<Integer, Investigation.Answer> entry : said.answers().entrySet()) {
-            if (entry.getKey() < questions) {
-                now = now.answered(entry.getKey(), entry.getValue());
-            }
-        }
-        return now;
+                        said.stage()))
+                .answered(said);
     }
 
     private void attribution(Context context) {
         Find find = find(context);
-        AttributionView.Said said = AttributionView.Said.parse(parameter(context, "a"), parameter(context, "stage"));
+        Answers said = Answers.parse(parameter(context, "a"), parameter(context, "stage"));
         show(context, find, said, "");
     }
 
-    private void show(Context context, Find find, AttributionView.Said said, String problem) {
+    private void show(Context context, Find find, Answers said, String problem) {
         Investigation now = investigation(find, said);
         AttributionView view = bench.desk()
                 .read(book -> AttributionView.of(book, bench.catalog(), bench.varieties(), find, now, said, problem));
@@ -312,31 +289,17 @@ final class ScopePages {
 
     private void keepVerdict(Context context) {
         Find find = find(context);
-        AttributionView.Said said = AttributionView.Said.parse(field(context, "a"), field(context, "stage"));
-        Investigation now = investigation(find, said);
-        boolean compared = "yes".equals(context.formParam("compared"));
-        Investigation.Verdict verdict = now.verdict(compared);
-        if (said.answers().isEmpty()) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, find, said, t("scope.nothing-answered"));
-            return;
-        }
-        List<ScopeEvent.Look> path = new ArrayList<>();
-        if (said.stage() != Investigation.Stage.UNKNOWN) {
-            path.add(new ScopeEvent.Look(Investigation.STAGE_LOOK, said.stage().word()));
-        }
-        now.path().forEach(step -> path.add(new ScopeEvent.Look(step.looked(), step.answer())));
-        if (compared) {
-            path.add(new ScopeEvent.Look(Investigation.COMPARED_LOOK, Investigation.Answer.YES.word()));
-        }
-        Desk.Outcome outcome = bench.desk().record(find.hunt().number(), "", book -> {
-            ScopeEvent.Attributed told =
-                    new ScopeEvent.Attributed(find.id(), verdict.key(), verdict.word(), path, field(context, "note"));
-            Optional<AttributionNote> known =
-                    Optional.ofNullable(book.scope().attributions().get(find.id()));
+        Map<String, String> typed = Map.of(
+                "find", Long.toString(find.id().number()),
+                "answers", field(context, "a"),
+                "stage", field(context, "stage"),
+                "compared", field(context, "compared"),
+                "note", field(context, "note"));
+        Action.Answer answer = door.perform(Fields.of(typed), ScopeActions.ATTRIBUTED, (known, event) -> {
+            ScopeEvent.Attributed told = (ScopeEvent.Attributed) event;
             Shown.check(
                     context,
-                    Things.attribution(find, known),
+                    Things.attribution(find, known.scope().attribution(find.id())),
                     Things.attribution(
                             find,
                             Optional.of(new AttributionNote(
@@ -346,13 +309,18 @@ final class ScopePages {
                                     told.path(),
                                     told.note(),
                                     bench.clock().instant()))));
-            return told;
         });
-        if (outcome instanceof Desk.Outcome.Refused refused) {
-            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, find, said, refused.refusal().toString());
-        } else {
-            context.redirect("/mat/" + find.hunt().number() + "#f" + find.ordinal(), HttpStatus.SEE_OTHER);
+        switch (answer) {
+            case Action.Answer.Done done ->
+                context.redirect("/mat/" + find.hunt().number() + "#f" + find.ordinal(), HttpStatus.SEE_OTHER);
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                show(
+                        context,
+                        find,
+                        Answers.parse(field(context, "a"), field(context, "stage")),
+                        String.join(" ", Door.sentences(refused)));
+            }
         }
     }
 }

@@ -5,13 +5,13 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 
 /// Runs a command as ./run does, within the test, and catches what it prints.
-final class Commands {
+public final class Commands {
     /// What came of it.
-    record Outcome(int status, String out, String err) {}
+    public record Outcome(int status, String out, String err) {}
 
     private Commands() {}
 
-    static synchronized Outcome run(String... args) {
+    public static synchronized Outcome run(String... args) {
         PrintStream out = System.out;
         PrintStream err = System.err;
         ByteArrayOutputStream caughtOut = new ByteArrayOutputStream();
