@@ -19,6 +19,7 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Acceptance;
 import org.rollwright.entry.narration.Captions;
 import org.rollwright.entry.narration.Decoder;
 import org.rollwright.entry.narration.Narration;
@@ -223,29 +224,23 @@ final class NarrateCommand implements Callable<Integer> {
     }
 
     private int accept(Open.Bench bench, HuntId into, Narration narration, double above) {
-        Instant now = Instant.now();
-        List<Recorder.Told> told = new ArrayList<>();
+        List<Acceptance.Row> accepted = new ArrayList<>();
         int finds = 0;
-        for (Narration.Visit visit : narration.rolls()) {
-            told.add(new Recorder.Told(now, visit.box(), visit.roll(), ""));
-            for (Narration.Proposed find : narration.finds()) {
-                boolean here = find.box() == visit.box() && find.roll() == visit.roll();
-                if (here && find.probability() >= above) {
-                    told.add(new Recorder.Told(now, find.box(), find.roll(), find.line()));
-                    finds += find.count();
-                }
-            }
-        }
-        for (Narration.Proposed find : narration.finds()) {
-            if (find.roll() == 0 && find.probability() >= above) {
-                told.add(new Recorder.Told(now, find.box(), 0, find.line()));
+        for (int i = 0; i < narration.finds().size(); i++) {
+            Narration.Proposed find = narration.finds().get(i);
+            if (find.probability() >= above) {
+                accepted.add(new Acceptance.Row(i, find.box(), find.roll(), find.at(), find.line()));
                 finds += find.count();
             }
         }
-        if (told.isEmpty()) {
+        List<Acceptance.Searched> rolls = narration.rolls().stream()
+                .map(visit -> new Acceptance.Searched(visit.box(), visit.roll()))
+                .toList();
+        if (accepted.isEmpty() && rolls.isEmpty()) {
             return 0;
         }
-        return switch (bench.recorder().recordTogether(into, "narrate " + file, told)) {
+        Acceptance acceptance = Acceptance.of(accepted, rolls, Instant.now());
+        return switch (bench.recorder().recordTogether(into, "narrate " + file, acceptance.told())) {
             case Recorder.Together.Recorded recorded -> finds;
             case Recorder.Together.Wrong wrong ->
                 throw new Open.Stop(ExitCode.INPUT, wrong.wrong() + " " + wrong.right() + " Nothing was recorded.");

@@ -1,9 +1,11 @@
 package org.rollwright.cli;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -13,9 +15,12 @@ import java.util.concurrent.Callable;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.action.Setting;
+import org.rollwright.coin.Distance;
 import org.rollwright.store.Store;
 import org.rollwright.till.CalendarFile;
 import org.rollwright.till.Ledger;
+import org.rollwright.till.Trip;
 import picocli.CommandLine;
 
 /// Where the face value is.
@@ -25,6 +30,7 @@ import picocli.CommandLine;
         footer = {
             "",
             "Example: ./run till          ./run till --statement          ./run till --orders orders.ics",
+            "         ./run till --round '60 km'",
             "",
             "Boxes, finds, short rolls and returns enter the books by themselves; they add up to the cent.",
             "Exit status: 0 printed, 2 no such currency, 5 there is no store or the file could not be written."
@@ -49,6 +55,14 @@ final class TillCommand implements Callable<Integer> {
             description = "Write the open orders as a calendar file.")
     private @Nullable Path orders;
 
+    @CommandLine.Option(
+            names = "--round",
+            arity = "0..1",
+            fallbackValue = "",
+            paramLabel = "ROAD",
+            description = "Print the best bank round of each of the next days, no longer than 60 km or 40 mi.")
+    private @Nullable String round;
+
     @CommandLine.Option(names = "--json", description = "Print JSON.")
     private boolean json;
 
@@ -72,7 +86,10 @@ final class TillCommand implements Callable<Integer> {
             Ledger ledger = bench.desk()
                     .read(book ->
                             Ledger.of(book.till(), book.holdings(), bench.catalog(), unit, ZoneId.systemDefault()));
-            if (json) {
+            String road = round;
+            if (road != null) {
+                round(bench, ledger, road);
+            } else if (json) {
                 System.out.println(Json.of(books(ledger, unit)));
             } else {
                 print(ledger, unit);
@@ -89,6 +106,59 @@ final class TillCommand implements Callable<Integer> {
             }
             return ExitCode.OK.number();
         }
+    }
+
+    /// A day's round as JSON.
+    record Day(String day, double kilometres, double worth, boolean best, List<String> calls) {}
+
+    private void round(Open.Bench bench, Ledger ledger, String road) {
+        Setting setting = bench.setting();
+        double allowed = road.isBlank()
+                ? Trip.ANY_ROAD
+                : Distance.kilometres(road, setting.milesMeant())
+                        .orElseThrow(() -> new Open.Stop(
+                                ExitCode.INPUT, Typed.quote(road) + " is no distance. Write 12 km or 7.5 mi."));
+        Trip.Manner plain = new Trip.Manner() {
+            @Override
+            public String amount(BigDecimal amount) {
+                return amount.toPlainString();
+            }
+
+            @Override
+            public String day(LocalDate day) {
+                return day.toString();
+            }
+        };
+        Trip trip =
+                bench.desk().read(known -> Trip.plan(known.till(), ledger, setting.today(), Map.of(), allowed, plain));
+        List<Day> days = trip.rounds().stream()
+                .filter(one -> !one.calls().isEmpty())
+                .map(one -> new Day(
+                        one.day().toString(),
+                        Math.round(10 * one.kilometres()) / 10.0,
+                        one.worth(),
+                        one.equals(trip.best()),
+                        one.calls().stream()
+                                .map(call -> call.branch().name() + ": " + String.join("; ", call.why()))
+                                .toList()))
+                .toList();
+        if (json) {
+            System.out.println(Json.of(days));
+            return;
+        }
+        if (days.isEmpty()) {
+            System.out.println("There is nothing to do at a bank in the next " + Trip.DAYS + " days.");
+        }
+        days.forEach(day -> {
+            System.out.printf(
+                    Locale.ROOT,
+                    "%s  %.1f km, %.2f points%s%n",
+                    day.day,
+                    day.kilometres,
+                    day.worth,
+                    day.best ? ", the best" : "");
+            day.calls.forEach(call -> System.out.println("    " + call));
+        });
     }
 
     private static void write(Path file, String text) {

@@ -12,8 +12,6 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,6 +27,7 @@ import org.rollwright.entry.EntryContext;
 import org.rollwright.entry.EntryParser;
 import org.rollwright.entry.Reading;
 import org.rollwright.entry.Recorder;
+import org.rollwright.entry.narration.Acceptance;
 import org.rollwright.entry.narration.Captions;
 import org.rollwright.entry.narration.Cue;
 import org.rollwright.entry.narration.Lesson;
@@ -317,15 +316,15 @@ final class NarrationPages {
             Map<Integer, String> rolls,
             List<String> problems) {
         Instant now = bench.clock().instant();
-        List<Recorder.Told> told = new ArrayList<>();
-        Map<Recorder.Told, Integer> rowOf = new HashMap<>();
+        List<Acceptance.Searched> visited = new ArrayList<>();
+        List<Acceptance.Row> accepted = new ArrayList<>();
         for (Map.Entry<Integer, String> entry : rolls.entrySet()) {
             Optional<SortedSet<Integer>> searched = RollList.read(entry.getValue());
             if (searched.isEmpty()) {
                 problems.add(t("narration.rolls-wrong", entry.getValue()));
                 return Optional.empty();
             }
-            searched.get().forEach(roll -> told.add(new Recorder.Told(now, entry.getKey(), roll, "")));
+            searched.get().forEach(roll -> visited.add(new Acceptance.Searched(entry.getKey(), roll)));
         }
         for (int i = 0; i < rows.size(); i++) {
             ReviewView.Row row = rows.get(i);
@@ -346,27 +345,20 @@ final class NarrationPages {
                 problems.add(t("narration.row-nothing-was-recorded", i + 1, t("narration.time-wrong", row.at())));
                 return Optional.empty();
             }
-            // the time of the recording, so that finds of one roll stay in the order they were spoken
-            Recorder.Told one = new Recorder.Told(now.plusNanos(i), box, roll, row.line());
-            rowOf.put(one, i);
-            told.add(one);
+            long at = Captions.time(row.at().strip()).orElse(-1L);
+            accepted.add(new Acceptance.Row(i, box, roll, at, row.line()));
         }
-        if (told.stream().allMatch(one -> one.line().isEmpty())) {
+        if (accepted.isEmpty()) {
             problems.add(t("narration.no-row"));
             return Optional.empty();
         }
-        Comparator<Recorder.Told> byPlace = Comparator.comparing((Recorder.Told one) -> one.roll() == 0)
-                .thenComparing(Recorder.Told::box)
-                .thenComparing(Recorder.Told::roll)
-                .thenComparing(
-                        one -> rowOf.containsKey(one) ? rows.get(rowOf.get(one)).at() : "");
-        told.sort(byPlace);
+        Acceptance acceptance = Acceptance.of(accepted, visited, now);
         Recorder.Together outcome =
-                bench.recorder().recordTogether(place.id, "narration " + field(context, "file"), told);
+                bench.recorder().recordTogether(place.id, "narration " + field(context, "file"), acceptance.told());
         if (outcome instanceof Recorder.Together.Wrong wrong) {
             String sentence = wrong.wrong() + " " + wrong.right();
-            Integer at = wrong.row() < 0 ? null : rowOf.get(told.get(wrong.row()));
-            if (at != null) {
+            int at = wrong.row() < 0 ? -1 : acceptance.rows().get(wrong.row());
+            if (at >= 0) {
                 rows.set(at, rows.get(at).withWrong(sentence));
                 problems.add(t("narration.row-nothing-was-recorded", at + 1, sentence));
             } else {

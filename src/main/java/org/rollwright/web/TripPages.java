@@ -18,7 +18,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Action;
@@ -35,20 +34,28 @@ import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.YieldModel;
 import org.rollwright.text.Texts;
-import org.rollwright.till.Branch;
 import org.rollwright.till.CalendarFile;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Ledger;
-import org.rollwright.till.Order;
 import org.rollwright.till.Round;
 import org.rollwright.till.TimeSpent;
-import org.rollwright.till.TripPlan;
+import org.rollwright.till.Trip;
 
 /// Where the time went and what an hour yields; and the next round of pick-ups and returns.
 final class TripPages {
-    private static final int DAYS = 7;
     private static final int LISTED = 100;
-    private static final double UNBOUNDED_KM = 1_000;
+
+    private static final Trip.Manner MANNER = new Trip.Manner() {
+        @Override
+        public String amount(BigDecimal amount) {
+            return Manner.amount(amount, CurrencyUnit.USD);
+        }
+
+        @Override
+        public String day(LocalDate day) {
+            return Manner.day(day);
+        }
+    };
 
     private final Bench bench;
     private final Render render;
@@ -231,76 +238,16 @@ final class TripPages {
                         sum.blank());
     }
 
-    /// What there is to do at each branch, most first.
-    private List<Round.Wish> wishes(State book, Map<String, String> typed) {
-        LocalDate today = TillForm.today(bench);
+    private Trip plan(State book, Map<String, String> typed, double allowed) {
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
-        BigDecimal toReturn = ledger.balance(Ledger.Account.TO_RETURN);
-        List<String> loops = ledger.loops();
-        List<Round.Wish> wishes = new ArrayList<>();
-        for (Branch branch : book.till().branches()) {
-            if (branch.closed()) {
-                continue;
+        Map<Integer, Double> own = new HashMap<>();
+        typed.forEach((name, value) -> {
+            if (name.matches("worth[0-9]{1,4}") && value.matches("[0-9]{1,4}(\\.[0-9]{1,2})?")) {
+                own.put(Integer.valueOf(name.substring(5)), Double.valueOf(value));
             }
-            List<String> why = new ArrayList<>();
-            double worth = 0;
-            LocalDate from = today;
-            List<Order> due = book.till().orders().stream()
-                    .filter(order -> order.isOpen() && order.branch().equals(branch.name()))
-                    .sorted(Comparator.comparing(Order::due))
-                    .toList();
-            boolean back = branch.takes() && toReturn.signum() > 0;
-            for (Order order : due) {
-                worth += 3;
-                why.add(t("trip.pick-up-boxes-due", order.boxes(), order.denomination(), Manner.day(order.due())));
-            }
-            if (back) {
-                boolean loop = branch.gives() || loops.contains(branch.name());
-                worth += loop ? 1 : 2;
-                why.add(
-                        loop
-                                ? t("trip.return-up-to-loop", Manner.amount(toReturn, CurrencyUnit.USD))
-                                : t("trip.return-up-to", Manner.amount(toReturn, CurrencyUnit.USD)));
-            }
-            if (!due.isEmpty() && !back) {
-                from = due.getFirst().due();
-            }
-            if (due.isEmpty() && branch.gives()) {
-                worth += 1;
-                why.add(t("trip.ask-for-boxes-or-rolls"));
-            }
-            String own = typed.getOrDefault("worth" + (wishes.size() + 1), "");
-            if (own.matches("[0-9]{1,4}(\\.[0-9]{1,2})?")) {
-                worth = Double.parseDouble(own);
-            }
-            wishes.add(new Round.Wish(branch, worth, from.isBefore(today) ? today : from, why));
-        }
-        return wishes;
-    }
-
-    private record Planned(
-            List<Round.Wish> wishes,
-            List<Round> rounds,
-            @Nullable Round best,
-            LocalDate first) {}
-
-    private Planned plan(State book, Map<String, String> typed, double allowed) {
-        List<Round.Wish> all = wishes(book, typed);
-        List<Round.Wish> taken = all.stream()
-                .filter(wish -> wish.worth() > 0)
-                .sorted(Comparator.comparingDouble(Round.Wish::worth).reversed())
-                .limit(TripPlan.MOST)
-                .toList();
-        LocalDate first = TillForm.today(bench);
-        List<Round> rounds = taken.isEmpty() ? List.of() : Round.plan(taken, first, DAYS, allowed);
-        Optional<Round> best = rounds.stream()
-                .filter(round -> !round.calls().isEmpty())
-                .max(Comparator.comparingDouble(Round::worth)
-                        .thenComparing(
-                                Comparator.comparingDouble(Round::kilometres).reversed())
-                        .thenComparing(Comparator.comparing(Round::day).reversed()));
-        return new Planned(all, rounds, best.orElse(null), first);
+        });
+        return Trip.plan(book.till(), ledger, TillForm.today(bench), own, allowed, MANNER);
     }
 
     private void round(Context context) {
@@ -308,10 +255,10 @@ final class TripPages {
         List<String> problems = new ArrayList<>();
         double allowed = allowed(typed, problems);
         TillView.Trip view = bench.desk().read(book -> {
-            Planned planned = plan(book, typed, allowed);
-            Round best = planned.best;
+            Trip planned = plan(book, typed, allowed);
+            Round best = planned.best();
             List<TillView.WishRow> rows = new ArrayList<>();
-            for (Round.Wish wish : planned.wishes) {
+            for (Round.Wish wish : planned.wishes()) {
                 rows.add(new TillView.WishRow(
                         rows.size() + 1,
                         wish.branch().name(),
@@ -321,13 +268,13 @@ final class TripPages {
             }
             return new TillView.Trip(
                     rows,
-                    planned.rounds.stream()
+                    planned.rounds().stream()
                             .map(round -> day(round, round.equals(best)))
                             .toList(),
                     best == null ? "" : best.day().toString(),
                     typed,
                     problems,
-                    planned.first.toString());
+                    planned.first().toString());
         });
         if (!problems.isEmpty()) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -342,10 +289,10 @@ final class TripPages {
     /// Longest round in kilometres; without a usable figure one that no round reaches.
     private static double allowed(Map<String, String> typed, List<String> problems) {
         try {
-            return TillForm.kilometres(typed.getOrDefault("allowed", ""), t("trip.longest-round"), UNBOUNDED_KM);
+            return TillForm.kilometres(typed.getOrDefault("allowed", ""), t("trip.longest-round"), Trip.ANY_ROAD);
         } catch (TillForm.Unread e) {
             problems.add(e.sentence());
-            return UNBOUNDED_KM;
+            return Trip.ANY_ROAD;
         }
     }
 
@@ -369,7 +316,7 @@ final class TripPages {
         double allowed = allowed(typed, new ArrayList<>());
         String wanted = typed.getOrDefault("day", "");
         String text = bench.desk().read(book -> {
-            List<CalendarFile.DayEntry> entries = plan(book, typed, allowed).rounds.stream()
+            List<CalendarFile.DayEntry> entries = plan(book, typed, allowed).rounds().stream()
                     .filter(round -> round.day().toString().equals(wanted)
                             && !round.calls().isEmpty())
                     .map(CalendarFile::round)
