@@ -39,8 +39,8 @@ import org.rollwright.scope.VarietyBook;
 /// The examples of docs/how-to are followed: a block below a path in bold is written, added or patched into that
 /// file, beside the code and not in it; the result is compiled, read by our loaders, and its tests are run.
 ///
-/// A `java` block is a whole file, a `csv` or `properties` block a whole file or lines added to one, and a `diff`
-/// block pieces of a file, parted by `@@`, that must stand there as it says.
+/// A `java` block or an `html` block (a template) is a whole file, a `csv` or `properties` block a whole file or lines
+/// added to one, and a `diff` block pieces of a file, parted by `@@`, that must stand there as it says.
 class HowToTest {
     private static final Path PAGES = Path.of("docs/how-to");
 
@@ -74,7 +74,7 @@ class HowToTest {
         String before = FOLLOWED.getOrDefault(path, Files.exists(file) ? Files.readString(file) : "");
         String text = block.getLiteral();
         switch (block.getInfo()) {
-            case "java" -> {
+            case "java", "html" -> {
                 if (!before.isEmpty()) {
                     WRONG.add(page + ": " + path + " is there already; show what changes in it as a diff");
                 }
@@ -83,7 +83,8 @@ class HowToTest {
             case "csv", "properties" -> FOLLOWED.put(path, before + text);
             case "diff" -> FOLLOWED.put(path, patched(page + ": " + path, before, text));
             default ->
-                WRONG.add(page + ": a block below a path is java, csv, properties or diff, not " + block.getInfo());
+                WRONG.add(
+                        page + ": a block below a path is java, html, csv, properties or diff, not " + block.getInfo());
         }
     }
 

@@ -59,7 +59,7 @@ final class Snapshots {
             State.Image image = StateFormat.read(body);
             HighWater.Mark at = new HighWater.Mark(all.getLong(8), all.getLong(16));
             return image.last() == at.seq() ? Optional.of(new Saved(image, at)) : Optional.empty();
-        } catch (StateFormat.Damaged e) {
+        } catch (Unpacker.Damaged e) {
             return Optional.empty();
         }
     }

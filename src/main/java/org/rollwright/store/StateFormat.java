@@ -1,20 +1,16 @@
 package org.rollwright.store;
 
-import com.esotericsoftware.kryo.Kryo;
-import com.esotericsoftware.kryo.KryoException;
-import com.esotericsoftware.kryo.Registration;
-import com.esotericsoftware.kryo.Serializer;
-import com.esotericsoftware.kryo.io.Input;
-import com.esotericsoftware.kryo.io.Output;
-import com.esotericsoftware.kryo.serializers.RecordSerializer;
-import com.esotericsoftware.kryo.util.DefaultClassResolver;
-import com.esotericsoftware.kryo.util.MapReferenceResolver;
+import java.lang.reflect.Constructor;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
-import java.util.ArrayList;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
@@ -23,165 +19,286 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.zip.CRC32;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.desk.State;
+import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.FindId;
+import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Watch;
 
 /// An image of the state as bytes. What is written follows from the records of [State.Image]: a part added to one of
 /// them is written and read without a line here, and makes the format another.
 ///
-/// Only those records, their enumerations and the plain types they hold can be read: no name of a class is ever in the
-/// bytes.
+/// A record is its parts in their order, each as the type it is declared with: no name of a class is ever in the
+/// bytes, and nothing but those records can come out of them.
 final class StateFormat {
     /// Raised when the same shape comes to mean something else.
-    private static final String GENERATION = "1";
+    private static final String GENERATION = "2";
+
+    /// Written once and named by number afterwards, so that equal values are one value in memory, too.
+    private static final Set<Class<?>> SHARED =
+            Set.of(Watch.class, Denomination.class, Identity.class, CoinDescription.class);
+
+    /// Numbers, of which a state holds more than of anything else: made by plain calls.
+    private static final Map<Class<?>, Part> NUMBERS = Map.of(
+            FindId.class, new Plain((out, id) -> out.whole(((FindId) id).number()), in -> new FindId(in.whole())),
+            HuntId.class, new Plain((out, id) -> out.whole(((HuntId) id).number()), in -> new HuntId(in.whole())),
+            BoxId.class, new Plain((out, id) -> out.whole(((BoxId) id).number()), in -> new BoxId(in.whole())));
 
     private static final List<Class<?>> SHAPE = shape();
 
     /// Tells this shape from every other; a snapshot of another is of no use.
     static final int VERSION = version();
 
-    /// The bytes are not what they should be.
-    static final class Damaged extends Exception {
-        private static final long serialVersionUID = 1;
+    /// How a value of a type is written and read.
+    private interface Part {
+        void write(Packer out, Object value);
 
-        Damaged(String message, @Nullable Throwable cause) {
-            super(message, cause);
-        }
+        Object read(Unpacker in);
     }
 
     private StateFormat() {}
 
     static byte[] write(State.Image image) {
-        Output out = new Output(1 << 16, Integer.MAX_VALUE - 8);
-        kryo().writeObject(out, image);
-        return out.toBytes();
+        Packer out = new Packer();
+        new Parts().of(State.Image.class).write(out, image);
+        return out.bytes();
     }
 
-    /// @throws Damaged when the bytes are no image of this format
-    static State.Image read(byte[] bytes) throws Damaged {
+    /// @throws Unpacker.Damaged when the bytes are no image of this format
+    static State.Image read(byte[] bytes) {
+        Unpacker in = new Unpacker(bytes);
         try {
-            Input in = new Input(bytes);
-            State.Image image = kryo().readObject(in, State.Image.class);
-            if (!in.end()) {
-                throw new Damaged("something follows the end", null);
+            State.Image image = (State.Image) new Parts().of(State.Image.class).read(in);
+            if (!in.atEnd()) {
+                throw new Unpacker.Damaged("something follows the end");
             }
             return image;
-        } catch (KryoException
-                | IllegalArgumentException
+        } catch (IllegalArgumentException
                 | DateTimeException
                 | ArithmeticException
                 | NullPointerException
-                | ClassCastException
-                | IndexOutOfBoundsException
-                | NegativeArraySizeException e) {
-            throw new Damaged("a value that cannot be", e);
-        } catch (OutOfMemoryError e) {
-            // one length that cannot be; nothing of it was kept
-            throw new Damaged("a length that cannot be", e);
+                | ClassCastException e) {
+            throw new Unpacker.Damaged("a value that cannot be", e);
         }
     }
 
-    static {
-        // it warns otherwise that it will not be able to reach into memory for ever; nothing here wants it to
-        System.setProperty("kryo.unsafe", "false");
-    }
+    /// The parts of all types met, worked out once.
+    private static final class Parts {
+        private final Map<Type, Part> known = new HashMap<>();
 
-    private static Kryo kryo() {
-        Kryo kryo = new Kryo(new Kinds(), new Shared());
-        kryo.setRegistrationRequired(true);
-        kryo.register(List.class, new Many<>(all -> List.copyOf(all)));
-        kryo.register(Set.class, new Many<>(all -> Set.copyOf(all)));
-        kryo.register(Map.class, new Pairs());
-        for (Class<?> type : SHAPE) {
-            if (type.isRecord()) {
-                RecordSerializer<?> records = new RecordSerializer<>(type);
-                records.setFixedFieldTypes(true);
-                kryo.register(type, records);
-            } else {
-                kryo.register(type);
+        Part of(Type type) {
+            Part part = known.get(type);
+            if (part == null) {
+                part = made(type);
+                known.put(type, part);
             }
+            return part;
         }
-        return kryo;
-    }
 
-    /// Takes every list for a list, whoever made it.
-    private static final class Kinds extends DefaultClassResolver {
-        @Override
-        @SuppressWarnings("rawtypes") // the library's own signature
-        public Registration getRegistration(Class type) {
-            if (List.class.isAssignableFrom(type)) {
-                return super.getRegistration(List.class);
+        private Part made(Type type) {
+            if (type instanceof ParameterizedType generic) {
+                Type[] of = generic.getActualTypeArguments();
+                if (generic.getRawType() == Map.class) {
+                    return new Pairs(of(of[0]), of(of[1]));
+                }
+                return new Many(of(of[0]), generic.getRawType() == Set.class);
             }
-            if (Set.class.isAssignableFrom(type)) {
-                return super.getRegistration(Set.class);
+            Class<?> kind = (Class<?>) type;
+            Part number = NUMBERS.get(kind);
+            if (number != null) {
+                return number;
             }
-            return super.getRegistration(Map.class.isAssignableFrom(type) ? Map.class : type);
-        }
-    }
-
-    /// Writes once what many hold: what every roll was searched for, and what coins of a date have in common.
-    private static final class Shared extends MapReferenceResolver {
-        @Override
-        @SuppressWarnings("rawtypes") // the library's own signature
-        public boolean useReferences(Class type) {
-            return type == Identity.class || type == CoinDescription.class || List.class.isAssignableFrom(type);
-        }
-    }
-
-    private static int length(Input in) {
-        int length = in.readVarInt(true);
-        if (length < 0 || length > in.limit() - in.position()) {
-            throw new KryoException("more parts than bytes");
-        }
-        return length;
-    }
-
-    private static final class Many<C extends Collection<?>> extends Serializer<C> {
-        private final Function<List<Object>, C> made;
-
-        Many(Function<List<Object>, C> made) {
-            this.made = made;
-        }
-
-        @Override
-        public void write(Kryo kryo, Output out, C all) {
-            out.writeVarInt(all.size(), true);
-            all.forEach(one -> kryo.writeClassAndObject(out, one));
-        }
-
-        @Override
-        public C read(Kryo kryo, Input in, Class<? extends C> type) {
-            int length = length(in);
-            List<Object> all = new ArrayList<>(length);
-            for (int i = 0; i < length; i++) {
-                all.add(kryo.readClassAndObject(in));
+            if (kind.isRecord()) {
+                Part record = new Built(kind, this);
+                return SHARED.contains(kind) ? new Shared(kind, record) : record;
             }
-            return made.apply(all);
+            return kind.isEnum() ? Word.of(kind) : plain(kind);
+        }
+
+        private static Part plain(Class<?> kind) {
+            if (kind == int.class || kind == Integer.class) {
+                return new Plain((out, value) -> out.whole((Integer) value), Unpacker::small);
+            }
+            if (kind == long.class || kind == Long.class) {
+                return new Plain((out, value) -> out.whole((Long) value), Unpacker::whole);
+            }
+            if (kind == boolean.class) {
+                return new Plain((out, value) -> out.flag((Boolean) value), Unpacker::flag);
+            }
+            if (kind == double.class) {
+                return new Plain((out, value) -> out.real((Double) value), Unpacker::real);
+            }
+            if (kind == String.class) {
+                return new Plain((out, value) -> out.text((String) value), Unpacker::text);
+            }
+            if (kind == Instant.class) {
+                return new Plain((out, value) -> out.instant((Instant) value), Unpacker::instant);
+            }
+            if (kind == LocalDate.class) {
+                return new Plain((out, value) -> out.day((LocalDate) value), Unpacker::day);
+            }
+            if (kind == BigDecimal.class) {
+                return new Plain((out, value) -> out.decimal((BigDecimal) value), Unpacker::decimal);
+            }
+            throw new IllegalStateException("an image cannot hold a " + kind);
         }
     }
 
-    private static final class Pairs extends Serializer<Map<Object, Object>> {
+    private interface Written {
+        void write(Packer out, Object value);
+    }
+
+    private interface Taken {
+        Object read(Unpacker in);
+    }
+
+    private record Plain(Written written, Taken taken) implements Part {
         @Override
-        public void write(Kryo kryo, Output out, Map<Object, Object> all) {
-            out.writeVarInt(all.size(), true);
-            all.forEach((key, value) -> {
-                kryo.writeClassAndObject(out, key);
-                kryo.writeClassAndObject(out, value);
+        public void write(Packer out, Object value) {
+            written.write(out, value);
+        }
+
+        @Override
+        public Object read(Unpacker in) {
+            return taken.read(in);
+        }
+    }
+
+    private record Word(Map<String, ?> words) implements Part {
+        static Word of(Class<?> kind) {
+            Map<String, Object> words = new HashMap<>();
+            for (Object word : kind.getEnumConstants()) {
+                words.put(((Enum<?>) word).name(), word);
+            }
+            return new Word(words);
+        }
+
+        @Override
+        public void write(Packer out, Object value) {
+            out.name((Enum<?>) value);
+        }
+
+        @Override
+        public Object read(Unpacker in) {
+            Object word = words.get(in.text());
+            if (word == null) {
+                throw new Unpacker.Damaged("a word that is none");
+            }
+            return word;
+        }
+    }
+
+    private record Shared(Class<?> kind, Part part) implements Part {
+        @Override
+        public void write(Packer out, Object value) {
+            out.shared(value, part::write);
+        }
+
+        @Override
+        public Object read(Unpacker in) {
+            Object value = in.shared(Object.class, part::read);
+            if (!kind.isInstance(value)) {
+                throw new Unpacker.Damaged("a value of another kind");
+            }
+            return value;
+        }
+    }
+
+    private record Many(Part part, boolean set) implements Part {
+        @Override
+        public void write(Packer out, Object value) {
+            out.all((Collection<?>) value, part::write);
+        }
+
+        @Override
+        public Object read(Unpacker in) {
+            List<Object> all = in.all(part::read);
+            return set ? Set.copyOf(all) : all;
+        }
+    }
+
+    private record Pairs(Part key, Part value) implements Part {
+        @Override
+        public void write(Packer out, Object map) {
+            out.all(((Map<?, ?>) map).entrySet(), (to, entry) -> {
+                key.write(to, entry.getKey());
+                value.write(to, entry.getValue());
             });
         }
 
         @Override
-        public Map<Object, Object> read(Kryo kryo, Input in, Class<? extends Map<Object, Object>> type) {
-            int length = length(in);
-            Map<Object, Object> all = new HashMap<>();
-            for (int i = 0; i < length; i++) {
-                all.put(kryo.readClassAndObject(in), kryo.readClassAndObject(in));
+        public Object read(Unpacker in) {
+            Map<Object, Object> map = new HashMap<>();
+            in.all(from -> {
+                map.put(key.read(from), value.read(from));
+                return 0;
+            });
+            return Map.copyOf(map);
+        }
+    }
+
+    private static final class Built implements Part {
+        private final Constructor<?> constructor;
+        private final Method[] accessors;
+        private final Part[] parts;
+        private final boolean[] mayMiss;
+
+        Built(Class<?> kind, Parts all) {
+            RecordComponent[] components = kind.getRecordComponents();
+            this.accessors = new Method[components.length];
+            this.parts = new Part[components.length];
+            this.mayMiss = new boolean[components.length];
+            for (int i = 0; i < components.length; i++) {
+                accessors[i] = components[i].getAccessor();
+                accessors[i].setAccessible(true);
+                parts[i] = all.of(components[i].getGenericType());
+                mayMiss[i] = components[i].getAnnotatedType().isAnnotationPresent(Nullable.class);
             }
-            return Map.copyOf(all);
+            try {
+                this.constructor = kind.getDeclaredConstructor(
+                        Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new));
+            } catch (NoSuchMethodException e) {
+                throw new IllegalStateException("every record has this constructor: " + kind, e);
+            }
+            constructor.setAccessible(true);
+        }
+
+        @Override
+        public void write(Packer out, Object record) {
+            for (int i = 0; i < parts.length; i++) {
+                Object value;
+                try {
+                    value = accessors[i].invoke(record);
+                } catch (ReflectiveOperationException e) {
+                    throw new IllegalStateException("a part cannot be looked at: " + accessors[i], e);
+                }
+                if (mayMiss[i]) {
+                    out.flag(value != null);
+                }
+                if (value != null) {
+                    parts[i].write(out, value);
+                } else if (!mayMiss[i]) {
+                    throw new IllegalStateException("nothing stands where something must: " + accessors[i]);
+                }
+            }
+        }
+
+        @Override
+        public Object read(Unpacker in) {
+            @Nullable Object[] values = new Object[parts.length];
+            for (int i = 0; i < parts.length; i++) {
+                values[i] = mayMiss[i] && !in.flag() ? null : parts[i].read(in);
+            }
+            try {
+                return constructor.newInstance(values);
+            } catch (InvocationTargetException | InstantiationException | IllegalAccessException e) {
+                throw new IllegalArgumentException("no such " + constructor.getDeclaringClass(), e);
+            }
         }
     }
 

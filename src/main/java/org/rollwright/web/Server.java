@@ -186,28 +186,7 @@ public final class Server implements AutoCloseable {
                             .result(Marks.script()));
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
-            // whatever page a save came from, its form comes back on one page
-            new ChangedPages(bench, render).register(config.routes);
-            new MatPages(bench, render, shelf, odds, live).register(config.routes);
-            new NarrationPages(bench, render).register(config.routes);
-            new VoicePages(bench, render).register(config.routes);
-            new BoxPages(bench, render).register(config.routes);
-            new AlbumPages(bench, render, shelf).register(config.routes);
-            new OddsPages(bench, render, odds).register(config.routes);
-            new ScopePages(bench, render).register(config.routes);
-            new PhotoPages(bench, render).register(config.routes);
-            new ScalePages(bench, render).register(config.routes);
-            new RecapPages(bench, render).register(config.routes);
-            new TillPages(bench, render).register(config.routes);
-            new BranchPages(bench, render).register(config.routes);
-            CabinetShelf cabinet = new CabinetShelf(bench);
-            new TripPages(bench, render, cabinet).register(config.routes);
-            new CabinetPages(bench, render, cabinet).register(config.routes);
-            new PaperPages(bench, render, cabinet, shelf).register(config.routes);
-            new CalcPages(bench, render).register(config.routes);
-            new GuidePages(bench, render).register(config.routes);
-            new HelpPages(bench, render).register(config.routes);
-            new SettingsPages(bench, render, guesses).register(config.routes);
+            Routes.register(config.routes, bench, render, shelf, odds, live, guesses);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);

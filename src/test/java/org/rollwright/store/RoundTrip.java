@@ -15,10 +15,6 @@ public final class RoundTrip {
 
     /// The state as a snapshot on disk gives it back.
     public static State of(State book) {
-        try {
-            return State.of(StateFormat.read(StateFormat.write(State.Image.of(book))));
-        } catch (StateFormat.Damaged e) {
-            throw new AssertionError(e);
-        }
+        return State.of(StateFormat.read(StateFormat.write(State.Image.of(book))));
     }
 }

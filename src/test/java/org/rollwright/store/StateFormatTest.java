@@ -28,7 +28,7 @@ import org.rollwright.desk.State;
 /// Any image comes back as it was; damage is told and nothing else happens.
 class StateFormatTest {
     @Property(tries = 60)
-    void what_was_written_comes_back(@ForAll long seed) throws ReflectiveOperationException, StateFormat.Damaged {
+    void what_was_written_comes_back(@ForAll long seed) throws ReflectiveOperationException {
         State.Image image = (State.Image) any(State.Image.class, new Random(seed));
         assertThat(StateFormat.read(StateFormat.write(image))).isEqualTo(image);
     }
@@ -44,7 +44,7 @@ class StateFormatTest {
             }
             try {
                 assertThat(StateFormat.read(damaged)).isNotNull();
-            } catch (StateFormat.Damaged e) {
+            } catch (Unpacker.Damaged e) {
                 assertThat(e).message().isNotBlank();
             }
         }
@@ -55,9 +55,9 @@ class StateFormatTest {
         byte[] bytes = StateFormat.write(State.Image.of(State.EMPTY));
         assertThat(bytes.length).isLessThan(200);
         assertThatThrownBy(() -> StateFormat.read(Arrays.copyOf(bytes, bytes.length + 1)))
-                .isInstanceOf(StateFormat.Damaged.class)
+                .isInstanceOf(Unpacker.Damaged.class)
                 .hasMessage("something follows the end");
-        assertThatThrownBy(() -> StateFormat.read(new byte[0])).isInstanceOf(StateFormat.Damaged.class);
+        assertThatThrownBy(() -> StateFormat.read(new byte[0])).isInstanceOf(Unpacker.Damaged.class);
     }
 
     @Test
