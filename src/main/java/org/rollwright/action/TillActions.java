@@ -27,6 +27,7 @@ import org.rollwright.till.CashKind;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Ledger;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// What is done at the till and on the way to banks.
@@ -229,7 +230,7 @@ public final class TillActions {
     }
 
     private static Function<State, Desk.Step> arrived(Typed typed, Setting setting) {
-        long order = typed.whole("order", t("typed.order"), 1, MOST_NUMBER, null);
+        OrderId order = new OrderId(typed.whole("order", t("typed.order"), 1, MOST_NUMBER, null));
         LocalDate day = typed.day("day", t("typed.day"));
         @Nullable
         Integer came = typed.has("came")

@@ -23,6 +23,8 @@ import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Event;
 import org.rollwright.scale.CountedPile;
 import org.rollwright.scale.Cup;
+import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -114,9 +116,10 @@ final class EventJson {
                 .addMixIn(FindId.class, NumberMixin.class)
                 .addMixIn(AlbumId.class, NumberMixin.class)
                 .addMixIn(PlaceId.class, NumberMixin.class)
+                .addMixIn(OrderId.class, NumberMixin.class)
                 .addMixIn(CountedPile.class, FactsMixin.class)
                 .addMixIn(Cup.class, FactsMixin.class)
-                .addMixIn(org.rollwright.till.Order.class, FactsMixin.class)
+                .addMixIn(Order.class, FactsMixin.class)
                 .addMixIn(Country.class, CodeMixin.class)
                 .addMixIn(Mint.class, CodeMixin.class)
                 .addMixIn(Grade.class, GradeMixin.class)

@@ -170,7 +170,7 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
     /// An order comes to its end: boxes that came enter the record as boxes waiting to be searched.
     ///
     /// @param came how many; null for all
-    public Event arrived(long number, LocalDate day, @Nullable Integer came) {
+    public Event arrived(OrderId number, LocalDate day, @Nullable Integer came) {
         Order order = till.order(number)
                 .orElseThrow(() -> new Declined(t("till.no-such-order", number), t("till.look-at-the-list-again")));
         int boxes = came == null ? order.boxes() : came;

@@ -37,6 +37,7 @@ import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// Random histories of hunts, boxes, finds and albums, with undo and redo among them; the same for the same
@@ -219,7 +220,9 @@ public final class Histories {
                                 List.of()));
                     case 3 ->
                         new TillEvent.OrderEnded(
-                                1 + random.nextInt((int) book.till().nextOrder()),
+                                new OrderId(1
+                                        + random.nextInt(
+                                                (int) book.till().nextOrder().number())),
                                 day.plusDays(9),
                                 random.nextBoolean() ? List.of() : List.of(new BoxId(1)));
                     default ->

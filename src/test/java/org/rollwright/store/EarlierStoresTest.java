@@ -42,8 +42,9 @@ class EarlierStoresTest {
                 .mapToInt(body -> body.split("\"find-logged\"", -1).length - 1)
                 .sum();
         JsonMapper json = new JsonMapper();
-        assertThat(bodies).allSatisfy(body -> assertThat(json.readTree(EventJson.write(EventJson.read(body))))
-                .isEqualTo(json.readTree(body)));
+        assertThat(bodies)
+                .allSatisfy(body -> assertThat(json.readTree(EventJson.write(EventJson.read(body))))
+                        .isEqualTo(json.readTree(body)));
         Store.Opening opening = Store.open(folder, Store.Mode.WRITE, InstantSource.fixed(now));
         assertThat(opening).isInstanceOf(Store.Opening.Opened.class);
         try (Store store = ((Store.Opening.Opened) opening).store()) {

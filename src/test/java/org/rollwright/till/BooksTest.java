@@ -318,7 +318,16 @@ class BooksTest {
     void a_paid_order_is_in_transit_until_its_boxes_come() {
         Desk desk = new Desk(new MemoryJournal(), () -> EVENING, State.EMPTY);
         Order order = new Order(
-                1, "Hill Bank", Denomination.US_CENT, 3, PICKED, PICKED.plusDays(2), true, "", null, List.of());
+                new OrderId(1),
+                "Hill Bank",
+                Denomination.US_CENT,
+                3,
+                PICKED,
+                PICKED.plusDays(2),
+                true,
+                "",
+                null,
+                List.of());
         desk.record(0, "", book -> new TillEvent.OrderPlaced(order));
         assertThat(books(desk).balance(Account.IN_TRANSIT)).isEqualByComparingTo("75.00");
         List<Event> events = new ArrayList<>();
@@ -343,7 +352,7 @@ class BooksTest {
                             "",
                             "")));
         }
-        events.add(new TillEvent.OrderEnded(1, PICKED.plusDays(2), List.of(new BoxId(1), new BoxId(2))));
+        events.add(new TillEvent.OrderEnded(new OrderId(1), PICKED.plusDays(2), List.of(new BoxId(1), new BoxId(2))));
         desk.record(0, "", book -> new Event.Batch(events));
         Ledger ledger = books(desk);
         assertThat(ledger.balance(Account.IN_TRANSIT)).isEqualByComparingTo("0");
@@ -482,7 +491,7 @@ class BooksTest {
     @Test
     void the_calendar_file_opens_in_another_library() throws Exception {
         Order order = new Order(
-                7,
+                new OrderId(7),
                 "Hill Bank; Mill Lane, north",
                 Denomination.US_CENT,
                 2,
@@ -623,7 +632,7 @@ class BooksTest {
                 0,
                 "",
                 book -> new TillEvent.OrderPlaced(new Order(
-                        1,
+                        new OrderId(1),
                         "Far Bank",
                         new Denomination(new org.rollwright.coin.Country("CA"), "cent"),
                         1,

@@ -45,6 +45,7 @@ import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// Texts, days and numbers out of proportion: refused by every page, and shown by every page when an older record
@@ -195,9 +196,27 @@ class BoundsPageTest {
                 new TillEvent.CashMoved(
                         new CashMove(early, "OUTSIDE", "CASH", new BigDecimal("0.00001"), "", "", "USD")),
                 new TillEvent.OrderPlaced(new Order(
-                        1, "Hill Bank", Denomination.US_CENT, 1_000, early, far, true, text, null, List.of())),
-                new TillEvent.OrderPlaced(
-                        new Order(2, "Hill Bank", Denomination.US_CENT, 1_000, far, far, false, text, null, List.of())),
+                        new OrderId(1),
+                        "Hill Bank",
+                        Denomination.US_CENT,
+                        1_000,
+                        early,
+                        far,
+                        true,
+                        text,
+                        null,
+                        List.of())),
+                new TillEvent.OrderPlaced(new Order(
+                        new OrderId(2),
+                        "Hill Bank",
+                        Denomination.US_CENT,
+                        1_000,
+                        far,
+                        far,
+                        false,
+                        text,
+                        null,
+                        List.of())),
                 new TillEvent.EffortNoted(new Effort(
                         far, null, Effort.Phase.BANK, 1_440, 2_000, new BigDecimal("1e20"), "Hill Bank", text)),
                 new CabinetEvent.CoinAcquired(

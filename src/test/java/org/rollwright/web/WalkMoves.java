@@ -421,7 +421,10 @@ final class WalkMoves {
                         "till",
                         "/till/orders/end",
                         "order",
-                        some(known -> known.till().orders(), (Order order) -> Long.toString(order.number()), "1"),
+                        some(
+                                known -> known.till().orders(),
+                                (Order order) -> order.number().toString(),
+                                "1"),
                         "came",
                         one("", "0", "1"),
                         "day",
