@@ -21,6 +21,7 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 import org.rollwright.scale.CountedPile;
 import org.rollwright.scale.Cup;
 import org.rollwright.till.Order;
@@ -87,6 +88,15 @@ final class EventJson {
     }
 
     @SuppressWarnings("UnusedVariable") // Jackson matches the constructor by its parameter
+    private abstract static class WordMixin {
+        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+        WordMixin(String word) {}
+
+        @JsonValue
+        abstract String word();
+    }
+
+    @SuppressWarnings("UnusedVariable") // Jackson matches the constructor by its parameter
     private abstract static class GradeMixin {
         @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
         GradeMixin(int points) {}
@@ -122,6 +132,7 @@ final class EventJson {
                 .addMixIn(Order.class, FactsMixin.class)
                 .addMixIn(Country.class, CodeMixin.class)
                 .addMixIn(Mint.class, CodeMixin.class)
+                .addMixIn(Word.class, WordMixin.class)
                 .addMixIn(Grade.class, GradeMixin.class)
                 .addMixIn(Mass.class, MassMixin.class);
         NAMES.forEach((type, name) -> builder.registerSubtypes(new NamedType(type, name)));

@@ -35,6 +35,7 @@ import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.YieldModel;
 import org.rollwright.text.Texts;
+import org.rollwright.till.Account;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CalendarFile;
 import org.rollwright.till.Effort;
@@ -208,9 +209,8 @@ final class TripPages {
         }
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
-        BigDecimal out = ledger.balance(Ledger.Account.FEES)
-                .add(ledger.balance(Ledger.Account.SHORT))
-                .add(spent.fuel());
+        BigDecimal out =
+                ledger.balance(Account.FEES).add(ledger.balance(Account.SHORT)).add(spent.fuel());
         CabinetShelf.Contents state = cabinet.contents(book);
         List<CabinetIndex.Entry> found = state.index().entries().stream()
                 .filter(entry -> entry.ref().find() != 0)
@@ -236,7 +236,7 @@ final class TripPages {
         LocalDate today = TillForm.today(bench);
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
-        BigDecimal toReturn = ledger.balance(Ledger.Account.TO_RETURN);
+        BigDecimal toReturn = ledger.balance(Account.TO_RETURN);
         List<String> loops = ledger.loops();
         List<Round.Wish> wishes = new ArrayList<>();
         for (Branch branch : book.till().branches()) {

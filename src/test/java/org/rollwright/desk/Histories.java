@@ -29,10 +29,12 @@ import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
 import org.rollwright.journal.Event;
 import org.rollwright.journal.Journal;
+import org.rollwright.journal.Word;
 import org.rollwright.scale.Cup;
 import org.rollwright.scale.ScaleEvent;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.ScopeEvent;
+import org.rollwright.till.Account;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
@@ -91,8 +93,8 @@ public final class Histories {
                         0,
                         new TillEvent.CashMoved(new CashMove(
                                 java.time.LocalDate.of(2026, 1, 1),
-                                "OUTSIDE",
-                                "CASH",
+                                Word.of(Account.OUTSIDE),
+                                random.nextInt(4) == 0 ? new Word<>("a safe") : Word.of(Account.CASH),
                                 java.math.BigDecimal.valueOf(random.nextInt(3)),
                                 "",
                                 "draw " + random.nextInt(9),

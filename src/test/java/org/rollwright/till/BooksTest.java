@@ -42,7 +42,7 @@ import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Roll;
 import org.rollwright.journal.Event;
-import org.rollwright.till.Ledger.Account;
+import org.rollwright.journal.Word;
 
 /// The books as they follow from the record.
 class BooksTest {
@@ -102,7 +102,7 @@ class BooksTest {
 
     private static BigDecimal booked(State book, Account to) {
         return book.till().cashMoves().stream()
-                .filter(move -> move.to().equals(to.name()))
+                .filter(move -> move.to().is(to))
                 .map(CashMove::amount)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
@@ -196,7 +196,7 @@ class BooksTest {
     }
 
     private static CashMove cash(LocalDate day, Account from, Account to, int cents) {
-        return new CashMove(day, from.name(), to.name(), BigDecimal.valueOf(cents, 2), "", "", "USD");
+        return new CashMove(day, Word.of(from), Word.of(to), BigDecimal.valueOf(cents, 2), "", "", "USD");
     }
 
     private static Event found(int number, int roll, int year, int coins) {
@@ -379,7 +379,13 @@ class BooksTest {
                 "");
         desk.record(0, "", book -> new TillEvent.BranchWritten(open));
         CashMove sunday = new CashMove(
-                LocalDate.of(2026, 3, 8), "OUTSIDE", "CASH", new BigDecimal("5.00"), "Hill Bank, Mill Lane", "", "USD");
+                LocalDate.of(2026, 3, 8),
+                Word.of(Account.OUTSIDE),
+                Word.of(Account.CASH),
+                new BigDecimal("5.00"),
+                "Hill Bank, Mill Lane",
+                "",
+                "USD");
         assertThat(desk.record(0, "", book -> new TillEvent.CashMoved(sunday)))
                 .asString()
                 .contains("Hill Bank, Mill Lane does not open on Sundays; 2026-03-08 is one.");
@@ -612,13 +618,25 @@ class BooksTest {
         desk.record(
                 0,
                 "",
-                book -> new TillEvent.CashMoved(
-                        new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("40.00"), "", "", "CAD")));
+                book -> new TillEvent.CashMoved(new CashMove(
+                        PICKED,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("40.00"),
+                        "",
+                        "",
+                        "CAD")));
         desk.record(
                 0,
                 "",
-                book -> new TillEvent.CashMoved(
-                        new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("3.00"), "", "", null)));
+                book -> new TillEvent.CashMoved(new CashMove(
+                        PICKED,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("3.00"),
+                        "",
+                        "",
+                        null)));
         Ledger home = books(desk);
         assertThat(home.balance(Account.BOXES)).isEqualByComparingTo("25.00");
         assertThat(home.balance(Account.CASH)).isEqualByComparingTo("3.00");

@@ -36,11 +36,13 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.ScaleEvent;
 import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
+import org.rollwright.till.Account;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
@@ -191,10 +193,22 @@ class BoundsPageTest {
                         "N",
                         false,
                         text)),
-                new TillEvent.CashMoved(
-                        new CashMove(far, "OUTSIDE", "CASH", new BigDecimal("1e20"), text, text, "USD")),
-                new TillEvent.CashMoved(
-                        new CashMove(early, "OUTSIDE", "CASH", new BigDecimal("0.00001"), "", "", "USD")),
+                new TillEvent.CashMoved(new CashMove(
+                        far,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("1e20"),
+                        text,
+                        text,
+                        "USD")),
+                new TillEvent.CashMoved(new CashMove(
+                        early,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("0.00001"),
+                        "",
+                        "",
+                        "USD")),
                 new TillEvent.OrderPlaced(new Order(
                         new OrderId(1),
                         "Hill Bank",

@@ -1,0 +1,31 @@
+package org.rollwright.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.rollwright.desk.Books;
+import org.rollwright.journal.Entry;
+import org.rollwright.journal.Event;
+import tools.jackson.databind.json.JsonMapper;
+
+/// Words of fixed lists in a journal of another version: those we know, those we do not, and blanks. Each is read,
+/// counts as it did, and is written again as it stood.
+class EarlierWordsTest {
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "{'type':'cash-moved','move':{'day':'2026-03-01','from':'OUTSIDE','to':'CASH','amount':25.00,'where':'','what':'','currency':'USD'}}",
+                "{'type':'cash-moved','move':{'day':'2026-03-01','from':'a safe','to':'','amount':25.00,'where':'','what':''}}",
+                "{'type':'order-placed','order':{'number':7,'branch':'Quarry','denomination':{'country':'US','key':'cent'},'boxes':2,'placed':'2026-03-01','due':'2026-03-02','prepaid':true,'note':'','arrived':[]}}",
+                "{'type':'order-placed','order':{'number':0,'branch':'Quarry','denomination':{'country':'US','key':'cent'},'boxes':2,'placed':'2026-03-01','due':'2026-03-02','prepaid':true,'note':'','arrived':[]}}"
+            })
+    void a_word_is_read_and_written_again_as_it_stood(String quoted) {
+        String json = quoted.replace('\'', '"');
+        Event event = EventJson.read(json);
+        assertThat(new JsonMapper().readTree(EventJson.write(event))).isEqualTo(new JsonMapper().readTree(json));
+        Books books = Books.EMPTY.apply(new Entry(1, Instant.EPOCH, 0, "", event));
+        assertThat(books).isNotEqualTo(Books.EMPTY);
+    }
+}
