@@ -34,6 +34,7 @@ import org.rollwright.scale.Cup;
 import org.rollwright.scale.ScaleEvent;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.ScopeEvent;
+import org.rollwright.scope.VerdictWord;
 import org.rollwright.till.Account;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
@@ -252,7 +253,7 @@ public final class Histories {
                 new ScopeEvent.Attributed(
                         some,
                         "v1",
-                        "probable",
+                        random.nextInt(4) == 0 ? new Word<>("unsure") : Word.of(VerdictWord.PROBABLE),
                         List.of(new ScopeEvent.Look("a second D", "yes")),
                         "n" + random.nextInt(5));
             case 17 -> new ScopeEvent.PhotoKept("p" + random.nextInt(4), 4, 3, PhotoSubject.find(some), "");

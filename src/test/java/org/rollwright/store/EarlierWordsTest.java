@@ -19,7 +19,10 @@ class EarlierWordsTest {
                 "{'type':'cash-moved','move':{'day':'2026-03-01','from':'OUTSIDE','to':'CASH','amount':25.00,'where':'','what':'','currency':'USD'}}",
                 "{'type':'cash-moved','move':{'day':'2026-03-01','from':'a safe','to':'','amount':25.00,'where':'','what':''}}",
                 "{'type':'order-placed','order':{'number':7,'branch':'Quarry','denomination':{'country':'US','key':'cent'},'boxes':2,'placed':'2026-03-01','due':'2026-03-02','prepaid':true,'note':'','arrived':[]}}",
-                "{'type':'order-placed','order':{'number':0,'branch':'Quarry','denomination':{'country':'US','key':'cent'},'boxes':2,'placed':'2026-03-01','due':'2026-03-02','prepaid':true,'note':'','arrived':[]}}"
+                "{'type':'order-placed','order':{'number':0,'branch':'Quarry','denomination':{'country':'US','key':'cent'},'boxes':2,'placed':'2026-03-01','due':'2026-03-02','prepaid':true,'note':'','arrived':[]}}",
+                "{'type':'attributed','find':1,'variety':'cent-1943-d','verdict':'looks like something else','path':[{'looked':'a','answer':'yes'}],'note':''}",
+                "{'type':'attributed','find':1,'variety':'','verdict':'unsure','path':[],'note':''}",
+                "{'type':'attributed','find':1,'variety':'','verdict':'','path':[],'note':''}"
             })
     void a_word_is_read_and_written_again_as_it_stood(String quoted) {
         String json = quoted.replace('\'', '"');
