@@ -22,7 +22,10 @@ class EarlierWordsTest {
                 "{'type':'order-placed','order':{'number':0,'branch':'Quarry','denomination':{'country':'US','key':'cent'},'boxes':2,'placed':'2026-03-01','due':'2026-03-02','prepaid':true,'note':'','arrived':[]}}",
                 "{'type':'attributed','find':1,'variety':'cent-1943-d','verdict':'looks like something else','path':[{'looked':'a','answer':'yes'}],'note':''}",
                 "{'type':'attributed','find':1,'variety':'','verdict':'unsure','path':[],'note':''}",
-                "{'type':'attributed','find':1,'variety':'','verdict':'','path':[],'note':''}"
+                "{'type':'attributed','find':1,'variety':'','verdict':'','path':[],'note':''}",
+                "{'type':'metal-priced','price':{'metal':'copper','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}",
+                "{'type':'metal-priced','price':{'metal':'Copper','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}",
+                "{'type':'metal-priced','price':{'metal':'','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}"
             })
     void a_word_is_read_and_written_again_as_it_stood(String quoted) {
         String json = quoted.replace('\'', '"');

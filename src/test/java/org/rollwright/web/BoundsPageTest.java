@@ -37,6 +37,7 @@ import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Event;
 import org.rollwright.journal.Word;
+import org.rollwright.scale.Element;
 import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.ScaleEvent;
 import org.rollwright.scope.ScopeEvent;
@@ -238,7 +239,8 @@ class BoundsPageTest {
                         CoinDescription.plain(Identity.of(Denomination.US_CENT, 1936, Mint.D)),
                         new Acquisition("bought", text, far, new BigDecimal("1e20"))),
                 new CabinetEvent.PlaceMade(new Place(new PlaceId(1), null, text, 0)),
-                new ScaleEvent.MetalPriced(new MetalPrice("copper", new BigDecimal("1e20"), text, early)),
+                new ScaleEvent.MetalPriced(
+                        new MetalPrice(Word.of(Element.COPPER), new BigDecimal("1e20"), text, early)),
                 new AlbumEvent.AlbumDefined(new AlbumId(1), text, "series wheat"));
         Entry[] entries = new Entry[events.size()];
         for (int i = 0; i < entries.length; i++) {
