@@ -151,7 +151,14 @@ public final class Histories {
                 new Desk.Step(
                         0,
                         random.nextBoolean()
-                                ? new ScopeEvent.PhotoKept("p" + random.nextInt(4), 4, 3, PhotoSubject.BENCH, "")
+                                ? new ScopeEvent.PhotoKept(
+                                        "p" + random.nextInt(4),
+                                        4,
+                                        3,
+                                        random.nextInt(4) == 0
+                                                ? new PhotoSubject(new Word<>("shelf"), "", 0)
+                                                : PhotoSubject.BENCH,
+                                        "")
                                 : new ScopeEvent.PhotoTaken("p" + random.nextInt(4), PhotoSubject.BENCH));
             case 0 -> new Desk.Step(0, new HuntEvent.BoxAdded(book.hunt().nextBox(), Denomination.US_CENT, box()));
             case 1 -> new Desk.Step(0, new AlbumEvent.AlbumDefined(book.album().nextAlbum(), "Album", "series wheat"));

@@ -25,6 +25,10 @@ class EarlierWordsTest {
                 "{'type':'attributed','find':1,'variety':'','verdict':'','path':[],'note':''}",
                 "{'type':'metal-priced','price':{'metal':'copper','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}",
                 "{'type':'metal-priced','price':{'metal':'Copper','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}",
+                "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'find','key':'7','part':0},'caption':''}",
+                "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'find','key':'','part':0},'caption':''}",
+                "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'shelf','key':'a','part':0},'caption':''}",
+                "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'','key':'','part':0},'caption':''}",
                 "{'type':'metal-priced','price':{'metal':'','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}"
             })
     void a_word_is_read_and_written_again_as_it_stood(String quoted) {

@@ -14,7 +14,6 @@ import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.Variety;
@@ -695,13 +694,11 @@ final class WalkMoves {
                 .read(book -> book.scope().photos().stream()
                         .map((PhotoNote note) -> new String[] {
                             note.photo(),
-                            note.about().kind().equals("find")
-                                    ? book.hunt()
-                                            .find(new FindId(
-                                                    Long.parseLong(note.about().key())))
-                                            .map((Find find) -> find.hunt().number() + "/" + find.ordinal())
-                                            .orElse("")
-                                    : ""
+                            note.about()
+                                    .findId()
+                                    .flatMap(book.hunt()::find)
+                                    .map((Find find) -> find.hunt().number() + "/" + find.ordinal())
+                                    .orElse("")
                         })
                         .toList());
         String[] note = notes.isEmpty() ? new String[] {"none", ""} : one(notes);
