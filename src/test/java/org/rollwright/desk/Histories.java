@@ -140,7 +140,10 @@ public final class Histories {
                                         : new CabinetEvent.CoinsLeft(
                                                 List.of(new CoinRef(0, 1 + random.nextInt(4))),
                                                 new CabinetNote.Gone(
-                                                        "sold", null, "", java.time.LocalDate.of(2026, 1, 2))));
+                                                        new Word<>(random.nextInt(4) == 0 ? "eaten" : "sold"),
+                                                        null,
+                                                        "",
+                                                        java.time.LocalDate.of(2026, 1, 2))));
             case 6 ->
                 new Desk.Step(
                         0,

@@ -29,6 +29,9 @@ class EarlierWordsTest {
                 "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'find','key':'','part':0},'caption':''}",
                 "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'shelf','key':'a','part':0},'caption':''}",
                 "{'type':'photo-kept','photo':'p','width':4,'height':3,'about':{'kind':'','key':'','part':0},'caption':''}",
+                "{'type':'coins-left','coins':[{'find':0,'piece':1}],'gone':{'how':'sold','price':2.50,'to':'','day':'2026-03-01'}}",
+                "{'type':'coins-left','coins':[{'find':0,'piece':1}],'gone':{'how':'eaten','to':'','day':'2026-03-01'}}",
+                "{'type':'coin-acquired','coin':{'find':0,'piece':1},'facts':{'identity':{'denomination':{'country':'US','key':'cent'},'year':1971,'mint':'D','kind':'','design':''},'strike':'BUSINESS','varieties':[],'errors':[],'note':'','photos':[]},'acquisition':{'how':'dug up','from':'','day':'2026-03-01'}}",
                 "{'type':'metal-priced','price':{'metal':'','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}"
             })
     void a_word_is_read_and_written_again_as_it_stood(String quoted) {
@@ -37,5 +40,19 @@ class EarlierWordsTest {
         assertThat(new JsonMapper().readTree(EventJson.write(event))).isEqualTo(new JsonMapper().readTree(json));
         Books books = Books.EMPTY.apply(new Entry(1, Instant.EPOCH, 0, "", event));
         assertThat(books).isNotEqualTo(Books.EMPTY);
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "'eaten' is no way to leave.={'type':'coins-left','coins':[{'find':0,'piece':1}],'gone':{'how':'eaten','to':'','day':'2026-03-01'}}",
+            })
+    void what_is_none_of_the_list_is_refused_when_it_is_new(String quoted) {
+        String[] parts = quoted.split("=", 2);
+        Entry entry = new Entry(1, Instant.EPOCH, 0, "", EventJson.read(parts[1].replace('\'', '"')));
+        assertThat(Books.EMPTY.take(entry))
+                .isInstanceOfSatisfying(
+                        Books.Tried.Refused.class,
+                        refused -> assertThat(refused.refusal().wrong()).isEqualTo(parts[0]));
     }
 }

@@ -21,6 +21,7 @@ import org.rollwright.album.AlbumEvent;
 import org.rollwright.cabinet.CabinetEvent;
 import org.rollwright.cabinet.CabinetNote;
 import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Leaving;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.CoinDescription;
@@ -275,7 +276,7 @@ class BooksTest {
                 "",
                 book -> new CabinetEvent.CoinsLeft(
                         List.of(CoinRef.of(new FindId(2), 1)),
-                        new CabinetNote.Gone("spent", null, "", LocalDate.of(2026, 3, 10))));
+                        new CabinetNote.Gone(Word.of(Leaving.SPENT), null, "", LocalDate.of(2026, 3, 10))));
         ledger = books(desk);
         assertThat(ledger.balance(Account.KEPT)).isEqualByComparingTo("0.11");
         assertThat(ledger.balance(Account.LEFT)).isEqualByComparingTo("0.01");
@@ -685,7 +686,7 @@ class BooksTest {
                 "",
                 book -> new CabinetEvent.CoinsLeft(
                         List.of(CoinRef.of(new FindId(3), 2)),
-                        new CabinetNote.Gone("sold", null, "", LocalDate.of(2026, 3, 3))));
+                        new CabinetNote.Gone(Word.of(Leaving.SOLD), null, "", LocalDate.of(2026, 3, 3))));
         assertThat(books(desk).balance(Account.LEFT)).isEqualByComparingTo("0");
         desk.record(1, "", book -> new HuntEvent.HuntFinished(new HuntId(1)));
         Ledger ledger = books(desk);
