@@ -204,7 +204,7 @@ public final class TillActions {
                 typed.money("boxfee", t("typed.fee-for-a-box")),
                 typed.percent("percent", t("typed.kept-back-for-counting")),
                 typed.kilometres("road", t("typed.road")),
-                typed.text("bearing"),
+                new Word<>(typed.text("bearing")),
                 closed,
                 typed.text("note"));
         return known -> step(new TillEvent.BranchWritten(branch));

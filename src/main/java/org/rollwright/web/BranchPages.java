@@ -98,7 +98,7 @@ final class BranchPages {
         filled.putIfAbsent("boxfee", branch.boxFee().toPlainString());
         filled.putIfAbsent("percent", branch.countPercent().toPlainString());
         filled.putIfAbsent("road", Manner.roadField(branch.kilometres()));
-        filled.putIfAbsent("bearing", branch.bearing());
+        filled.putIfAbsent("bearing", branch.bearing().word());
         filled.putIfAbsent("closed", branch.closed() ? "yes" : "");
         filled.putIfAbsent("note", branch.note());
     }

@@ -36,6 +36,7 @@ import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.VerdictWord;
 import org.rollwright.till.Account;
+import org.rollwright.till.Bearing;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
@@ -215,7 +216,7 @@ public final class Histories {
                                 java.math.BigDecimal.ZERO,
                                 java.math.BigDecimal.ZERO,
                                 random.nextInt(30),
-                                random.nextBoolean() ? "" : "NE",
+                                random.nextBoolean() ? Bearing.NOT_SAID : Word.of(Bearing.NE),
                                 random.nextInt(6) == 0,
                                 ""));
                     case 1 -> new TillEvent.BranchRemoved(branch);

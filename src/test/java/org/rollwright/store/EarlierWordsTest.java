@@ -32,6 +32,10 @@ class EarlierWordsTest {
                 "{'type':'coins-left','coins':[{'find':0,'piece':1}],'gone':{'how':'sold','price':2.50,'to':'','day':'2026-03-01'}}",
                 "{'type':'coins-left','coins':[{'find':0,'piece':1}],'gone':{'how':'eaten','to':'','day':'2026-03-01'}}",
                 "{'type':'coin-acquired','coin':{'find':0,'piece':1},'facts':{'identity':{'denomination':{'country':'US','key':'cent'},'year':1971,'mint':'D','kind':'','design':''},'strike':'BUSINESS','varieties':[],'errors':[],'note':'','photos':[]},'acquisition':{'how':'dug up','from':'','day':'2026-03-01'}}",
+                "{'type':'branch-written','branch':{'bank':'Quarry','branch':'','gives':true,'takes':true,'open':['MONDAY'],'leadDays':3,'boxFee':0,'countPercent':0,'kilometres':6.5,'bearing':'NE','closed':false,'note':''}}",
+                "{'type':'branch-written','branch':{'bank':'Quarry','branch':'','gives':true,'takes':true,'open':['MONDAY'],'leadDays':3,'boxFee':0,'countPercent':0,'kilometres':6.5,'bearing':'','closed':false,'note':''}}",
+                "{'type':'branch-written','branch':{'bank':'Quarry','branch':'','gives':true,'takes':true,'open':['MONDAY'],'leadDays':3,'boxFee':0,'countPercent':0,'kilometres':6.5,'bearing':'ne','closed':false,'note':''}}",
+                "{'type':'branch-written','branch':{'bank':'Quarry','branch':'','gives':true,'takes':true,'open':['MONDAY'],'leadDays':3,'boxFee':0,'countPercent':0,'kilometres':6.5,'bearing':'NNE','closed':false,'note':''}}",
                 "{'type':'metal-priced','price':{'metal':'','perKilogram':9.259415,'asTyped':'4.20 per lb','day':'2026-03-01'}}"
             })
     void a_word_is_read_and_written_again_as_it_stood(String quoted) {
@@ -45,6 +49,8 @@ class EarlierWordsTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
+                "'ne' is no direction.={'type':'branch-written','branch':{'bank':'Quarry','branch':'','gives':true,'takes':true,'open':['MONDAY'],'leadDays':3,'boxFee':0,'countPercent':0,'kilometres':6.5,'bearing':'ne','closed':false,'note':''}}",
+                "'NNE' is no direction.={'type':'branch-written','branch':{'bank':'Quarry','branch':'','gives':true,'takes':true,'open':['MONDAY'],'leadDays':3,'boxFee':0,'countPercent':0,'kilometres':6.5,'bearing':'NNE','closed':false,'note':''}}",
                 "'eaten' is no way to leave.={'type':'coins-left','coins':[{'find':0,'piece':1}],'gone':{'how':'eaten','to':'','day':'2026-03-01'}}",
             })
     void what_is_none_of_the_list_is_refused_when_it_is_new(String quoted) {

@@ -375,7 +375,7 @@ class BooksTest {
                 BigDecimal.ZERO,
                 BigDecimal.ZERO,
                 4,
-                "N",
+                Word.of(Bearing.N),
                 false,
                 "");
         desk.record(0, "", book -> new TillEvent.BranchWritten(open));
@@ -489,7 +489,7 @@ class BooksTest {
                 BigDecimal.ZERO,
                 BigDecimal.ZERO,
                 kilometres,
-                bearing,
+                new Word<>(bearing),
                 false,
                 "");
     }

@@ -44,6 +44,7 @@ import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
 import org.rollwright.till.Account;
+import org.rollwright.till.Bearing;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
@@ -191,7 +192,7 @@ class BoundsPageTest {
                         new BigDecimal("1e20"),
                         BigDecimal.ZERO,
                         2_000,
-                        "N",
+                        Word.of(Bearing.N),
                         false,
                         text)),
                 new TillEvent.CashMoved(new CashMove(
