@@ -27,6 +27,7 @@ import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 
 /// What is done with the coins owned.
 public final class CabinetActions {
@@ -184,7 +185,7 @@ public final class CabinetActions {
     private static Function<State, Desk.Step> left(Typed typed, Setting setting) {
         List<CoinRef> coins = coins(typed);
         CabinetNote.Gone gone = new CabinetNote.Gone(
-                typed.text("how"),
+                new Word<>(typed.text("how")),
                 typed.maybeMoney("price", t("typed.price")),
                 typed.text("whom"),
                 typed.day("day", t("typed.day")));

@@ -10,6 +10,7 @@ import java.util.function.Function;
 import org.rollwright.coin.Mass;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
+import org.rollwright.journal.Word;
 import org.rollwright.scale.CountedPile;
 import org.rollwright.scale.Cup;
 import org.rollwright.scale.MetalPrice;
@@ -92,8 +93,8 @@ public final class ScaleActions {
     }
 
     private static Function<State, Desk.Step> metal(Typed typed, Setting setting) {
-        Optional<MetalPrice> price =
-                MetalPrice.read(typed.text("metal"), typed.text("amount"), typed.text("unit"), setting.today());
+        Optional<MetalPrice> price = MetalPrice.read(
+                new Word<>(typed.text("metal")), typed.text("amount"), typed.text("unit"), setting.today());
         if (price.isEmpty()) {
             typed.wrong(
                     t("typed.no-metal-price", Typed.quote(typed.text("amount")), Typed.quote(typed.text("unit"))),

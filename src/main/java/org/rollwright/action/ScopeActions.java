@@ -16,6 +16,7 @@ import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 import org.rollwright.scope.Answers;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.PhotoSubject;
@@ -131,7 +132,11 @@ public final class ScopeActions {
             return new Desk.Step(
                     find.hunt().number(),
                     new ScopeEvent.Attributed(
-                            id, verdict.key(), verdict.word(), path(now, answers, compared), typed.text("note")));
+                            id,
+                            verdict.key(),
+                            Word.of(verdict.word()),
+                            path(now, answers, compared),
+                            typed.text("note")));
         };
     }
 

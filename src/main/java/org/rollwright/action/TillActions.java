@@ -21,12 +21,14 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
+import org.rollwright.till.Account;
 import org.rollwright.till.Bookings;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashKind;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
-import org.rollwright.till.Ledger;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// What is done at the till and on the way to banks.
@@ -130,26 +132,26 @@ public final class TillActions {
 
     private static Function<State, Desk.Step> cash(Typed typed, Setting setting) {
         CashKind kind = typed.has("kind") ? typed.word("kind", t("typed.what-happened"), CashKind.class) : null;
-        Ledger.Account from = account(typed, "from", kind == null ? null : kind.from());
-        Ledger.Account to = account(typed, "to", kind == null ? null : kind.to());
+        Account from = account(typed, "from", kind == null ? null : kind.from());
+        Account to = account(typed, "to", kind == null ? null : kind.to());
         BigDecimal amount = typed.amount("amount", t("typed.amount"));
         LocalDate day = typed.day("day", t("typed.day"));
         CurrencyUnit currency = typed.currency("currency");
         CashMove move = new CashMove(
-                day, from.name(), to.name(), amount, typed.text("where"), typed.text("what"), currency.getCode());
+                day, Word.of(from), Word.of(to), amount, typed.text("where"), typed.text("what"), currency.getCode());
         return known -> step(bookings(known, setting).cash(move, currency));
     }
 
-    private static Ledger.Account account(Typed typed, String name, Ledger.@Nullable Account said) {
+    private static Account account(Typed typed, String name, @Nullable Account said) {
         if (said != null) {
             return said;
         }
         if (!typed.has(name)) {
             typed.wrong(t("typed.not-said-what-happened"), t("typed.say-a-kind-or-two-accounts"));
-            return Ledger.Account.OUTSIDE;
+            return Account.OUTSIDE;
         }
-        Ledger.Account account = typed.word(name, t("typed.account"), Ledger.Account.class);
-        return account == null ? Ledger.Account.OUTSIDE : account;
+        Account account = typed.word(name, t("typed.account"), Account.class);
+        return account == null ? Account.OUTSIDE : account;
     }
 
     private static Function<State, Desk.Step> back(Typed typed, Setting setting) {
@@ -202,7 +204,7 @@ public final class TillActions {
                 typed.money("boxfee", t("typed.fee-for-a-box")),
                 typed.percent("percent", t("typed.kept-back-for-counting")),
                 typed.kilometres("road", t("typed.road")),
-                typed.text("bearing"),
+                new Word<>(typed.text("bearing")),
                 closed,
                 typed.text("note"));
         return known -> step(new TillEvent.BranchWritten(branch));
@@ -229,7 +231,7 @@ public final class TillActions {
     }
 
     private static Function<State, Desk.Step> arrived(Typed typed, Setting setting) {
-        long order = typed.whole("order", t("typed.order"), 1, MOST_NUMBER, null);
+        OrderId order = new OrderId(typed.whole("order", t("typed.order"), 1, MOST_NUMBER, null));
         LocalDate day = typed.day("day", t("typed.day"));
         @Nullable
         Integer came = typed.has("came")

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 
 /// How a coin came that was not found in a hunt.
 ///
-/// @param how `bought`, `given`, `traded` or `owned`
+/// @param how `bought`, `given`, `traded` or `owned`, or a word of the hunter's own
 /// @param price null when nothing was paid or it is not known
 public record Acquisition(
         String how, String from, LocalDate day, @Nullable BigDecimal price) {

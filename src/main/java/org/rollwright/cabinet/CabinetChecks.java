@@ -126,7 +126,7 @@ final class CabinetChecks {
     }
 
     private static Optional<Refusal> left(Holdings held, CabinetEvent.CoinsLeft left) {
-        if (!List.of("sold", "given", "spent", "lost").contains(left.gone().how())) {
+        if (left.gone().how().in(Leaving.class).isEmpty()) {
             return refusal(t("hunt.disposition-wrong", left.gone().how()), t("hunt.disposition-choose"));
         }
         java.math.BigDecimal price = left.gone().price();

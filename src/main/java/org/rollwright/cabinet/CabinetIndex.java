@@ -16,6 +16,7 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Metal;
 
 /// Every coin owned at one moment, ready to be searched. Immutable and thread-safe.
 public final class CabinetIndex {
@@ -245,9 +246,7 @@ public final class CabinetIndex {
 
     /// Whether colour counts in the price of an issue: copper does, by the catalogue.
     public static boolean hasColour(Catalog catalog, Identity identity) {
-        return catalog.lookup(identity).stream()
-                .map(Issue::alloy)
-                .anyMatch(alloy -> alloy.metal().word().equals("copper"));
+        return catalog.lookup(identity).stream().map(Issue::alloy).anyMatch(alloy -> alloy.metal() == Metal.COPPER);
     }
 
     /// Grades a price grid shows: those between common ones, and every typed one.

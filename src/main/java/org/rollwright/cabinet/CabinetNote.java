@@ -7,6 +7,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Grade;
+import org.rollwright.journal.Word;
 
 /// What the cabinet knows of one coin beyond its find.
 ///
@@ -28,9 +29,7 @@ public record CabinetNote(
     public record Stay(@Nullable PlaceId place, Instant since) {}
 
     /// How a coin left.
-    ///
-    /// @param how `sold`, `given`, `spent` or `lost`
-    public record Gone(String how, @Nullable BigDecimal price, String to, LocalDate day) {}
+    public record Gone(Word<Leaving> how, @Nullable BigDecimal price, String to, LocalDate day) {}
 
     /// A coin sent to be graded.
     ///

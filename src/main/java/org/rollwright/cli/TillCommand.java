@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Setting;
 import org.rollwright.coin.Distance;
 import org.rollwright.store.Store;
+import org.rollwright.till.Account;
 import org.rollwright.till.CalendarFile;
 import org.rollwright.till.Ledger;
 import org.rollwright.till.Trip;
@@ -171,7 +172,7 @@ final class TillCommand implements Callable<Integer> {
 
     private static Books books(Ledger ledger, CurrencyUnit unit) {
         Map<String, String> balances = new LinkedHashMap<>();
-        for (Ledger.Account account : Ledger.Account.values()) {
+        for (Account account : Account.values()) {
             balances.put(account.words(), amount(ledger, account));
         }
         return new Books(
@@ -190,8 +191,8 @@ final class TillCommand implements Callable<Integer> {
                 ledger.leftOut().stream().map(TillCommand::sentence).toList());
     }
 
-    private static String amount(Ledger ledger, Ledger.Account account) {
-        return (account == Ledger.Account.OUTSIDE ? ledger.balance(account).negate() : ledger.balance(account))
+    private static String amount(Ledger ledger, Account account) {
+        return (account == Account.OUTSIDE ? ledger.balance(account).negate() : ledger.balance(account))
                 .toPlainString();
     }
 
@@ -214,7 +215,7 @@ final class TillCommand implements Callable<Integer> {
                             move.where().isBlank() ? "" : ", " + move.where()));
             System.out.println();
         }
-        for (Ledger.Account account : Ledger.Account.values()) {
+        for (Account account : Account.values()) {
             System.out.printf(Locale.ROOT, "%12s %s  %s%n", amount(ledger, account), unit.getCode(), account.words());
         }
         System.out.println("Drawn from outside less all the others: "

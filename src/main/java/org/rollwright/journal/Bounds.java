@@ -99,6 +99,7 @@ public final class Bounds {
                 text("kind", identity.kind(), false)
                         .or(() -> text("design", identity.design(), false))
                         .or(() -> text("denomination", identity.denomination().key(), false));
+            case Word<?> word -> value(name, word.word(), prose);
             case Record record -> parts(record);
             case Integer number -> counted(number, MOST_WHOLE);
             // words of a fixed list, yes and no

@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import org.apache.commons.rng.sampling.ArraySampler;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
@@ -440,9 +439,6 @@ public record OddsReport(
                 : String.format(Locale.ROOT, "%,d", Math.max(1, Math.round(boxes)));
     }
 
-    /// Verdicts that count as found.
-    private static final Set<String> SURE_ENOUGH = Set.of("probable", "matched", "confirmed");
-
     private static List<VarietyOdds> varieties(HuntBook book, ScopeBook scope) {
         Map<String, int[]> counts = new LinkedHashMap<>();
         book.hunts()
@@ -456,7 +452,7 @@ public record OddsReport(
                 found(counts, nameOf(find, variety), find.count());
             }
             AttributionNote note = scope.attribution(find.id()).orElse(null);
-            if (note != null && SURE_ENOUGH.contains(note.verdict())) {
+            if (note != null && note.countsAsFound()) {
                 found(counts, nameOf(find, note.variety()), find.count());
             }
         }

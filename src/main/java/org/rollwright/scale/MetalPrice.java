@@ -5,18 +5,18 @@ import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.Optional;
 import org.rollwright.coin.Mass;
+import org.rollwright.journal.Word;
 
 /// A price of a metal, typed by the hunter; never fetched.
 ///
-/// @param metal `copper`, `zinc`, `nickel` or `silver`
 /// @param perKilogram in the hunter's own currency
 /// @param asTyped amount and unit, for a person
-public record MetalPrice(String metal, BigDecimal perKilogram, String asTyped, LocalDate day) {
+public record MetalPrice(Word<Element> metal, BigDecimal perKilogram, String asTyped, LocalDate day) {
     /// Reads a price by the pound, the troy ounce or the kilogram.
     ///
     /// @param amount up to seven digits and four decimals
     /// @param unit `lb`, `oz t` or `kg`
-    public static Optional<MetalPrice> read(String metal, String amount, String unit, LocalDate day) {
+    public static Optional<MetalPrice> read(Word<Element> metal, String amount, String unit, LocalDate day) {
         double gramsPerUnit =
                 switch (unit) {
                     case "lb" -> Mass.GRAMS_PER_POUND;

@@ -2,6 +2,7 @@ package org.rollwright.scale;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import org.rollwright.coin.Refusal;
 import org.rollwright.journal.Contradiction;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Growing;
+import org.rollwright.journal.Word;
 
 /// The scale: cups, counted piles and the prices of metals. Immutable.
 public final class ScaleBook {
@@ -20,9 +22,10 @@ public final class ScaleBook {
 
     private final Map<String, Cup> cups;
     private final Map<String, CountedPile> piles;
-    private final Map<String, MetalPrice> metalPrices;
+    private final Map<Word<Element>, MetalPrice> metalPrices;
 
-    private ScaleBook(Map<String, Cup> cups, Map<String, CountedPile> piles, Map<String, MetalPrice> metalPrices) {
+    private ScaleBook(
+            Map<String, Cup> cups, Map<String, CountedPile> piles, Map<Word<Element>, MetalPrice> metalPrices) {
         this.cups = cups;
         this.piles = piles;
         this.metalPrices = metalPrices;
@@ -43,8 +46,10 @@ public final class ScaleBook {
     }
 
     /// The price of each metal, the latest.
-    public SortedMap<String, MetalPrice> metalPrices() {
-        return new TreeMap<>(metalPrices);
+    public SortedMap<Word<Element>, MetalPrice> metalPrices() {
+        SortedMap<Word<Element>, MetalPrice> sorted = new TreeMap<>(Comparator.comparing(Word::word));
+        sorted.putAll(metalPrices);
+        return sorted;
     }
 
     /// Why an event cannot be taken.
@@ -92,7 +97,7 @@ public final class ScaleBook {
         image.cups.forEach(cup -> cups.put(cup.name(), cup));
         Map<String, CountedPile> piles = new HashMap<>();
         image.piles.forEach(pile -> piles.put(pile.alloy(), pile));
-        Map<String, MetalPrice> prices = new HashMap<>();
+        Map<Word<Element>, MetalPrice> prices = new HashMap<>();
         image.metalPrices.forEach(price -> prices.put(price.metal(), price));
         return new ScaleBook(Growing.map(cups), Growing.map(piles), Growing.map(prices));
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
+import org.rollwright.coin.Metal;
 
 /// What one weight says of one coin: which alloys' tolerances it lies in, given what the scale can show.
 ///
@@ -90,7 +91,7 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
 
     /// Word a hunter uses: bronze, zinc, steel …
     static String name(Alloy alloy) {
-        return alloy.metal().word().equals("copper")
+        return alloy.metal() == Metal.COPPER
                 ? (alloy.name().contains("brass") ? "brass (copper)" : "bronze (copper)")
                 : alloy.metal().word();
     }

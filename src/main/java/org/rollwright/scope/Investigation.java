@@ -15,6 +15,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.journal.Word;
 
 /// The attribution of one coin under way: which candidates there are, what was asked and answered, what to look
 /// at next, and how sure that makes it.
@@ -111,13 +112,21 @@ public final class Investigation {
         return looked + ": " + answer;
     }
 
+    /// What a candidate is.
+    public enum Sort {
+        VARIETY,
+        LOOK_ALIKE,
+        ORDINARY
+    }
+
     /// One thing it may be.
     ///
+    /// @param number stays the same while answers are given
     /// @param key of the variety; blank for the ordinary coin and for look-alikes
     /// @param prior before anything was seen, from rarity and from the hunter's own checks
-    public record Candidate(String key, String name, double prior, double probability) {
+    public record Candidate(int number, Sort sort, String key, String name, double prior, double probability) {
         public boolean isVariety() {
-            return !key.isEmpty();
+            return sort == Sort.VARIETY;
         }
     }
 
@@ -137,38 +146,12 @@ public final class Investigation {
     /// One step of the path, for keeping with the find.
     public record Step(String looked, String answer) {}
 
-    /// How sure it is, in words.
-    ///
-    /// @param word one of: open, ordinary, looks like something else, suspected, probable, matched, confirmed
-    public record Verdict(String word, String candidate, String key, double probability, String rule) {}
+    /// How sure it is.
+    public record Verdict(VerdictWord word, String candidate, String key, double probability, String rule) {}
 
-    /// A verdict's word in the language of the pages; the word itself is what the record keeps.
-    ///
-    /// @return the word as it is when it is none of ours
-    public static String said(String word) {
-        return switch (word) {
-            case "suspected" -> t("scope.suspected");
-            case "probable" -> t("scope.probable");
-            case "matched" -> t("scope.matched");
-            case "confirmed" -> t("scope.confirmed");
-            case "ordinary" -> t("scope.ordinary");
-            case "looks like something else" -> t("scope.looks-like-something-else");
-            case "open" -> t("scope.open");
-            default -> word;
-        };
-    }
-
-    /// The rules of the verdicts, for people.
-    public static Map<String, String> rules() {
-        Map<String, String> rules = new LinkedHashMap<>();
-        rules.put("suspected", t("scope.one-leads"));
-        rules.put("probable", t("scope.at-least-8-in-10"));
-        rules.put("matched", t("scope.sure-variety"));
-        rules.put("confirmed", t("scope.matched-compared"));
-        rules.put("ordinary", t("scope.sure-ordinary"));
-        rules.put("looks like something else", t("scope.other-cause"));
-        rules.put("open", t("scope.none-of-these-yet"));
-        return rules;
+    /// A verdict of the record in the language of the pages; a word that is none of ours as it is.
+    public static String said(Word<VerdictWord> verdict) {
+        return verdict.in(VerdictWord.class).map(VerdictWord::said).orElse(verdict.word());
     }
 
     /// The largest weight an answer may have: no one sees without error.
@@ -179,7 +162,7 @@ public final class Investigation {
 
     private record Ask(String text, String where, int seconds) {}
 
-    private record Kind(String key, String name, double prior) {}
+    private record Kind(Sort sort, String key, String name, double prior) {}
 
     private final List<Kind> kinds;
     private final List<Ask> asks;
@@ -253,13 +236,13 @@ public final class Investigation {
         for (Variety variety : varieties) {
             double chance = chance(variety, checked.getOrDefault(variety.key(), 0));
             special += chance;
-            kinds.add(new Kind(variety.key(), variety.name(), chance));
+            kinds.add(new Kind(Sort.VARIETY, variety.key(), variety.name(), chance));
         }
         for (LookAlike one : alike) {
             special += one.share();
-            kinds.add(new Kind("", one.name(), one.share()));
+            kinds.add(new Kind(Sort.LOOK_ALIKE, "", one.name(), one.share()));
         }
-        kinds.add(new Kind("", t("scope.ordinary-coin"), Math.max(0.05, 1 - special)));
+        kinds.add(new Kind(Sort.ORDINARY, "", t("scope.ordinary-coin"), Math.max(0.05, 1 - special)));
         List<Ask> asks = new ArrayList<>();
         List<List<Double>> yes = new ArrayList<>();
         List<List<Boolean>> own = new ArrayList<>();
@@ -400,7 +383,12 @@ public final class Investigation {
         for (int i = 0; i < kinds.size(); i++) {
             Kind kind = kinds.get(i);
             candidates.add(new Candidate(
-                    kind.key, kind.name, kind.prior / all, state.posterior().get(i)));
+                    i,
+                    kind.sort,
+                    kind.key,
+                    kind.name,
+                    kind.prior / all,
+                    state.posterior().get(i)));
         }
         candidates.sort(Comparator.comparingDouble(Candidate::probability).reversed());
         return candidates;
@@ -422,12 +410,7 @@ public final class Investigation {
 
     /// How probable a yes is on a coin of a candidate.
     public double chanceOfYes(int question, Candidate candidate) {
-        for (int i = 0; i < kinds.size(); i++) {
-            if (kinds.get(i).name.equals(candidate.name()) && kinds.get(i).key.equals(candidate.key())) {
-                return yes.get(question).get(i);
-            }
-        }
-        throw new IllegalArgumentException("there is no candidate " + candidate.name());
+        return yes.get(question).get(candidate.number());
     }
 
     /// The answers in the order given.
@@ -442,38 +425,29 @@ public final class Investigation {
     /// @param compared whether the hunter has compared it side by side with a coin or photograph known to be it
     public Verdict verdict(boolean compared) {
         Candidate first = candidates().getFirst();
-        int index = kinds.indexOf(kinds.stream()
-                .filter(kind -> kind.name.equals(first.name()) && kind.key.equals(first.key()))
-                .findFirst()
-                .orElseThrow());
         double p = first.probability();
-        if (!first.isVariety()) {
-            if (first.name().equals(t("scope.ordinary-coin"))) {
-                return verdict(p >= 0.95 ? "ordinary" : "open", first);
-            }
-            return verdict(p > 0.5 ? "looks like something else" : "open", first);
+        if (first.sort() == Sort.ORDINARY) {
+            return verdict(p >= 0.95 ? VerdictWord.ORDINARY : VerdictWord.OPEN, first);
+        }
+        if (first.sort() == Sort.LOOK_ALIKE) {
+            return verdict(p > 0.5 ? VerdictWord.LOOKS_LIKE_SOMETHING_ELSE : VerdictWord.OPEN, first);
         }
         int seen = 0;
         boolean contradicted = false;
         for (Map.Entry<Integer, Answer> entry : answers.entrySet()) {
-            boolean mine = own.get(entry.getKey()).get(index);
+            boolean mine = own.get(entry.getKey()).get(first.number());
             seen += mine && entry.getValue() == Answer.YES ? 1 : 0;
             contradicted |= mine
                     && entry.getValue() == Answer.NO
-                    && yes.get(entry.getKey()).get(index) >= 0.8;
+                    && yes.get(entry.getKey()).get(first.number()) >= 0.8;
         }
         if (p >= 0.98 && seen >= 2 && !contradicted) {
-            return verdict(compared ? "confirmed" : "matched", first);
+            return verdict(compared ? VerdictWord.CONFIRMED : VerdictWord.MATCHED, first);
         }
-        return verdict(p >= 0.8 ? "probable" : p >= 0.25 ? "suspected" : "open", first);
+        return verdict(p >= 0.8 ? VerdictWord.PROBABLE : p >= 0.25 ? VerdictWord.SUSPECTED : VerdictWord.OPEN, first);
     }
 
-    private static Verdict verdict(String word, Candidate candidate) {
-        return new Verdict(
-                word,
-                candidate.name(),
-                candidate.key(),
-                candidate.probability(),
-                java.util.Objects.requireNonNull(rules().get(word)));
+    private static Verdict verdict(VerdictWord word, Candidate candidate) {
+        return new Verdict(word, candidate.name(), candidate.key(), candidate.probability(), word.rule());
     }
 }

@@ -101,7 +101,7 @@ public final class ScopeBook {
     }
 
     private static OptionalLong scope(PhotoSubject about, HuntBook hunts) {
-        return about.kind().equals("find")
+        return about.kind().is(PhotoSubject.Kind.FIND)
                 ? about.findId().map(hunts::scope).orElse(OptionalLong.empty())
                 : OptionalLong.of(0);
     }

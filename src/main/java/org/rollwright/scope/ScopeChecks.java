@@ -38,7 +38,7 @@ final class ScopeChecks {
     }
 
     private static Optional<Refusal> subject(HuntBook hunts, PhotoSubject about) {
-        if (!about.kind().equals("find")) {
+        if (!about.kind().is(PhotoSubject.Kind.FIND)) {
             return Optional.empty();
         }
         return about.findId()

@@ -4,15 +4,17 @@ import java.util.List;
 import java.util.Map;
 import org.rollwright.hunt.FindId;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 
 /// What happens under the microscope: attributions, varieties of the user's own, photographs.
 public sealed interface ScopeEvent extends Event {
     /// A find was looked at for varieties, with what came of it.
     ///
     /// @param variety key of the variety it is taken for; blank when it is none
-    /// @param verdict how sure, in the words of the attribution
+    /// @param verdict how sure
     /// @param path what was looked at and what was seen, in order
-    record Attributed(FindId find, String variety, String verdict, List<Look> path, String note) implements ScopeEvent {
+    record Attributed(FindId find, String variety, Word<VerdictWord> verdict, List<Look> path, String note)
+            implements ScopeEvent {
         public Attributed {
             path = List.copyOf(path);
         }

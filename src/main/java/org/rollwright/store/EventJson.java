@@ -21,8 +21,11 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 import org.rollwright.scale.CountedPile;
 import org.rollwright.scale.Cup;
+import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.json.JsonMapper;
@@ -85,6 +88,15 @@ final class EventJson {
     }
 
     @SuppressWarnings("UnusedVariable") // Jackson matches the constructor by its parameter
+    private abstract static class WordMixin {
+        @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+        WordMixin(String word) {}
+
+        @JsonValue
+        abstract String word();
+    }
+
+    @SuppressWarnings("UnusedVariable") // Jackson matches the constructor by its parameter
     private abstract static class GradeMixin {
         @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
         GradeMixin(int points) {}
@@ -114,11 +126,13 @@ final class EventJson {
                 .addMixIn(FindId.class, NumberMixin.class)
                 .addMixIn(AlbumId.class, NumberMixin.class)
                 .addMixIn(PlaceId.class, NumberMixin.class)
+                .addMixIn(OrderId.class, NumberMixin.class)
                 .addMixIn(CountedPile.class, FactsMixin.class)
                 .addMixIn(Cup.class, FactsMixin.class)
-                .addMixIn(org.rollwright.till.Order.class, FactsMixin.class)
+                .addMixIn(Order.class, FactsMixin.class)
                 .addMixIn(Country.class, CodeMixin.class)
                 .addMixIn(Mint.class, CodeMixin.class)
+                .addMixIn(Word.class, WordMixin.class)
                 .addMixIn(Grade.class, GradeMixin.class)
                 .addMixIn(Mass.class, MassMixin.class);
         NAMES.forEach((type, name) -> builder.registerSubtypes(new NamedType(type, name)));

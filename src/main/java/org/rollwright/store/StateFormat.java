@@ -313,6 +313,9 @@ final class StateFormat {
 
     private static void walk(Type type, Set<Class<?>> found) {
         if (type instanceof ParameterizedType generic) {
+            if (generic.getRawType() instanceof Class<?> kind && kind.isRecord()) {
+                walk(kind, found);
+            }
             Arrays.stream(generic.getActualTypeArguments()).forEach(part -> walk(part, found));
         } else if (type instanceof Class<?> kind && !kind.isPrimitive() && found.add(kind) && kind.isRecord()) {
             for (RecordComponent part : kind.getRecordComponents()) {

@@ -20,6 +20,7 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 
 /// What is booked at the till, with what follows from it.
 ///
@@ -86,35 +87,26 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
         // the record's own words, whatever language the pages speak
         String words = "return of " + what.day;
         if (missing.signum() > 0) {
-            moves.add(move(what, Ledger.Account.OUTSIDE, Ledger.Account.SHORT, missing, words + " short"));
+            moves.add(move(what, Account.OUTSIDE, Account.SHORT, missing, words + " short"));
         } else if (missing.signum() < 0) {
-            moves.add(move(what, Ledger.Account.SHORT, Ledger.Account.OUTSIDE, missing.negate(), words + " over"));
+            moves.add(move(what, Account.SHORT, Account.OUTSIDE, missing.negate(), words + " over"));
         }
         if (what.fee.signum() > 0) {
-            moves.add(move(what, Ledger.Account.OUTSIDE, Ledger.Account.FEES, what.fee, "counting"));
+            moves.add(move(what, Account.OUTSIDE, Account.FEES, what.fee, "counting"));
         }
         if (what.inCash && counted.compareTo(what.fee) > 0) {
-            moves.add(move(
-                    what, Ledger.Account.OUTSIDE, Ledger.Account.CASH, counted.subtract(what.fee), words + " in cash"));
+            moves.add(move(what, Account.OUTSIDE, Account.CASH, counted.subtract(what.fee), words + " in cash"));
         }
         return moves;
     }
 
-    private static CashMove move(Return what, Ledger.Account from, Ledger.Account to, BigDecimal amount, String words) {
-        return new CashMove(what.day, from.name(), to.name(), amount, what.where, words, what.currency.getCode());
+    private static CashMove move(Return what, Account from, Account to, BigDecimal amount, String words) {
+        return new CashMove(what.day, Word.of(from), Word.of(to), amount, what.where, words, what.currency.getCode());
     }
 
     private void possible(CurrencyUnit currency, List<CashMove> moves) {
-        List<Ledger.Movement> movements = moves.stream()
-                .map(move -> new Ledger.Movement(
-                        move.day(),
-                        Ledger.Account.valueOf(move.from()),
-                        Ledger.Account.valueOf(move.to()),
-                        move.amount(),
-                        move.what(),
-                        move.where(),
-                        true))
-                .toList();
+        List<Ledger.Movement> movements =
+                moves.stream().map(Ledger::movement).flatMap(Optional::stream).toList();
         Ledger.refusal(till, held, catalog, currency, zone, movements).ifPresent(why -> {
             throw new Declined(new Refusal(why.wrong(), why.right()));
         });
@@ -170,7 +162,7 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
     /// An order comes to its end: boxes that came enter the record as boxes waiting to be searched.
     ///
     /// @param came how many; null for all
-    public Event arrived(long number, LocalDate day, @Nullable Integer came) {
+    public Event arrived(OrderId number, LocalDate day, @Nullable Integer came) {
         Order order = till.order(number)
                 .orElseThrow(() -> new Declined(t("till.no-such-order", number), t("till.look-at-the-list-again")));
         int boxes = came == null ? order.boxes() : came;

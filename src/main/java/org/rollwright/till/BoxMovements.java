@@ -30,7 +30,6 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Roll;
-import org.rollwright.till.Ledger.Account;
 
 /// What the record of boxes and finds says of money.
 ///

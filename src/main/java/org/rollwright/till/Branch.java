@@ -5,6 +5,7 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.TreeSet;
+import org.rollwright.journal.Word;
 
 /// A branch of a bank, or another place coins come from or go to.
 ///
@@ -17,7 +18,7 @@ import java.util.TreeSet;
 /// @param boxFee asked for a box, 0 or more
 /// @param countPercent kept back when coins are counted, in hundredths of the amount, 0 to 30
 /// @param kilometres road from home, 0 to 2000
-/// @param bearing where it lies seen from home: N, NE, E, SE, S, SW, W, NW; blank when not said
+/// @param bearing where it lies seen from home; blank when not said
 /// @param closed given up for good
 public record Branch(
         String bank,
@@ -29,7 +30,7 @@ public record Branch(
         BigDecimal boxFee,
         BigDecimal countPercent,
         double kilometres,
-        String bearing,
+        Word<Bearing> bearing,
         boolean closed,
         String note) {
     public Branch {

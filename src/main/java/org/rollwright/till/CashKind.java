@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.Arrays;
 import java.util.Optional;
-import org.rollwright.till.Ledger.Account;
 
 /// What is booked by hand with one word.
 public enum CashKind {

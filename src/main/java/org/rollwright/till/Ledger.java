@@ -27,42 +27,6 @@ import org.rollwright.hunt.HuntBook;
 /// cannot know (cash drawn, fees, returns by the bag) is booked by hand. Amounts are in one currency; there is
 /// a ledger for each.
 public final class Ledger {
-    /// Where face value can be.
-    public enum Account {
-        /// Bank accounts and everything else the hunter draws on; negative by what is out.
-        OUTSIDE,
-        /// Notes in hand.
-        CASH,
-        /// Ordered and paid, not yet here.
-        IN_TRANSIT,
-        /// In boxes, searched or not.
-        BOXES,
-        /// Coins that stay.
-        KEPT,
-        /// Searched and waiting to go back.
-        TO_RETURN,
-        /// Missing from rolls, boxes and returns; negative when there was more than said.
-        SHORT,
-        /// Paid for counting, ordering and the like.
-        FEES,
-        /// Face value of finds that were sold, given away, spent or lost.
-        LEFT;
-
-        public String words() {
-            return switch (this) {
-                case OUTSIDE -> t("till.drawn-from-outside");
-                case CASH -> t("till.cash-in-hand");
-                case IN_TRANSIT -> t("till.in-transit");
-                case BOXES -> t("till.in-boxes");
-                case KEPT -> t("till.kept");
-                case TO_RETURN -> t("till.to-be-returned");
-                case SHORT -> t("till.short");
-                case FEES -> t("till.fees");
-                case LEFT -> t("till.left-with-coins-sold");
-            };
-        }
-    }
-
     /// One movement.
     ///
     /// @param amount above 0
@@ -138,20 +102,13 @@ public final class Ledger {
         return ledger;
     }
 
-    private static Optional<Movement> movement(CashMove move) {
-        try {
-            return Optional.of(new Movement(
-                    move.day(),
-                    Account.valueOf(move.from()),
-                    Account.valueOf(move.to()),
-                    move.amount(),
-                    move.what(),
-                    move.where(),
-                    true));
-        } catch (IllegalArgumentException e) {
-            // a place this version does not know; the journal keeps it
-            return Optional.empty();
-        }
+    /// What moved by hand; empty when it was to or from a place this version does not know, which the journal keeps.
+    static Optional<Movement> movement(CashMove move) {
+        return move.from()
+                .in(Account.class)
+                .flatMap(from -> move.to()
+                        .in(Account.class)
+                        .map(to -> new Movement(move.day(), from, to, move.amount(), move.what(), move.where(), true)));
     }
 
     /// Boxes are paid from the cash in hand while it lasts that far, otherwise from the account.

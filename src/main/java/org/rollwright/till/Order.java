@@ -8,7 +8,7 @@ import org.rollwright.hunt.BoxId;
 
 /// Boxes ordered from a branch.
 ///
-/// @param number from 1, never given twice
+/// @param number never given twice
 /// @param branch name of the branch
 /// @param boxes how many, 1 to 1000
 /// @param due when they can be picked up
@@ -16,7 +16,7 @@ import org.rollwright.hunt.BoxId;
 /// @param ended when it arrived or was given up, null while it is open
 /// @param arrived the boxes that came; fewer than ordered when the bank was short
 public record Order(
-        long number,
+        OrderId number,
         String branch,
         Denomination denomination,
         int boxes,

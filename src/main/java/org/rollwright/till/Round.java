@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.rollwright.journal.Word;
 
 /// A round of pick-ups and returns on one day: which branches, in which order.
 ///
@@ -92,7 +93,7 @@ public record Round(LocalDate day, List<Call> calls, double kilometres, double w
         if (one.equals(other)) {
             return 0;
         }
-        if (one.bearing().isBlank() || other.bearing().isBlank()) {
+        if (one.bearing().word().isBlank() || other.bearing().word().isBlank()) {
             return one.kilometres() + other.kilometres();
         }
         double angle = Math.toRadians(degrees(one) - degrees(other));
@@ -102,15 +103,10 @@ public record Round(LocalDate day, List<Call> calls, double kilometres, double w
     }
 
     private static double degrees(Branch branch) {
-        return switch (branch.bearing().toUpperCase(Locale.ROOT)) {
-            case "NE" -> 45;
-            case "E" -> 90;
-            case "SE" -> 135;
-            case "S" -> 180;
-            case "SW" -> 225;
-            case "W" -> 270;
-            case "NW" -> 315;
-            default -> 0;
-        };
+        // also in small letters, as older records may have it
+        return new Word<Bearing>(branch.bearing().word().toUpperCase(Locale.ROOT))
+                .in(Bearing.class)
+                .map(Bearing::degrees)
+                .orElse(0.0);
     }
 }

@@ -20,7 +20,7 @@ public final class TillBook {
 
     private final List<CashMove> cashMoves;
     private final Map<String, Branch> branches;
-    private final Map<Long, Order> orders;
+    private final Map<OrderId, Order> orders;
     private final List<Effort> efforts;
 
     /// The last number given, also to an order taken back at present.
@@ -29,7 +29,7 @@ public final class TillBook {
     private TillBook(
             List<CashMove> cashMoves,
             Map<String, Branch> branches,
-            Map<Long, Order> orders,
+            Map<OrderId, Order> orders,
             List<Effort> efforts,
             long lastOrder) {
         this.cashMoves = cashMoves;
@@ -57,16 +57,16 @@ public final class TillBook {
     /// Orders by number.
     public List<Order> orders() {
         return orders.values().stream()
-                .sorted(Comparator.comparingLong(Order::number))
+                .sorted(Comparator.comparingLong(order -> order.number().number()))
                 .toList();
     }
 
-    public Optional<Order> order(long number) {
+    public Optional<Order> order(OrderId number) {
         return Optional.ofNullable(orders.get(number));
     }
 
-    public long nextOrder() {
-        return lastOrder + 1;
+    public OrderId nextOrder() {
+        return new OrderId(lastOrder + 1);
     }
 
     /// Time, road and fuel, in the order noted.
@@ -108,9 +108,14 @@ public final class TillBook {
 
     /// The book with the numbers that an event gave, whether or not the event counts at present.
     public TillBook noted(TillEvent event) {
-        return event instanceof TillEvent.OrderPlaced placed && placed.order().number() > lastOrder
+        return event instanceof TillEvent.OrderPlaced placed
+                        && placed.order().number().number() > lastOrder
                 ? new TillBook(
-                        cashMoves, branches, orders, efforts, placed.order().number())
+                        cashMoves,
+                        branches,
+                        orders,
+                        efforts,
+                        placed.order().number().number())
                 : this;
     }
 
@@ -139,7 +144,7 @@ public final class TillBook {
     public static TillBook of(Image image) {
         Map<String, Branch> branches = new HashMap<>();
         image.branches.forEach(branch -> branches.put(branch.name(), branch));
-        Map<Long, Order> orders = new HashMap<>();
+        Map<OrderId, Order> orders = new HashMap<>();
         image.orders.forEach(order -> orders.put(order.number(), order));
         return new TillBook(
                 Growing.list(image.cashMoves),

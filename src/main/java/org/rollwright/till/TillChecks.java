@@ -5,7 +5,6 @@ import static org.rollwright.text.Texts.t;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.TextStyle;
-import java.util.List;
 import java.util.Optional;
 import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.BoxDetails;
@@ -16,7 +15,6 @@ import org.rollwright.text.Texts;
 
 /// Keeps contradictions about branches, orders, cash and time out of the journal.
 final class TillChecks {
-    private static final List<String> BEARINGS = List.of("", "N", "NE", "E", "SE", "S", "SW", "W", "NW");
     private static final int MOST_BOXES = 1_000;
     private static final int LONGEST_LEAD = 60;
     private static final double FURTHEST = 2_000;
@@ -53,7 +51,8 @@ final class TillChecks {
         if (!(branch.kilometres() >= 0) || branch.kilometres() > FURTHEST) {
             return refusal(t("hunt.that-is-no-distance"), t("hunt.road-form", (int) FURTHEST));
         }
-        return BEARINGS.contains(branch.bearing())
+        return branch.bearing().equals(Bearing.NOT_SAID)
+                        || branch.bearing().in(Bearing.class).isPresent()
                 ? Optional.empty()
                 : refusal(t("hunt.direction-wrong", branch.bearing()), t("hunt.direction-form"));
     }

@@ -22,7 +22,7 @@ public sealed interface TillEvent extends Event {
     /// An order came to an end.
     ///
     /// @param arrived the boxes that came, none when it was given up
-    record OrderEnded(long order, LocalDate day, List<BoxId> arrived) implements TillEvent {
+    record OrderEnded(OrderId order, LocalDate day, List<BoxId> arrived) implements TillEvent {
         public OrderEnded {
             arrived = List.copyOf(arrived);
         }

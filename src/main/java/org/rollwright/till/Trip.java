@@ -70,7 +70,7 @@ public record Trip(
     /// What there is to do at each branch, in the order of branches.
     private static List<Round.Wish> wishes(
             TillBook till, Ledger ledger, LocalDate today, Map<Integer, Double> own, Manner manner) {
-        BigDecimal toReturn = ledger.balance(Ledger.Account.TO_RETURN);
+        BigDecimal toReturn = ledger.balance(Account.TO_RETURN);
         List<String> loops = ledger.loops();
         List<Round.Wish> wishes = new ArrayList<>();
         for (Branch branch : till.branches()) {

@@ -14,6 +14,7 @@ import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.VarietyShelf;
+import org.rollwright.scope.VerdictWord;
 
 /// What the page of an attribution shows. All that was answered stands in the page's address, so the browser's
 /// back key takes an answer back.
@@ -28,7 +29,6 @@ public record AttributionView(
         List<Ask> others,
         List<Ask> answered,
         List<Candidate> candidates,
-        String verdict,
         String sentence,
         List<Rule> rules,
         String answers,
@@ -78,9 +78,9 @@ public record AttributionView(
         }
         Investigation.Verdict verdict = now.verdict(false);
         List<Rule> rules = new ArrayList<>();
-        Investigation.rules()
-                .forEach((word, rule) ->
-                        rules.add(new Rule(Investigation.said(word), rule, word.equals(verdict.word()))));
+        for (VerdictWord word : VerdictWord.values()) {
+            rules.add(new Rule(word.said(), word.rule(), word == verdict.word()));
+        }
         List<VarietyViews.Choice> stages = new ArrayList<>();
         for (Investigation.Stage one : Investigation.Stage.values()) {
             stages.add(new VarietyViews.Choice(one.name(), one.said()));
@@ -96,7 +96,6 @@ public record AttributionView(
                 now.candidates().stream()
                         .map(one -> new Candidate(one.key(), one.name(), one.probability(), percent(one.probability())))
                         .toList(),
-                verdict.word(),
                 sentence(verdict),
                 rules,
                 said.text(),
@@ -109,12 +108,12 @@ public record AttributionView(
 
     private static String sentence(Investigation.Verdict verdict) {
         return switch (verdict.word()) {
-            case "open" -> t("attribution.open-nothing-leads-clearly");
-            case "ordinary" -> t("attribution.ordinary");
-            case "looks like something else" -> t("attribution.looks-like", verdict.candidate());
-            default ->
-                capital(Investigation.said(verdict.word())) + ": " + verdict.candidate() + ", "
-                        + percent(verdict.probability()) + ".";
+            case OPEN -> t("attribution.open-nothing-leads-clearly");
+            case ORDINARY -> t("attribution.ordinary");
+            case LOOKS_LIKE_SOMETHING_ELSE -> t("attribution.looks-like", verdict.candidate());
+            case SUSPECTED, PROBABLE, MATCHED, CONFIRMED ->
+                capital(verdict.word().said()) + ": " + verdict.candidate() + ", " + percent(verdict.probability())
+                        + ".";
         };
     }
 

@@ -98,7 +98,7 @@ final class BranchPages {
         filled.putIfAbsent("boxfee", branch.boxFee().toPlainString());
         filled.putIfAbsent("percent", branch.countPercent().toPlainString());
         filled.putIfAbsent("road", Manner.roadField(branch.kilometres()));
-        filled.putIfAbsent("bearing", branch.bearing());
+        filled.putIfAbsent("bearing", branch.bearing().word());
         filled.putIfAbsent("closed", branch.closed() ? "yes" : "");
         filled.putIfAbsent("note", branch.note());
     }
@@ -150,7 +150,7 @@ final class BranchPages {
                         ? t("branch.given-up", Manner.day(ended))
                         : t("branch.so-many-came", order.arrived().size(), order.boxes(), Manner.day(ended));
         return new TillView.OrderRow(
-                order.number(),
+                order.number().number(),
                 order.prepaid()
                         ? t("branch.boxes-of-paid", order.boxes(), coins(order))
                         : t("branch.boxes-of", order.boxes(), coins(order)),

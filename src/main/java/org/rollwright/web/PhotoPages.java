@@ -23,7 +23,6 @@ import org.rollwright.action.ScopeActions;
 import org.rollwright.coin.Length;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
@@ -213,27 +212,21 @@ final class PhotoPages {
 
     /// The millimetres of the coin on a photograph, as far as the record says which coin it is.
     private static @Nullable Length diameter(State book, Bench bench, PhotoNote note) {
-        if (note.about().kind().equals("find")) {
-            return book.hunt()
-                    .find(new FindId(Long.parseLong(note.about().key())))
-                    .flatMap(find -> bench.catalog().lookup(find.facts().identity()).stream()
-                            .findFirst()
-                            .map(issue -> issue.alloy().diameter()))
-                    .orElse(null);
-        }
-        if (note.about().kind().equals("variety")) {
-            return bench.varieties()
-                    .book(book.scope())
-                    .variety(note.about().key())
-                    .flatMap(one -> bench
-                            .catalog()
-                            .ofYear(one.denomination(), one.years().first())
-                            .stream()
-                            .findFirst()
-                            .map(issue -> issue.alloy().diameter()))
-                    .orElse(null);
-        }
-        return null;
+        return note.about()
+                .findId()
+                .flatMap(book.hunt()::find)
+                .flatMap(find ->
+                        bench.catalog().lookup(find.facts().identity()).stream().findFirst())
+                .or(() -> note.about()
+                        .varietyKey()
+                        .flatMap(bench.varieties().book(book.scope())::variety)
+                        .flatMap(one -> bench
+                                .catalog()
+                                .ofYear(one.denomination(), one.years().first())
+                                .stream()
+                                .findFirst()))
+                .map(issue -> issue.alloy().diameter())
+                .orElse(null);
     }
 
     private Optional<PhotoNote> note(State book, String id) {

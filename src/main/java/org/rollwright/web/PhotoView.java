@@ -37,10 +37,8 @@ public record PhotoView(
     static PhotoView of(State book, Catalog catalog, PhotoNote note, @Nullable Length diameter) {
         String find = "";
         String year = "";
-        if (note.about().kind().equals("find")) {
-            var known = book.hunt()
-                    .find(new org.rollwright.hunt.FindId(
-                            Long.parseLong(note.about().key())));
+        var known = note.about().findId().flatMap(book.hunt()::find);
+        if (known.isPresent()) {
             find = known.map(one -> one.hunt().number() + "/" + one.ordinal()).orElse("");
             year = known.map(one -> one.facts().identity().year())
                     .map(String::valueOf)

@@ -13,11 +13,13 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.MassText;
+import org.rollwright.coin.Metal;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.scale.AlloyWeight;
 import org.rollwright.scale.CountByWeight;
 import org.rollwright.scale.Cup;
+import org.rollwright.scale.Element;
 import org.rollwright.scale.MetalContent;
 import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.MixedPile;
@@ -136,7 +138,7 @@ public record ScaleView(
                         + alloy.map(one -> ", "
                                         + coins(book, one, all, cup.resolution().grams(), 2))
                                 .orElse(""),
-                alloy.map(one -> one.metal().word().equals("copper")).orElse(false));
+                alloy.map(one -> one.metal() == Metal.COPPER).orElse(false));
     }
 
     /// `610 coins (9 in 10: 605 to 615)`.
@@ -298,7 +300,7 @@ public record ScaleView(
                 names.putIfAbsent(alloy, issue.identity().denomination().key());
                 boolean low = List.of("cent", "nickel")
                                 .contains(issue.identity().denomination().key())
-                        && !issue.alloy().metal().word().equals("silver");
+                        && issue.alloy().metal() != Metal.SILVER;
                 cautioned.merge(alloy, low, (a, b) -> a || b);
             }
         }
@@ -308,11 +310,9 @@ public record ScaleView(
                 continue;
             }
             MetalContent content = MetalContent.of(alloy, book.scale().metalPrices());
-            String silver = content.grams().containsKey("silver")
+            String silver = content.grams(Element.SILVER) > 0
                     ? String.format(
-                            Locale.ROOT,
-                            ", %.4f oz t silver",
-                            content.grams().getOrDefault("silver", 0.0) / MetalContent.TROY_OUNCE)
+                            Locale.ROOT, ", %.4f oz t silver", content.grams(Element.SILVER) / MetalContent.TROY_OUNCE)
                     : "";
             rows.add(new MetalRow(
                     coin + ", " + alloy.name().replace('-', ' '),

@@ -236,7 +236,10 @@ public final class Things {
                                 t("tillbranches.percent-kept-for-counting"),
                                 branch.countPercent().toPlainString()),
                         Field.line("road", t("tillbranches.road-from-home"), Manner.roadField(branch.kilometres())),
-                        Field.line("bearing", t("tillbranches.which-way"), branch.bearing()),
+                        Field.line(
+                                "bearing",
+                                t("tillbranches.which-way"),
+                                branch.bearing().word()),
                         Field.line("note", t("tillbranches.note"), branch.note()),
                         tick("closed", t("tillbranches.closed-for-good"), branch.closed())))
                 .orElse(List.of());

@@ -28,6 +28,7 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Watch;
 import org.rollwright.odds.History;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.till.Account;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashKind;
 import org.rollwright.till.Ledger;
@@ -149,11 +150,10 @@ final class TillPages {
 
     static List<TillView.Balance> balances(Ledger ledger, CurrencyUnit currency) {
         List<TillView.Balance> balances = new ArrayList<>();
-        for (Ledger.Account account : Ledger.Account.values()) {
+        for (Account account : Account.values()) {
             BigDecimal balance = ledger.balance(account);
             balances.add(new TillView.Balance(
-                    account.words(),
-                    Manner.amount(account == Ledger.Account.OUTSIDE ? balance.negate() : balance, currency)));
+                    account.words(), Manner.amount(account == Account.OUTSIDE ? balance.negate() : balance, currency)));
         }
         return balances;
     }

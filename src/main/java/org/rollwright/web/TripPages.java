@@ -34,6 +34,7 @@ import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.YieldModel;
 import org.rollwright.text.Texts;
+import org.rollwright.till.Account;
 import org.rollwright.till.CalendarFile;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Ledger;
@@ -215,9 +216,8 @@ final class TripPages {
         }
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
-        BigDecimal out = ledger.balance(Ledger.Account.FEES)
-                .add(ledger.balance(Ledger.Account.SHORT))
-                .add(spent.fuel());
+        BigDecimal out =
+                ledger.balance(Account.FEES).add(ledger.balance(Account.SHORT)).add(spent.fuel());
         CabinetShelf.Contents state = cabinet.contents(book);
         List<CabinetIndex.Entry> found = state.index().entries().stream()
                 .filter(entry -> entry.ref().find() != 0)

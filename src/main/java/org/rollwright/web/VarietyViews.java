@@ -227,10 +227,10 @@ public final class VarietyViews {
     }
 
     static String about(State book, Catalog catalog, PhotoSubject about) {
-        return switch (about.kind()) {
-            case "find" ->
-                book.hunt()
-                        .find(new org.rollwright.hunt.FindId(Long.parseLong(about.key())))
+        return switch (about.kind().in(PhotoSubject.Kind.class).orElse(PhotoSubject.Kind.BENCH)) {
+            case FIND ->
+                about.findId()
+                        .flatMap(book.hunt()::find)
                         .map(find -> t(
                                 "variety.f-of-hunt",
                                 find.ordinal(),
@@ -239,8 +239,8 @@ public final class VarietyViews {
                                         find.facts().identity(),
                                         find.facts().identity().denomination())))
                         .orElse(t("variety.a-find-struck-out"));
-            case "variety" -> about.key().replace('-', ' ');
-            default -> "";
+            case VARIETY -> about.key().replace('-', ' ');
+            case BENCH -> "";
         };
     }
 }

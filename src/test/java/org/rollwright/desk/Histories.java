@@ -29,14 +29,19 @@ import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
 import org.rollwright.journal.Event;
 import org.rollwright.journal.Journal;
+import org.rollwright.journal.Word;
 import org.rollwright.scale.Cup;
 import org.rollwright.scale.ScaleEvent;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.ScopeEvent;
+import org.rollwright.scope.VerdictWord;
+import org.rollwright.till.Account;
+import org.rollwright.till.Bearing;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// Random histories of hunts, boxes, finds and albums, with undo and redo among them; the same for the same
@@ -90,8 +95,8 @@ public final class Histories {
                         0,
                         new TillEvent.CashMoved(new CashMove(
                                 java.time.LocalDate.of(2026, 1, 1),
-                                "OUTSIDE",
-                                "CASH",
+                                Word.of(Account.OUTSIDE),
+                                random.nextInt(4) == 0 ? new Word<>("a safe") : Word.of(Account.CASH),
                                 java.math.BigDecimal.valueOf(random.nextInt(3)),
                                 "",
                                 "draw " + random.nextInt(9),
@@ -136,7 +141,10 @@ public final class Histories {
                                         : new CabinetEvent.CoinsLeft(
                                                 List.of(new CoinRef(0, 1 + random.nextInt(4))),
                                                 new CabinetNote.Gone(
-                                                        "sold", null, "", java.time.LocalDate.of(2026, 1, 2))));
+                                                        new Word<>(random.nextInt(4) == 0 ? "eaten" : "sold"),
+                                                        null,
+                                                        "",
+                                                        java.time.LocalDate.of(2026, 1, 2))));
             case 6 ->
                 new Desk.Step(
                         0,
@@ -147,7 +155,14 @@ public final class Histories {
                 new Desk.Step(
                         0,
                         random.nextBoolean()
-                                ? new ScopeEvent.PhotoKept("p" + random.nextInt(4), 4, 3, PhotoSubject.BENCH, "")
+                                ? new ScopeEvent.PhotoKept(
+                                        "p" + random.nextInt(4),
+                                        4,
+                                        3,
+                                        random.nextInt(4) == 0
+                                                ? new PhotoSubject(new Word<>("shelf"), "", 0)
+                                                : PhotoSubject.BENCH,
+                                        "")
                                 : new ScopeEvent.PhotoTaken("p" + random.nextInt(4), PhotoSubject.BENCH));
             case 0 -> new Desk.Step(0, new HuntEvent.BoxAdded(book.hunt().nextBox(), Denomination.US_CENT, box()));
             case 1 -> new Desk.Step(0, new AlbumEvent.AlbumDefined(book.album().nextAlbum(), "Album", "series wheat"));
@@ -201,7 +216,7 @@ public final class Histories {
                                 java.math.BigDecimal.ZERO,
                                 java.math.BigDecimal.ZERO,
                                 random.nextInt(30),
-                                random.nextBoolean() ? "" : "NE",
+                                random.nextBoolean() ? Bearing.NOT_SAID : Word.of(Bearing.NE),
                                 random.nextInt(6) == 0,
                                 ""));
                     case 1 -> new TillEvent.BranchRemoved(branch);
@@ -219,7 +234,9 @@ public final class Histories {
                                 List.of()));
                     case 3 ->
                         new TillEvent.OrderEnded(
-                                1 + random.nextInt((int) book.till().nextOrder()),
+                                new OrderId(1
+                                        + random.nextInt(
+                                                (int) book.till().nextOrder().number())),
                                 day.plusDays(9),
                                 random.nextBoolean() ? List.of() : List.of(new BoxId(1)));
                     default ->
@@ -247,7 +264,7 @@ public final class Histories {
                 new ScopeEvent.Attributed(
                         some,
                         "v1",
-                        "probable",
+                        random.nextInt(4) == 0 ? new Word<>("unsure") : Word.of(VerdictWord.PROBABLE),
                         List.of(new ScopeEvent.Look("a second D", "yes")),
                         "n" + random.nextInt(5));
             case 17 -> new ScopeEvent.PhotoKept("p" + random.nextInt(4), 4, 3, PhotoSubject.find(some), "");

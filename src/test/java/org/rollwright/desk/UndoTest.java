@@ -21,6 +21,7 @@ import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Event;
 import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// Undo where two scopes meet, and after a restart.
@@ -62,7 +63,7 @@ class UndoTest {
         assertThat(outcome).isInstanceOf(Desk.Outcome.Kept.class);
     }
 
-    private static Order order(long number) {
+    private static Order order(OrderId number) {
         return new Order(
                 number,
                 "Quarry",
@@ -85,7 +86,7 @@ class UndoTest {
                         new TillEvent.OrderPlaced(order(book.till().nextOrder())),
                         new TillEvent.BranchRemoved("no such branch"))));
         assertThat(outcome).isInstanceOf(Desk.Outcome.Refused.class);
-        assertThat(desk.<Long>read(known -> known.till().nextOrder())).isEqualTo(1);
+        assertThat(desk.<OrderId>read(known -> known.till().nextOrder())).isEqualTo(new OrderId(1));
     }
 
     @Test

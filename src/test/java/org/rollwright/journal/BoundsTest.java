@@ -66,6 +66,9 @@ class BoundsTest {
                 return make(name, wild.getUpperBounds()[0]);
             }
             if (type instanceof ParameterizedType list) {
+                if (list.getRawType() == Word.class) {
+                    return new Word<>((String) make(name, String.class));
+                }
                 Type[] of = list.getActualTypeArguments();
                 return list.getRawType() == Map.class
                         ? Map.of(make(name + " key", of[0]), make(name, of[1]))

@@ -29,6 +29,7 @@ import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 import org.rollwright.scope.ScopeEvent;
 
 /// The report says what was counted: fourteen boxes entered line by line, counted again here by hand. The
@@ -462,7 +463,8 @@ class OddsReportTest {
             desk.record(
                     1,
                     "",
-                    book -> new ScopeEvent.Attributed(ids.get(at), "cent-1955-doubled-date", verdict, List.of(), ""));
+                    book -> new ScopeEvent.Attributed(
+                            ids.get(at), "cent-1955-doubled-date", new Word<>(verdict), List.of(), ""));
         }
         OddsReport told = desk.read(book -> OddsReport.of(
                 book.hunt(),

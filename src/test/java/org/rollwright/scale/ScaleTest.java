@@ -15,6 +15,7 @@ import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.MassText;
+import org.rollwright.journal.Word;
 
 class ScaleTest {
     private static Alloy alloy(String name) {
@@ -33,7 +34,7 @@ class ScaleTest {
     void cents_to_the_pound() {
         assertThat(Mass.GRAMS_PER_POUND / BRASS.weight().grams()).isCloseTo(146, within(0.5));
         assertThat(Mass.GRAMS_PER_POUND / ZINC.weight().grams()).isCloseTo(181, within(0.6));
-        double copper = MetalContent.of(BRASS, Map.of()).grams().getOrDefault("copper", 0.0);
+        double copper = MetalContent.of(BRASS, Map.of()).grams(Element.COPPER);
         assertThat(Mass.GRAMS_PER_POUND / copper).isCloseTo(153.5, within(0.1));
     }
 
@@ -47,15 +48,19 @@ class ScaleTest {
                 .ofYear(new org.rollwright.coin.Denomination(org.rollwright.coin.Country.US, denomination), year)
                 .getFirst()
                 .alloy();
-        double silver = MetalContent.of(alloy, Map.of()).grams().getOrDefault("silver", 0.0);
+        double silver = MetalContent.of(alloy, Map.of()).grams(Element.SILVER);
         assertThat(silver / MetalContent.TROY_OUNCE).isCloseTo(ounces, within(0.0002));
     }
 
     @Test
     void a_metal_value_is_the_sum_of_its_metals() {
-        Map<String, MetalPrice> prices = Map.of(
-                "copper", new MetalPrice("copper", new BigDecimal("10"), "10 per kg", LocalDate.of(2026, 1, 1)),
-                "zinc", new MetalPrice("zinc", new BigDecimal("3"), "3 per kg", LocalDate.of(2026, 1, 1)));
+        Map<Word<Element>, MetalPrice> prices = Map.of(
+                Word.of(Element.COPPER),
+                        new MetalPrice(
+                                Word.of(Element.COPPER), new BigDecimal("10"), "10 per kg", LocalDate.of(2026, 1, 1)),
+                Word.of(Element.ZINC),
+                        new MetalPrice(
+                                Word.of(Element.ZINC), new BigDecimal("3"), "3 per kg", LocalDate.of(2026, 1, 1)));
         MetalContent content = MetalContent.of(BRASS, prices);
         assertThat(content.complete()).isTrue();
         assertThat(content.value().doubleValue()).isCloseTo(3.11 * 0.95 * 0.01 + 3.11 * 0.05 * 0.003, within(1e-4));

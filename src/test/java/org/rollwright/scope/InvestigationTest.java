@@ -49,14 +49,14 @@ class InvestigationTest {
     void a_widely_doubled_date_seen_by_all_its_markers_is_matched_and_confirmed_only_when_compared() {
         Investigation now = begin(1955, Mint.P, null);
         now = say(now, "seen without a glass", Investigation.Answer.YES);
-        assertThat(now.verdict(true).word()).isIn("open", "suspected", "probable");
+        assertThat(now.verdict(true).word()).isIn(VerdictWord.OPEN, VerdictWord.SUSPECTED, VerdictWord.PROBABLE);
         now = say(now, "shown twice", Investigation.Answer.YES);
         now = say(now, "vertical scratch left of the T", Investigation.Answer.YES);
         now = say(now, "strokes wider", Investigation.Answer.YES);
         now = say(now, "flat low shelf", Investigation.Answer.NO);
         now = say(now, "smear softly", Investigation.Answer.NO);
-        assertThat(now.verdict(false).word()).as(now.candidates().toString()).isEqualTo("matched");
-        assertThat(now.verdict(true).word()).isEqualTo("confirmed");
+        assertThat(now.verdict(false).word()).as(now.candidates().toString()).isEqualTo(VerdictWord.MATCHED);
+        assertThat(now.verdict(true).word()).isEqualTo(VerdictWord.CONFIRMED);
         assertThat(now.verdict(false).key()).isEqualTo("cent-1955-widely-doubled-obverse");
         assertThat(now.path()).hasSize(6);
     }
@@ -67,7 +67,7 @@ class InvestigationTest {
         now = say(now, "shown twice", Investigation.Answer.YES);
         now = say(now, "flat low shelf", Investigation.Answer.YES);
         now = say(now, "mint mark is doubled the same way", Investigation.Answer.YES);
-        assertThat(now.verdict(true).word()).isEqualTo("looks like something else");
+        assertThat(now.verdict(true).word()).isEqualTo(VerdictWord.LOOKS_LIKE_SOMETHING_ELSE);
         assertThat(now.verdict(true).candidate()).isEqualTo("strike doubling");
     }
 
@@ -137,8 +137,9 @@ class InvestigationTest {
                         question.number(),
                         random.nextDouble() < yes ? Investigation.Answer.YES : Investigation.Answer.NO);
             }
-            String word = now.verdict(false).word();
-            if (now.candidates().getFirst().isVariety() && (word.equals("probable") || word.equals("matched"))) {
+            VerdictWord word = now.verdict(false).word();
+            if (now.candidates().getFirst().isVariety()
+                    && (word == VerdictWord.PROBABLE || word == VerdictWord.MATCHED)) {
                 called++;
                 sums[0] += weight;
                 if (truth.key().equals(now.candidates().getFirst().key())) {

@@ -71,6 +71,9 @@ class StateFormatTest {
     /// Any value of a type of the image, nothing included where it may be missing.
     private static Object any(Type type, Random random) throws ReflectiveOperationException {
         if (type instanceof ParameterizedType generic) {
+            if (generic.getRawType() instanceof Class<?> raw && raw.isRecord()) {
+                return record(raw, random);
+            }
             Type[] of = generic.getActualTypeArguments();
             int size = random.nextInt(4);
             if (generic.getRawType() == Map.class) {

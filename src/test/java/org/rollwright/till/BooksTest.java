@@ -21,6 +21,7 @@ import org.rollwright.album.AlbumEvent;
 import org.rollwright.cabinet.CabinetEvent;
 import org.rollwright.cabinet.CabinetNote;
 import org.rollwright.cabinet.CoinRef;
+import org.rollwright.cabinet.Leaving;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.CoinDescription;
@@ -42,7 +43,7 @@ import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Roll;
 import org.rollwright.journal.Event;
-import org.rollwright.till.Ledger.Account;
+import org.rollwright.journal.Word;
 
 /// The books as they follow from the record.
 class BooksTest {
@@ -102,7 +103,7 @@ class BooksTest {
 
     private static BigDecimal booked(State book, Account to) {
         return book.till().cashMoves().stream()
-                .filter(move -> move.to().equals(to.name()))
+                .filter(move -> move.to().is(to))
                 .map(CashMove::amount)
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     }
@@ -196,7 +197,7 @@ class BooksTest {
     }
 
     private static CashMove cash(LocalDate day, Account from, Account to, int cents) {
-        return new CashMove(day, from.name(), to.name(), BigDecimal.valueOf(cents, 2), "", "", "USD");
+        return new CashMove(day, Word.of(from), Word.of(to), BigDecimal.valueOf(cents, 2), "", "", "USD");
     }
 
     private static Event found(int number, int roll, int year, int coins) {
@@ -275,7 +276,7 @@ class BooksTest {
                 "",
                 book -> new CabinetEvent.CoinsLeft(
                         List.of(CoinRef.of(new FindId(2), 1)),
-                        new CabinetNote.Gone("spent", null, "", LocalDate.of(2026, 3, 10))));
+                        new CabinetNote.Gone(Word.of(Leaving.SPENT), null, "", LocalDate.of(2026, 3, 10))));
         ledger = books(desk);
         assertThat(ledger.balance(Account.KEPT)).isEqualByComparingTo("0.11");
         assertThat(ledger.balance(Account.LEFT)).isEqualByComparingTo("0.01");
@@ -318,7 +319,16 @@ class BooksTest {
     void a_paid_order_is_in_transit_until_its_boxes_come() {
         Desk desk = new Desk(new MemoryJournal(), () -> EVENING, State.EMPTY);
         Order order = new Order(
-                1, "Hill Bank", Denomination.US_CENT, 3, PICKED, PICKED.plusDays(2), true, "", null, List.of());
+                new OrderId(1),
+                "Hill Bank",
+                Denomination.US_CENT,
+                3,
+                PICKED,
+                PICKED.plusDays(2),
+                true,
+                "",
+                null,
+                List.of());
         desk.record(0, "", book -> new TillEvent.OrderPlaced(order));
         assertThat(books(desk).balance(Account.IN_TRANSIT)).isEqualByComparingTo("75.00");
         List<Event> events = new ArrayList<>();
@@ -343,7 +353,7 @@ class BooksTest {
                             "",
                             "")));
         }
-        events.add(new TillEvent.OrderEnded(1, PICKED.plusDays(2), List.of(new BoxId(1), new BoxId(2))));
+        events.add(new TillEvent.OrderEnded(new OrderId(1), PICKED.plusDays(2), List.of(new BoxId(1), new BoxId(2))));
         desk.record(0, "", book -> new Event.Batch(events));
         Ledger ledger = books(desk);
         assertThat(ledger.balance(Account.IN_TRANSIT)).isEqualByComparingTo("0");
@@ -365,12 +375,18 @@ class BooksTest {
                 BigDecimal.ZERO,
                 BigDecimal.ZERO,
                 4,
-                "N",
+                Word.of(Bearing.N),
                 false,
                 "");
         desk.record(0, "", book -> new TillEvent.BranchWritten(open));
         CashMove sunday = new CashMove(
-                LocalDate.of(2026, 3, 8), "OUTSIDE", "CASH", new BigDecimal("5.00"), "Hill Bank, Mill Lane", "", "USD");
+                LocalDate.of(2026, 3, 8),
+                Word.of(Account.OUTSIDE),
+                Word.of(Account.CASH),
+                new BigDecimal("5.00"),
+                "Hill Bank, Mill Lane",
+                "",
+                "USD");
         assertThat(desk.record(0, "", book -> new TillEvent.CashMoved(sunday)))
                 .asString()
                 .contains("Hill Bank, Mill Lane does not open on Sundays; 2026-03-08 is one.");
@@ -473,7 +489,7 @@ class BooksTest {
                 BigDecimal.ZERO,
                 BigDecimal.ZERO,
                 kilometres,
-                bearing,
+                new Word<>(bearing),
                 false,
                 "");
     }
@@ -482,7 +498,7 @@ class BooksTest {
     @Test
     void the_calendar_file_opens_in_another_library() throws Exception {
         Order order = new Order(
-                7,
+                new OrderId(7),
                 "Hill Bank; Mill Lane, north",
                 Denomination.US_CENT,
                 2,
@@ -603,13 +619,25 @@ class BooksTest {
         desk.record(
                 0,
                 "",
-                book -> new TillEvent.CashMoved(
-                        new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("40.00"), "", "", "CAD")));
+                book -> new TillEvent.CashMoved(new CashMove(
+                        PICKED,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("40.00"),
+                        "",
+                        "",
+                        "CAD")));
         desk.record(
                 0,
                 "",
-                book -> new TillEvent.CashMoved(
-                        new CashMove(PICKED, "OUTSIDE", "CASH", new BigDecimal("3.00"), "", "", null)));
+                book -> new TillEvent.CashMoved(new CashMove(
+                        PICKED,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("3.00"),
+                        "",
+                        "",
+                        null)));
         Ledger home = books(desk);
         assertThat(home.balance(Account.BOXES)).isEqualByComparingTo("25.00");
         assertThat(home.balance(Account.CASH)).isEqualByComparingTo("3.00");
@@ -623,7 +651,7 @@ class BooksTest {
                 0,
                 "",
                 book -> new TillEvent.OrderPlaced(new Order(
-                        1,
+                        new OrderId(1),
                         "Far Bank",
                         new Denomination(new org.rollwright.coin.Country("CA"), "cent"),
                         1,
@@ -658,7 +686,7 @@ class BooksTest {
                 "",
                 book -> new CabinetEvent.CoinsLeft(
                         List.of(CoinRef.of(new FindId(3), 2)),
-                        new CabinetNote.Gone("sold", null, "", LocalDate.of(2026, 3, 3))));
+                        new CabinetNote.Gone(Word.of(Leaving.SOLD), null, "", LocalDate.of(2026, 3, 3))));
         assertThat(books(desk).balance(Account.LEFT)).isEqualByComparingTo("0");
         desk.record(1, "", book -> new HuntEvent.HuntFinished(new HuntId(1)));
         Ledger ledger = books(desk);

@@ -26,10 +26,10 @@ class TillTest {
     void the_books_always_balance(@ForAll long seed) {
         Random random = new Random(seed);
         Ledger ledger = new Ledger();
-        List<Ledger.Account> accounts = List.of(Ledger.Account.values());
+        List<Account> accounts = List.of(Account.values());
         for (int i = 0; i < 200; i++) {
-            Ledger.Account from = accounts.get(random.nextInt(accounts.size()));
-            Ledger.Account to = accounts.get(random.nextInt(accounts.size()));
+            Account from = accounts.get(random.nextInt(accounts.size()));
+            Account to = accounts.get(random.nextInt(accounts.size()));
             BigDecimal amount = BigDecimal.valueOf(random.nextInt(60_000) - 1_000L, 2);
             BigDecimal before = ledger.balance(from);
             Optional<Refusal> refusal = ledger.book(new Ledger.Movement(DAY, from, to, amount, "", "", true));
@@ -38,27 +38,27 @@ class TillTest {
                 assertThat(ledger.balance(from)).isEqualByComparingTo(before);
                 assertThat(refusal.get().right()).endsWith(".");
             }
-            for (Ledger.Account account : accounts) {
-                if (account != Ledger.Account.OUTSIDE && account != Ledger.Account.SHORT) {
+            for (Account account : accounts) {
+                if (account != Account.OUTSIDE && account != Account.SHORT) {
                     assertThat(ledger.balance(account).signum()).isNotNegative();
                 }
             }
         }
     }
 
-    private static Ledger.Movement move(Ledger.Account from, Ledger.Account to, String amount, String what) {
+    private static Ledger.Movement move(Account from, Account to, String amount, String what) {
         return new Ledger.Movement(DAY, from, to, new BigDecimal(amount), what, "", true);
     }
 
     @Test
     void a_return_larger_than_what_is_held_is_refused() {
         Ledger ledger = new Ledger();
-        ledger.book(move(Ledger.Account.OUTSIDE, Ledger.Account.CASH, "25.00", ""));
-        ledger.book(move(Ledger.Account.CASH, Ledger.Account.BOXES, "25.00", "Box 1"));
-        ledger.book(move(Ledger.Account.BOXES, Ledger.Account.KEPT, "0.14", ""));
-        ledger.book(move(Ledger.Account.BOXES, Ledger.Account.SHORT, "0.01", ""));
-        ledger.book(move(Ledger.Account.BOXES, Ledger.Account.TO_RETURN, "24.85", ""));
-        assertThat(ledger.book(move(Ledger.Account.TO_RETURN, Ledger.Account.OUTSIDE, "25.00", ""))
+        ledger.book(move(Account.OUTSIDE, Account.CASH, "25.00", ""));
+        ledger.book(move(Account.CASH, Account.BOXES, "25.00", "Box 1"));
+        ledger.book(move(Account.BOXES, Account.KEPT, "0.14", ""));
+        ledger.book(move(Account.BOXES, Account.SHORT, "0.01", ""));
+        ledger.book(move(Account.BOXES, Account.TO_RETURN, "24.85", ""));
+        assertThat(ledger.book(move(Account.TO_RETURN, Account.OUTSIDE, "25.00", ""))
                         .orElseThrow()
                         .wrong())
                 .isEqualTo("Only 24.85 is to be returned on 2026-03-02; 25.00 cannot leave it.");

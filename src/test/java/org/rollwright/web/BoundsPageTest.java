@@ -36,15 +36,20 @@ import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
+import org.rollwright.scale.Element;
 import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.ScaleEvent;
 import org.rollwright.scope.ScopeEvent;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
+import org.rollwright.till.Account;
+import org.rollwright.till.Bearing;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashMove;
 import org.rollwright.till.Effort;
 import org.rollwright.till.Order;
+import org.rollwright.till.OrderId;
 import org.rollwright.till.TillEvent;
 
 /// Texts, days and numbers out of proportion: refused by every page, and shown by every page when an older record
@@ -187,17 +192,47 @@ class BoundsPageTest {
                         new BigDecimal("1e20"),
                         BigDecimal.ZERO,
                         2_000,
-                        "N",
+                        Word.of(Bearing.N),
                         false,
                         text)),
-                new TillEvent.CashMoved(
-                        new CashMove(far, "OUTSIDE", "CASH", new BigDecimal("1e20"), text, text, "USD")),
-                new TillEvent.CashMoved(
-                        new CashMove(early, "OUTSIDE", "CASH", new BigDecimal("0.00001"), "", "", "USD")),
+                new TillEvent.CashMoved(new CashMove(
+                        far,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("1e20"),
+                        text,
+                        text,
+                        "USD")),
+                new TillEvent.CashMoved(new CashMove(
+                        early,
+                        Word.of(Account.OUTSIDE),
+                        Word.of(Account.CASH),
+                        new BigDecimal("0.00001"),
+                        "",
+                        "",
+                        "USD")),
                 new TillEvent.OrderPlaced(new Order(
-                        1, "Hill Bank", Denomination.US_CENT, 1_000, early, far, true, text, null, List.of())),
-                new TillEvent.OrderPlaced(
-                        new Order(2, "Hill Bank", Denomination.US_CENT, 1_000, far, far, false, text, null, List.of())),
+                        new OrderId(1),
+                        "Hill Bank",
+                        Denomination.US_CENT,
+                        1_000,
+                        early,
+                        far,
+                        true,
+                        text,
+                        null,
+                        List.of())),
+                new TillEvent.OrderPlaced(new Order(
+                        new OrderId(2),
+                        "Hill Bank",
+                        Denomination.US_CENT,
+                        1_000,
+                        far,
+                        far,
+                        false,
+                        text,
+                        null,
+                        List.of())),
                 new TillEvent.EffortNoted(new Effort(
                         far, null, Effort.Phase.BANK, 1_440, 2_000, new BigDecimal("1e20"), "Hill Bank", text)),
                 new CabinetEvent.CoinAcquired(
@@ -205,7 +240,8 @@ class BoundsPageTest {
                         CoinDescription.plain(Identity.of(Denomination.US_CENT, 1936, Mint.D)),
                         new Acquisition("bought", text, far, new BigDecimal("1e20"))),
                 new CabinetEvent.PlaceMade(new Place(new PlaceId(1), null, text, 0)),
-                new ScaleEvent.MetalPriced(new MetalPrice("copper", new BigDecimal("1e20"), text, early)),
+                new ScaleEvent.MetalPriced(
+                        new MetalPrice(Word.of(Element.COPPER), new BigDecimal("1e20"), text, early)),
                 new AlbumEvent.AlbumDefined(new AlbumId(1), text, "series wheat"));
         Entry[] entries = new Entry[events.size()];
         for (int i = 0; i < entries.length; i++) {

@@ -179,7 +179,7 @@ class SecurityTest extends PageWithBench {
                                 java.math.BigDecimal.ZERO,
                                 java.math.BigDecimal.ZERO,
                                 3,
-                                "N",
+                                org.rollwright.journal.Word.of(org.rollwright.till.Bearing.N),
                                 false,
                                 PROBE)));
         bench.bench

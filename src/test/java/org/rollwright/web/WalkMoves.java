@@ -14,7 +14,6 @@ import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.Variety;
@@ -421,7 +420,10 @@ final class WalkMoves {
                         "till",
                         "/till/orders/end",
                         "order",
-                        some(known -> known.till().orders(), (Order order) -> Long.toString(order.number()), "1"),
+                        some(
+                                known -> known.till().orders(),
+                                (Order order) -> order.number().toString(),
+                                "1"),
                         "came",
                         one("", "0", "1"),
                         "day",
@@ -692,13 +694,11 @@ final class WalkMoves {
                 .read(book -> book.scope().photos().stream()
                         .map((PhotoNote note) -> new String[] {
                             note.photo(),
-                            note.about().kind().equals("find")
-                                    ? book.hunt()
-                                            .find(new FindId(
-                                                    Long.parseLong(note.about().key())))
-                                            .map((Find find) -> find.hunt().number() + "/" + find.ordinal())
-                                            .orElse("")
-                                    : ""
+                            note.about()
+                                    .findId()
+                                    .flatMap(book.hunt()::find)
+                                    .map((Find find) -> find.hunt().number() + "/" + find.ordinal())
+                                    .orElse("")
                         })
                         .toList());
         String[] note = notes.isEmpty() ? new String[] {"none", ""} : one(notes);
