@@ -113,9 +113,10 @@ public final class Investigation {
 
     /// One thing it may be.
     ///
+    /// @param number its place among all, which the answers hold to
     /// @param key of the variety; blank for the ordinary coin and for look-alikes
     /// @param prior before anything was seen, from rarity and from the hunter's own checks
-    public record Candidate(String key, String name, double prior, double probability) {
+    public record Candidate(int number, String key, String name, double prior, double probability) {
         public boolean isVariety() {
             return !key.isEmpty();
         }
@@ -400,7 +401,7 @@ public final class Investigation {
         for (int i = 0; i < kinds.size(); i++) {
             Kind kind = kinds.get(i);
             candidates.add(new Candidate(
-                    kind.key, kind.name, kind.prior / all, state.posterior().get(i)));
+                    i, kind.key, kind.name, kind.prior / all, state.posterior().get(i)));
         }
         candidates.sort(Comparator.comparingDouble(Candidate::probability).reversed());
         return candidates;
@@ -442,13 +443,11 @@ public final class Investigation {
     /// @param compared whether the hunter has compared it side by side with a coin or photograph known to be it
     public Verdict verdict(boolean compared) {
         Candidate first = candidates().getFirst();
-        int index = kinds.indexOf(kinds.stream()
-                .filter(kind -> kind.name.equals(first.name()) && kind.key.equals(first.key()))
-                .findFirst()
-                .orElseThrow());
+        int index = first.number();
         double p = first.probability();
         if (!first.isVariety()) {
-            if (first.name().equals(t("scope.ordinary-coin"))) {
+            // the ordinary coin is the last of them
+            if (index == kinds.size() - 1) {
                 return verdict(p >= 0.95 ? "ordinary" : "open", first);
             }
             return verdict(p > 0.5 ? "looks like something else" : "open", first);

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -61,13 +62,19 @@ public final class Salvage {
         }
     }
 
+    /// Where entries are read.
+    ///
+    /// @param words for a person
+    /// @param alone whether it is the store's file by itself
+    private record Source(String words, boolean alone) {}
+
     private record Node(
-            SqliteJournal.Row row, String source, @Nullable Node before) {}
+            SqliteJournal.Row row, Source source, @Nullable Node before) {}
 
     private final Path folder;
     private final Backups backups;
     /// Candidates for each place, each with the sources it was seen in, the first one first.
-    private final TreeMap<Long, Map<SqliteJournal.Row, Set<String>>> rows = new TreeMap<>();
+    private final TreeMap<Long, Map<SqliteJournal.Row, Set<Source>>> rows = new TreeMap<>();
     private final Map<SqliteJournal.Row, Boolean> unchained = new HashMap<>();
 
     private final Optional<HighWater.Mark> mark;
@@ -103,11 +110,13 @@ public final class Salvage {
             salvage.lookAtStore(file);
         }
         for (Path backup : salvage.backups.all()) {
-            salvage.look(t("store.the-backup", backup), () -> Database.frozen(backup.resolve(Database.FILE)));
+            salvage.look(
+                    new Source(t("store.the-backup", backup), false),
+                    () -> Database.frozen(backup.resolve(Database.FILE)));
         }
         // pages the database does not find its way to; entries of the first format have no chain to prove them
         for (SqliteJournal.Row row : PageScan.rows(Disk.bytes(file).orElse(new byte[0]))) {
-            salvage.seen(t("store.pages-of-file"), row, false);
+            salvage.seen(new Source(t("store.pages-of-file"), false), row, false);
         }
         return salvage;
     }
@@ -122,14 +131,14 @@ public final class Salvage {
         try {
             byte[] log = Disk.bytes(file.resolveSibling(Database.WAL)).orElse(new byte[0]);
             // the file first: a log that is not its own must not speak for it
-            look(t("store.file-alone"), () -> Database.frozen(file));
+            look(new Source(t("store.file-alone"), true), () -> Database.frozen(file));
             if (log.length > 0) {
-                lookWithLog(t("store.file-with-log"), file, trial, log);
+                lookWithLog(new Source(t("store.file-with-log"), false), file, trial, log);
             }
             Optional<WalFile> frames = WalFile.read(file.resolveSibling(Database.WAL));
             if (frames.isPresent()) {
                 WalFile wal = frames.get();
-                String source = t("store.log-damaged");
+                Source source = new Source(t("store.log-damaged"), false);
                 lookWithLog(source, file, trial, wal.resealed(i -> true));
                 lookWithLog(
                         source,
@@ -150,7 +159,7 @@ public final class Salvage {
         }
     }
 
-    private void lookWithLog(String source, Path file, Path trial, byte[] log) throws IOException {
+    private void lookWithLog(Source source, Path file, Path trial, byte[] log) throws IOException {
         Path copy = trial.resolve(Database.FILE);
         Files.deleteIfExists(trial.resolve(Database.SHM));
         Disk.copyPlain(file, copy);
@@ -163,7 +172,7 @@ public final class Salvage {
     }
 
     /// Takes every row that can be read, from both ends, since a damaged page hides what lies behind it.
-    private void look(String source, Opening opening) {
+    private void look(Source source, Opening opening) {
         try (Handle handle = opening.open()) {
             long chainedFrom = chainedFrom(handle);
             collect(source, chainedFrom, handle, "order by seq");
@@ -181,14 +190,14 @@ public final class Salvage {
         }
     }
 
-    private void seen(String source, SqliteJournal.Row row, boolean alone) {
+    private void seen(Source source, SqliteJournal.Row row, boolean alone) {
         rows.computeIfAbsent(row.seq(), seq -> new LinkedHashMap<>())
                 .computeIfAbsent(row, first -> new LinkedHashSet<>())
                 .add(source);
         unchained.merge(row, alone, Boolean::logicalOr);
     }
 
-    private void collect(String source, long chainedFrom, Handle handle, String order) {
+    private void collect(Source source, long chainedFrom, Handle handle, String order) {
         try (ResultIterator<SqliteJournal.Row> found = SqliteJournal.rows(handle, order)) {
             while (found.hasNext()) {
                 SqliteJournal.Row row = found.next();
@@ -203,7 +212,7 @@ public final class Salvage {
     /// those that begin as this store does: a log or a backup of another store may be longer.
     private List<Node> longest() {
         List<Node> level = new ArrayList<>();
-        Set<String> foreign = foreign();
+        Set<Source> foreign = foreign();
         for (long seq = 1; rows.containsKey(seq); seq++) {
             List<Node> next = new ArrayList<>();
             List<Node> reached = level;
@@ -227,15 +236,15 @@ public final class Salvage {
         return chain;
     }
 
-    private static String first(Set<String> sources) {
+    private static Source first(Set<Source> sources) {
         return sources.iterator().next();
     }
 
     /// Sources that have another sound entry in the place of the mark than the one that was acknowledged there:
     /// they are of another store from some entry on, so nothing that they alone have is taken.
-    private Set<String> foreign() {
-        Set<String> foreign = new TreeSet<>();
-        Set<String> own = new TreeSet<>();
+    private Set<Source> foreign() {
+        Set<Source> foreign = new HashSet<>();
+        Set<Source> own = new HashSet<>();
         mark.ifPresent(known -> at(known.seq()).forEach((row, sources) -> {
             if (row.checksum() == known.checksum()) {
                 own.addAll(sources);
@@ -254,13 +263,13 @@ public final class Salvage {
         if (mark.filter(one -> one.seq() == seq).isPresent()) {
             return mark.get().checksum() == node.row.checksum();
         }
-        Map.Entry<SqliteJournal.Row, Set<String>> first =
+        Map.Entry<SqliteJournal.Row, Set<Source>> first =
                 at(seq).entrySet().iterator().next();
-        String source = first(first.getValue());
-        return !source.equals(t("store.file-alone")) || node.source.equals(source) || !isSoundAlone(first.getKey());
+        Source source = first(first.getValue());
+        return !source.alone || node.source.equals(source) || !isSoundAlone(first.getKey());
     }
 
-    private Map<SqliteJournal.Row, Set<String>> at(long seq) {
+    private Map<SqliteJournal.Row, Set<Source>> at(long seq) {
         return rows.getOrDefault(seq, Map.of());
     }
 
@@ -275,12 +284,12 @@ public final class Salvage {
         Map<Long, SqliteJournal.Row> chosen = new HashMap<>();
         longest().forEach(node -> chosen.put(node.row.seq(), node.row));
         Map<String, Long> counts = new TreeMap<>();
-        Set<String> foreign = foreign();
+        Set<Source> foreign = foreign();
         rows.forEach((seq, candidates) -> candidates.forEach((other, sources) -> {
             SqliteJournal.Row row = chosen.get(seq);
             boolean elsewhere = row == null ? foreign.containsAll(sources) : !other.equals(row);
             if (elsewhere && isSoundAlone(other)) {
-                counts.merge(first(sources), 1L, Long::sum);
+                counts.merge(first(sources).words, 1L, Long::sum);
             }
         }));
         return counts.entrySet().stream()
@@ -288,7 +297,7 @@ public final class Salvage {
                 .toList();
     }
 
-    private static final Node START = new Node(new SqliteJournal.Row(0, "", 0, "", "", 0), "", null);
+    private static final Node START = new Node(new SqliteJournal.Row(0, "", 0, "", "", 0), new Source("", false), null);
 
     private Optional<Node> follows(SqliteJournal.Row row, List<Node> level) {
         List<Node> candidates = row.seq() == 1 ? List.of(START) : level;
@@ -303,10 +312,10 @@ public final class Salvage {
         List<Run> runs = new ArrayList<>();
         for (Node node : longest()) {
             long seq = node.row.seq();
-            if (!runs.isEmpty() && runs.getLast().source.equals(node.source)) {
-                runs.set(runs.size() - 1, new Run(node.source, runs.getLast().from, seq));
+            if (!runs.isEmpty() && runs.getLast().source.equals(node.source.words)) {
+                runs.set(runs.size() - 1, new Run(node.source.words, runs.getLast().from, seq));
             } else {
-                runs.add(new Run(node.source, seq, seq));
+                runs.add(new Run(node.source.words, seq, seq));
             }
         }
         return runs;
@@ -314,7 +323,7 @@ public final class Salvage {
 
     /// The last entry known to have been acknowledged, as far as anything tells.
     public long acknowledged() {
-        Set<String> foreign = foreign();
+        Set<Source> foreign = foreign();
         long seen = rows.descendingMap().entrySet().stream()
                 .filter(place -> place.getValue().values().stream().anyMatch(sources -> !foreign.containsAll(sources)))
                 .map(Map.Entry::getKey)
@@ -326,7 +335,7 @@ public final class Salvage {
     /// Lines as they were typed of entries behind a gap, which cannot be joined to the journal any more.
     public List<String> behindTheGap() {
         long reached = longest().size();
-        Set<String> foreign = foreign();
+        Set<Source> foreign = foreign();
         return rows.tailMap(reached, false).values().stream()
                 .flatMap(candidates -> candidates.entrySet().stream()
                         .filter(one -> !foreign.containsAll(one.getValue()))

@@ -86,7 +86,7 @@ final class BoxMovements {
         }
         order.arrived().forEach(id -> orderOf.put(id, order));
         long coins = facts.get().coinsPerBox();
-        String what = "order " + order.number();
+        String what = t("till.order-by-number", order.number());
         move(order.placed(), Account.CASH, Account.IN_TRANSIT, face.get(), coins * order.boxes(), what, order.branch());
         LocalDate ended = order.ended();
         if (ended != null) {
@@ -148,6 +148,16 @@ final class BoxMovements {
         }
     }
 
+    private static String left(String how) {
+        return switch (how) {
+            case "sold" -> t("till.a-find-sold");
+            case "given" -> t("till.a-find-given");
+            case "spent" -> t("till.a-find-spent");
+            case "lost" -> t("till.a-find-lost");
+            default -> how;
+        };
+    }
+
     /// Finds that were kept and left again.
     private void left(Box box, BigDecimal face, LocalDate settled) {
         for (Find find : finds(hunts, box)) {
@@ -157,7 +167,7 @@ final class BoxMovements {
                         .map(CabinetNote::gone)
                         .orElse(null);
                 if (gone != null) {
-                    move(later(gone.day(), settled), Account.KEPT, Account.LEFT, face, 1, "a find " + gone.how(), "");
+                    move(later(gone.day(), settled), Account.KEPT, Account.LEFT, face, 1, left(gone.how()), "");
                 } else if (goneWhole) {
                     move(
                             settled,
