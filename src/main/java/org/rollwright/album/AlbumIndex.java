@@ -43,7 +43,7 @@ public final class AlbumIndex {
         CoinRef there = album.content().get(hole.key());
         Optional<OwnedCoin> coin = there == null ? Optional.empty() : coins.apply(there);
         if (coin.isEmpty()) {
-            return new HoleAlert(album.id(), album.name(), hole, HoleAlert.Kind.FILLS, "Fills a hole: " + where);
+            return new HoleAlert(album.id(), album.name(), hole, HoleAlert.Kind.FILLS, t("album.fills-a-hole", where));
         }
         return switch (policy.compare(facts, coin.get().description())) {
             case Policy.Verdict.Better better ->
@@ -52,7 +52,7 @@ public final class AlbumIndex {
                         album.name(),
                         hole,
                         HoleAlert.Kind.UPGRADES,
-                        "Upgrade: " + where + " (" + better.reason() + ")");
+                        t("album.upgrade", where, better.reason()));
             case Policy.Verdict.Look look ->
                 new HoleAlert(
                         album.id(),

@@ -80,6 +80,11 @@ public final class CabinetBook {
         return Optional.ofNullable(acquisitions.get(coin));
     }
 
+    /// Where a coin came from, for a person.
+    public String cameFrom(OwnedCoin coin) {
+        return acquisition(coin.ref()).map(Acquisition::sentence).orElse(coin.provenance());
+    }
+
     /// Places by number.
     public List<Place> places() {
         return places.values().stream()
@@ -117,7 +122,7 @@ public final class CabinetBook {
                 now.withAdded(new OwnedCoin(coin.coin(), coin.facts(), coin.provenance()));
             case CabinetEvent.CoinAcquired coin -> {
                 CabinetBook with = now.withAdded(new OwnedCoin(
-                        coin.coin(), coin.facts(), coin.acquisition().sentence()));
+                        coin.coin(), coin.facts(), coin.acquisition().inTheRecord()));
                 yield new CabinetBook(
                         with.added,
                         with.notes,

@@ -1,5 +1,7 @@
 package org.rollwright.cabinet;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -23,12 +25,14 @@ public final class CabinetIndex {
     /// One coin.
     ///
     /// @param name of the coin as the bench says it
+    /// @param from where it came from, for a person
     /// @param place where it lies, from the outermost place inwards; blank when nobody said
     /// @param album hole it lies in, blank when in none
     /// @param text everything searched, in lower case
     public record Entry(
             OwnedCoin coin,
             String name,
+            String from,
             @Nullable PlaceId placeId,
             String place,
             String album,
@@ -96,18 +100,19 @@ public final class CabinetIndex {
             boolean away = note != null
                     && note.submission() != null
                     && note.submission().outcome() == 0;
+            String from = book.cameFrom(coin);
             String text = String.join(
                             " ",
                             name,
                             description.state(),
                             description.note(),
-                            coin.provenance(),
+                            from,
                             place,
                             album,
-                            away ? "at grading" : "")
+                            away ? t("cabinet.at-grading-word") : "")
                     .toLowerCase(Locale.ROOT);
-            entries.add(
-                    new Entry(coin, name, placeId, place, album, note == null ? null : note.gradeUpTo(), away, text));
+            entries.add(new Entry(
+                    coin, name, from, placeId, place, album, note == null ? null : note.gradeUpTo(), away, text));
         }
         return new CabinetIndex(entries, book);
     }

@@ -2,8 +2,9 @@
 ///
 /// The texts of catalog/ enter (ours from the program, the user's own from the data folder); a [Catalog]
 /// leaves, which answers "what is 36-D here?", "what does it weigh?", "which coins does this rule select?". A
-/// bad row is reported with file, line and column, and the file it stands in is refused whole. This room reads
-/// no disk and knows nothing of finds, albums or pages.
+/// bad row is reported with file, line and column, and the file it stands in is refused whole.
+///
+/// Knows: `coin`, `text`; no file, no clock, no chance.
 @NullMarked
 package org.rollwright.catalog;
 

@@ -225,7 +225,8 @@ final class FindReader {
             String metals = coin.issues().stream()
                     .map(issue -> issue.alloy().metal().word())
                     .distinct()
-                    .collect(Collectors.joining(" or "));
+                    .reduce((a, b) -> t("entry.or", a, b))
+                    .orElseThrow();
             return Optional.of(token.problem(wrong, t("entry.struck-on", metals, word)));
         }
         List<Issue> elsewhere =
@@ -262,7 +263,7 @@ final class FindReader {
         }
         int first = issues.stream().mapToInt(Issue::year).min().orElseThrow();
         int last = issues.stream().mapToInt(Issue::year).max().orElseThrow();
-        return first == last ? Integer.toString(first) : first + " to " + last;
+        return first == last ? Integer.toString(first) : t("entry.years-to", first, last);
     }
 
     /// Two words that say the same thing are fine; two that differ are a slip, and neither is the one to keep.

@@ -86,7 +86,7 @@ public final class Sentence {
             words.append(" · ").append(facts.state());
         }
         if (draft.ender()) {
-            words.append(" · ender");
+            words.append(" · ").append(t("entry.ender"));
         }
         if (draft.disposition() != Disposition.OPEN) {
             words.append(" · ").append(draft.disposition().word());

@@ -198,6 +198,9 @@ final class HuntChecks {
 
     private static Optional<Refusal> split(HuntBook book, HuntEvent.FindSplit split) {
         return first(find(book, split.find()), () -> {
+            if (book.find(split.part()).isPresent()) {
+                return refusal(t("hunt.find-taken", split.part()), t("hunt.take-the-next-number"));
+            }
             int count = book.known(split.find()).count();
             return split.coins() >= 1 && split.coins() < count
                     ? Optional.empty()

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import org.rollwright.catalog.Catalog;
@@ -63,7 +64,7 @@ public final class Tally {
                     .map(issue -> issue.alloy().metal().word())
                     .distinct()
                     .toList();
-            return metals.isEmpty() ? t("hunt.not-in-the-catalogue") : String.join(" or ", metals);
+            return either(metals).orElseGet(() -> t("hunt.not-in-the-catalogue"));
         });
     }
 
@@ -133,7 +134,11 @@ public final class Tally {
                 .map(org.rollwright.catalog.Series::name)
                 .distinct()
                 .toList();
-        return names.isEmpty() ? identity.denomination().toString() : String.join(" or ", names);
+        return either(names).orElseGet(identity.denomination()::toString);
+    }
+
+    private static Optional<String> either(List<String> some) {
+        return some.stream().reduce((a, b) -> t("hunt.either", a, b));
     }
 
     private static List<Line> most(Collection<Find> finds, Function<Find, String> heading) {

@@ -1,7 +1,8 @@
 /// The record of a search: boxes, rolls, what was watched for, and every find.
 ///
-/// Its events enter ([HuntEvent]); its book ([HuntBook]) and what can be told from it leave. This room knows catalogue
-/// and coins, but no prices, cash or photographs, no database, page or command.
+/// Its events enter ([HuntEvent]); its book ([HuntBook]) and what can be told from it leave.
+///
+/// Knows: `catalog`, `coin`, `journal`, `text`; no file, no clock, no chance.
 @NullMarked
 package org.rollwright.hunt;
 

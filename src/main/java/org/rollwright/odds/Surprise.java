@@ -106,7 +106,7 @@ public record Surprise(
     static String odds(double chance) {
         double in = 1 / Math.max(chance, 1e-6);
         return in >= 1e6
-                ? "a million"
+                ? t("odds.a-million")
                 : String.format(Locale.ROOT, "%,d", in < 1000 ? Math.round(in) : Math.round(in / 100) * 100);
     }
 }

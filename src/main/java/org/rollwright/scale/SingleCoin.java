@@ -92,7 +92,7 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
     /// Word a hunter uses: bronze, zinc, steel …
     static String name(Alloy alloy) {
         return alloy.metal() == Metal.COPPER
-                ? (alloy.name().contains("brass") ? "brass (copper)" : "bronze (copper)")
+                ? (alloy.name().contains("brass") ? t("scale.brass") : t("scale.bronze"))
                 : alloy.metal().word();
     }
 

@@ -106,6 +106,10 @@ final class StateFormat {
                 if (generic.getRawType() == Map.class) {
                     return new Pairs(of(of[0]), of(of[1]));
                 }
+                if (generic.getRawType() != List.class && generic.getRawType() != Set.class) {
+                    // a record whose parts do not depend on what it is of
+                    return of(generic.getRawType());
+                }
                 return new Many(of(of[0]), generic.getRawType() == Set.class);
             }
             Class<?> kind = (Class<?>) type;
@@ -317,6 +321,7 @@ final class StateFormat {
                 walk(kind, found);
             }
             Arrays.stream(generic.getActualTypeArguments()).forEach(part -> walk(part, found));
+            walk(generic.getRawType(), found);
         } else if (type instanceof Class<?> kind && !kind.isPrimitive() && found.add(kind) && kind.isRecord()) {
             for (RecordComponent part : kind.getRecordComponents()) {
                 walk(part.getGenericType(), found);

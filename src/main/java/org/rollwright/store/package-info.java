@@ -2,8 +2,9 @@
 ///
 /// Entries enter and are durable when the call returns: SQLite, one file, write-ahead log, full
 /// synchronisation. Checksums cover the entry before, a mark outside the file says how far it had come, and a store
-/// that is damaged is not written to (docs/decisions/0012-kept-for-good.md). Only this room knows SQL and file paths;
-// it knows nothing of pages or commands.
+/// that is damaged is not written to (docs/decisions/0012-kept-for-good.md). SQL and file paths stay in here.
+///
+/// Knows not: `action`, `cli`, `odds`, `recap`, `web`.
 @NullMarked
 package org.rollwright.store;
 

@@ -2,7 +2,9 @@
 ///
 /// Keys and values enter, sentences leave. The sentences stand in two files, so that a translator changes no
 /// code: `texts/pages.properties` for pages and their scripts, `texts/sentences.properties` for what all other
-/// rooms say. This room knows of no other room and of no page; marks such as `<b>` are the business of `web`.
+/// rooms say. Marks such as `<b>` are the business of `web`.
+///
+/// Knows: no room; no file, no clock, no chance.
 @NullMarked
 package org.rollwright.text;
 

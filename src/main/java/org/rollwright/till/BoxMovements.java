@@ -2,6 +2,8 @@ package org.rollwright.till;
 
 import static org.rollwright.text.Texts.t;
 
+import org.rollwright.journal.Word;
+import org.rollwright.cabinet.Leaving;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -85,7 +87,7 @@ final class BoxMovements {
         }
         order.arrived().forEach(id -> orderOf.put(id, order));
         long coins = facts.get().coinsPerBox();
-        String what = "order " + order.number();
+        String what = t("till.order-by-number", order.number());
         move(order.placed(), Account.CASH, Account.IN_TRANSIT, face.get(), coins * order.boxes(), what, order.branch());
         LocalDate ended = order.ended();
         if (ended != null) {
@@ -147,6 +149,17 @@ final class BoxMovements {
         }
     }
 
+    private static String left(Word<Leaving> how) {
+        return how.in(Leaving.class)
+                .map(known -> switch (known) {
+                    case SOLD -> t("till.a-find-sold");
+                    case GIVEN -> t("till.a-find-given");
+                    case SPENT -> t("till.a-find-spent");
+                    case LOST -> t("till.a-find-lost");
+                })
+                .orElse(how.word());
+    }
+
     /// Finds that were kept and left again.
     private void left(Box box, BigDecimal face, LocalDate settled) {
         for (Find find : finds(hunts, box)) {
@@ -156,7 +169,7 @@ final class BoxMovements {
                         .map(CabinetNote::gone)
                         .orElse(null);
                 if (gone != null) {
-                    move(later(gone.day(), settled), Account.KEPT, Account.LEFT, face, 1, "a find " + gone.how(), "");
+                    move(later(gone.day(), settled), Account.KEPT, Account.LEFT, face, 1, left(gone.how()), "");
                 } else if (goneWhole) {
                     move(
                             settled,

@@ -161,7 +161,7 @@ public final class AlbumViews {
                 hole.key(),
                 true,
                 stateOf(coin.get().description()),
-                coin.get().provenance(),
+                book.cabinet().cameFrom(coin.get()),
                 coin.get().description().note(),
                 rarity.word(),
                 box);

@@ -1,5 +1,7 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.List;
 import org.rollwright.catalog.Catalog;
@@ -63,6 +65,6 @@ public record Answer(
         }
         String words = String.join(
                 "; ", prompts.stream().limit(2).map(Prompt::sentence).toList());
-        return prompts.size() > 2 ? words + "; and " + (prompts.size() - 2) + " more" : words;
+        return prompts.size() > 2 ? t("answer.and-more", words, prompts.size() - 2) : words;
     }
 }

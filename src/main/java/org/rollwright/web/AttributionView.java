@@ -1,5 +1,6 @@
 package org.rollwright.web;
 
+import static org.rollwright.text.Texts.f;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
@@ -68,7 +69,7 @@ public record AttributionView(
             Ask ask = new Ask(
                     question.text(),
                     question.where(),
-                    String.format(Locale.ROOT, "%.3f bits", question.gainBits()),
+                    f("attribution.bits", question.gainBits()),
                     question.seconds(),
                     answer == null ? "" : answer.said(),
                     base + said.with(question.number(), Investigation.Answer.YES),

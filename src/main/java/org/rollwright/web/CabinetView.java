@@ -119,7 +119,7 @@ public final class CabinetView {
                         entry.name(),
                         state(entry),
                         entry.album().isEmpty() ? entry.place() : t("cabinet.in-album", entry.album()),
-                        entry.coin().provenance(),
+                        entry.from(),
                         CabinetIndex.value(entry, state.values())
                                 .map(CabinetView::value)
                                 .orElse(""),
@@ -143,7 +143,7 @@ public final class CabinetView {
     private static String state(CabinetIndex.Entry entry) {
         Grade upTo = entry.gradeUpTo();
         return entry.description().state()
-                + (upTo == null ? "" : " to " + upTo)
+                + (upTo == null ? "" : t("cabinet.up-to", upTo))
                 + (entry.atGrading() ? t("cabinet.at-grading") : "");
     }
 
@@ -151,15 +151,14 @@ public final class CabinetView {
         if (sum.counted() == 0) {
             return t("cabinet.no-price-near");
         }
-        return String.format(Locale.ROOT, "%,.2f (4 in 5: %,.2f to %,.2f)", sum.amount(), sum.low(), sum.high())
-                + (sum.blank() == 0 ? "" : String.format(Locale.ROOT, "; %,d without a value", sum.blank()));
+        return f("cabinet.sum", sum.amount(), sum.low(), sum.high())
+                + (sum.blank() == 0 ? "" : f("cabinet.without-a-value", sum.blank()));
     }
 
     static String value(ValueModel.Value value) {
         return value.typed()
                 ? String.format(Locale.ROOT, "%,.2f", value.amount())
-                : String.format(
-                        Locale.ROOT, "≈ %s (%s to %s)", rough(value.amount()), rough(value.low()), rough(value.high()));
+                : t("cabinet.about", rough(value.amount()), rough(value.low()), rough(value.high()));
     }
 
     private static String rough(double amount) {
@@ -289,17 +288,13 @@ public final class CabinetView {
                 .map(find -> find.count() > 1
                         ? t(
                                 "cabinet.found-in",
-                                entry.coin().provenance(),
+                                entry.from(),
                                 Manner.day(find.at()),
                                 find.ordinal(),
                                 ref.piece(),
                                 find.count())
-                        : t(
-                                "cabinet.found-in-on-find-f",
-                                entry.coin().provenance(),
-                                Manner.day(find.at()),
-                                find.ordinal()))
-                .orElse(entry.coin().provenance());
+                        : t("cabinet.found-in-on-find-f", entry.from(), Manner.day(find.at()), find.ordinal()))
+                .orElse(entry.from());
     }
 
     private static List<String> history(State book, @Nullable CabinetNote note) {
@@ -363,7 +358,7 @@ public final class CabinetView {
         }
         return new Grid(
                 identity.toString(),
-                coloured ? List.of(t("cabinet.bn-or-any-below-60"), "RB", "RD") : List.of("price"),
+                coloured ? List.of(t("cabinet.bn-or-any-below-60"), "RB", "RD") : List.of(t("cabinet.price")),
                 rows,
                 model.contradiction(identity).orElse(""),
                 JsonMapper.shared().writeValueAsString(chart));

@@ -231,7 +231,7 @@ public final class CalcPages {
                 }
             }
             if (numbers.length < fewest || numbers.length > most) {
-                throw new Wrong("“" + label(name) + "” holds " + fewest + " to " + most + " numbers.");
+                throw new Wrong(t("calc.holds-numbers", label(name), fewest, most));
             }
             return numbers;
         }

@@ -69,7 +69,7 @@ public final class HelpPages {
                         t("help.albums"),
                         "albums",
                         List.of(
-                                new Key("series wheat; years 1934-1958; one per date and mint", "a rule"),
+                                new Key("series wheat; years 1934-1958; one per date and mint", t("help.a-rule")),
                                 new Key("Space", t("help.tick")))));
         places.put(
                 "scope",

@@ -80,7 +80,7 @@ public record HuntsView(
                 hunt.id().number(),
                 hunt.name(),
                 labels,
-                rolls == 0 ? t("hunts.loose-coins-word") : searched + " of " + rolls + " rolls",
+                rolls == 0 ? t("hunts.loose-coins-word") : t("hunts.searched-of-rolls", searched, rolls),
                 hunt.foundCoins(),
                 Manner.day(hunt.touched()));
     }

@@ -34,20 +34,18 @@ record Manner(Region region, Weights weights, Roads roads) {
 
     /// Where the hunter lives, as far as writing goes.
     enum Region {
-        NONE("", ""),
-        US("US", "United States"),
-        CA("CA", "Canada"),
-        GB("GB", "United Kingdom"),
-        IE("IE", "Ireland"),
-        AU("AU", "Australia"),
-        NZ("NZ", "New Zealand");
+        NONE(""),
+        US("US"),
+        CA("CA"),
+        GB("GB"),
+        IE("IE"),
+        AU("AU"),
+        NZ("NZ");
 
         private final String code;
-        private final String words;
 
-        Region(String code, String words) {
+        Region(String code) {
             this.code = code;
-            this.words = words;
         }
 
         String code() {
@@ -55,7 +53,15 @@ record Manner(Region region, Weights weights, Roads roads) {
         }
 
         String words() {
-            return words.isEmpty() ? t("manner.no-region") : words;
+            return switch (this) {
+                case NONE -> t("manner.no-region");
+                case US -> t("manner.united-states");
+                case CA -> t("manner.canada");
+                case GB -> t("manner.united-kingdom");
+                case IE -> t("manner.ireland");
+                case AU -> t("manner.australia");
+                case NZ -> t("manner.new-zealand");
+            };
         }
 
         private Locale locale() {

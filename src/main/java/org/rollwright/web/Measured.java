@@ -112,7 +112,7 @@ public record Measured(
         double best = fit.fits().getFirst().aicc();
         List<FitRow> rows = fit.fits().stream()
                 .map(one -> new FitRow(
-                        one.motion().word(),
+                        said(one.motion()),
                         one.motion().hubClass(),
                         String.format(Locale.ROOT, "%.3f", one.rms()),
                         String.format(Locale.ROOT, "%.1f", one.aicc()),
@@ -121,7 +121,7 @@ public record Measured(
                 .toList();
         return new Doubled(
                 fit.motion().hubClass(),
-                fit.motion().word(),
+                said(fit.motion()),
                 sentence(fit),
                 figures(fit, pairs, click),
                 rows,
@@ -144,7 +144,16 @@ public record Measured(
                     case RADIAL -> t("measured.spread-between-rim-and-centre");
                 },
                 sure,
-                fit.fits().get(1).motion().word());
+                said(fit.fits().get(1).motion()));
+    }
+
+    private static String said(Doubling.Motion motion) {
+        return switch (motion) {
+            case OFFSET -> t("measured.offset");
+            case ROTATION -> t("measured.rotation");
+            case PIVOT -> t("measured.pivot-word");
+            case RADIAL -> t("measured.radial");
+        };
     }
 
     private static List<String> figures(Doubling fit, List<Doubling.Pair> pairs, double click) {
@@ -155,19 +164,18 @@ public record Measured(
                 .orElse(0);
         figures.add(f("measured.spread", mean, mean / HubDoubling.THOUSANDTH, pairs.size()));
         if (fit.motion() == Doubling.Motion.ROTATION || fit.motion() == Doubling.Motion.PIVOT) {
-            figures.add(String.format(
-                    Locale.ROOT,
-                    "turned %.2f° ± %.2f° %s",
+            figures.add(f(
+                    "measured.turned",
                     Math.abs(fit.angleDegrees()),
                     1.96 * fit.angleSd(),
-                    fit.angleDegrees() < 0 ? "clockwise" : "counter-clockwise"));
+                    fit.angleDegrees() < 0 ? t("measured.clockwise") : t("measured.counter-clockwise")));
         }
         if (fit.motion() == Doubling.Motion.PIVOT) {
             figures.add(f("measured.pivot", fit.pivotX(), fit.pivotY()));
         }
         if (fit.motion() == Doubling.Motion.OFFSET) {
             Repunch shift = Repunch.of(fit.shiftX(), fit.shiftY());
-            figures.add(String.format(Locale.ROOT, "moved %.3f mm %s", shift.offset(), shift.direction()));
+            figures.add(f("measured.moved", shift.offset(), shift.direction()));
         }
         figures.add(f("measured.misfit", fit.rms(), click));
         return figures;

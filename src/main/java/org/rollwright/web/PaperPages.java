@@ -113,7 +113,7 @@ final class PaperPages {
             }
             CabinetIndex.Entry entry = entries.get(n);
             List<String> lines = new ArrayList<>();
-            lines.add(Paper.plain(entry.coin().provenance()));
+            lines.add(Paper.plain(entry.from()));
             lines.add(entry.ref().toString());
             pages.get(sheet.page(n))
                     .labels()

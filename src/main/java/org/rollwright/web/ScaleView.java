@@ -5,7 +5,6 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -145,9 +144,8 @@ public record ScaleView(
     private static String coins(State book, Alloy alloy, double grams, double resolution, int readings) {
         CountByWeight count = AlloyWeight.of(alloy, book.scale().piles()).count(grams, resolution, readings);
         double half = Z90 * count.standardError();
-        return String.format(
-                Locale.ROOT,
-                "%.0f coins (9 in 10: %.0f to %.0f)",
+        return f(
+                "scale.coins-9-in-10",
                 count.coins(),
                 Math.max(0, Math.floor(count.coins() - half)),
                 Math.ceil(count.coins() + half));
@@ -184,9 +182,11 @@ public record ScaleView(
             case MassText.Result.Good good ->
                 new Answer(
                         "count",
-                        coins(book, alloy.get(), good.mass().grams(), step, 1) + ", by "
-                                + AlloyWeight.of(alloy.get(), book.scale().piles())
-                                        .source() + ".",
+                        t(
+                                "scale.coins-by",
+                                coins(book, alloy.get(), good.mass().grams(), step, 1),
+                                AlloyWeight.of(alloy.get(), book.scale().piles())
+                                        .source()),
                         false);
         };
     }
@@ -311,8 +311,7 @@ public record ScaleView(
             }
             MetalContent content = MetalContent.of(alloy, book.scale().metalPrices());
             String silver = content.grams(Element.SILVER) > 0
-                    ? String.format(
-                            Locale.ROOT, ", %.4f oz t silver", content.grams(Element.SILVER) / MetalContent.TROY_OUNCE)
+                    ? f("scale.oz-t-silver", content.grams(Element.SILVER) / MetalContent.TROY_OUNCE)
                     : "";
             rows.add(new MetalRow(
                     coin + ", " + alloy.name().replace('-', ' '),
@@ -329,6 +328,6 @@ public record ScaleView(
     }
 
     private static String price(MetalPrice price) {
-        return price.metal() + ": " + price.asTyped() + " on " + price.day();
+        return t("scale.metal-price", price.metal(), price.asTyped(), price.day());
     }
 }

@@ -198,13 +198,8 @@ final class TripPages {
                             one.source(),
                             String.format(Locale.ROOT, "%.1f", one.fullBoxes()),
                             String.format(Locale.ROOT, "%.1f", hours),
-                            String.format(Locale.ROOT, "%.1f (%.1f to %.1f)", mean, ninety.low(), ninety.high()),
-                            String.format(
-                                    Locale.ROOT,
-                                    "%.1f (%.1f to %.1f)",
-                                    mean / hours,
-                                    ninety.low() / hours,
-                                    ninety.high() / hours)));
+                            f("tillround.range", mean, ninety.low(), ninety.high()),
+                            f("tillround.range", mean / hours, ninety.low() / hours, ninety.high() / hours)));
                 });
         return rows;
     }

@@ -17,6 +17,7 @@ import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Event;
@@ -87,6 +88,30 @@ class UndoTest {
                         new TillEvent.BranchRemoved("no such branch"))));
         assertThat(outcome).isInstanceOf(Desk.Outcome.Refused.class);
         assertThat(desk.<OrderId>read(known -> known.till().nextOrder())).isEqualTo(new OrderId(1));
+    }
+
+    @Test
+    void a_part_of_a_find_takes_no_number_that_is_taken() {
+        start();
+        find();
+        find();
+        Desk.Outcome outcome = desk.record(1, "", book -> new HuntEvent.FindSplit(new FindId(1), new FindId(2), 3, 1));
+        assertThat(outcome).isInstanceOf(Desk.Outcome.Refused.class);
+        assertThat(((Desk.Outcome.Refused) outcome).refusal().toString()).contains("f2");
+    }
+
+    @Test
+    void a_hunt_whose_box_another_took_meanwhile_is_not_brought_back() {
+        kept(desk.record(0, "", book -> new HuntEvent.BoxAdded(BOX, Denomination.US_CENT, Histories.box())));
+        kept(desk.record(1, "", book -> new HuntEvent.HuntStarted(HUNT, "hunt", List.of(BOX), List.of())));
+        kept(desk.undo(1, "<"));
+        kept(desk.record(2, "", book -> new HuntEvent.HuntStarted(new HuntId(2), "other", List.of(BOX), List.of())));
+        State before = desk.state();
+        assertThat(desk.redo(1, ">")).isInstanceOf(Desk.Outcome.Refused.class);
+        assertThat(desk.state()).isSameAs(before);
+        kept(desk.undo(2, "<"));
+        kept(desk.redo(1, ">"));
+        assertThat(StateText.whole(Desk.fold(journal))).isEqualTo(desk.read(StateText::whole));
     }
 
     @Test

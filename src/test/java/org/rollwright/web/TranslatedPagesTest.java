@@ -3,7 +3,7 @@ package org.rollwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.IOException;
 import java.io.StringReader;
 import java.net.URI;
@@ -18,6 +18,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
@@ -25,10 +26,12 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.rollwright.coin.Colour;
+import org.rollwright.coin.Grade;
 import org.rollwright.text.Texts;
 
 /// Pages and refusals in a language made up by brackets: what then stands outside brackets was not taken from
-/// the files of texts, and must be the catalogue's, the record's or a word that is typed.
+/// the files of texts, and must be a value of the catalogue or the record, whole, or a word that is typed.
 class TranslatedPagesTest {
     /// Beside this class, wherever it was compiled to.
     private static final Path MADE = Path.of(URI.create(TranslatedPagesTest.class
@@ -42,7 +45,7 @@ class TranslatedPagesTest {
     private static final Locale BRACKETS = Locale.of("qaa");
 
     private static final Pattern INNERMOST = Pattern.compile("⟦[^⟦⟧]*⟧");
-    private static final Pattern WORD = Pattern.compile("\\p{L}{3,}");
+    private static final Pattern WORD = Pattern.compile("\\p{L}{2,}");
     private static final Pattern SPOKEN =
             Pattern.compile("\\b(?:title|aria-label|placeholder|alt|aria-description)=\"([^\"]*)\"");
 
@@ -50,20 +53,35 @@ class TranslatedPagesTest {
     /// test's hunter wrote.
     private static final Set<String> TYPED = Set.of(
             "Rollwright",
-            "least",
-            "own",
-            "overlay",
-            "recap",
-            "return",
             "Box 12 and 13",
             "Box 12",
             "Box 13",
             "copper pile",
             "notch under the D",
+            "Old Mill",
+            "a club",
+            "tube 1",
+            "own.1",
+            "own.2",
+            "Album One",
             "Space",
             "Tab",
             "finish",
+            "vf20",
+            "vf35",
+            "vf30 12.50",
+            "36d vf",
+            "36d vf30 bn \"note\"",
+            "! text",
+            "series wheat",
+            "/recap/1/overlay",
+            "series wheat; least zz",
             "series wheat; years 1934-1958; one per date and mint");
+
+    /// Units, and directions as the record has them; grades, colours of copper, mints, countries and currencies come
+    /// from where they are defined.
+    private static final Set<String> LETTERS = Set.of(
+            "g", "mm", "km", "mi", "oz", "lb", "oz t", "lb oz", "px", "N", "NE", "E", "SE", "S", "SW", "W", "NW");
 
     private static final List<String> REFUSED = List.of(
             "/mat/1/line line=zzz",
@@ -91,6 +109,39 @@ class TranslatedPagesTest {
             "/cabinet/place name=",
             "/boxes/opening denomination=US cent&watch=wheat&boxes=1&coins=2&found=9",
             "/settings region=XX");
+
+    /// What the hunter did besides, in English, before the language changes: pages show all of it.
+    private static final List<String> BEFORE = List.of(
+            "/albums name=Album One&rule=series wheat",
+            "/cabinet/place name=tube 1",
+            "/cabinet/add line=1936d vf20 rd&how=bought&from=a club&day=2026-02-01&price=12.50&to=1",
+            "/cabinet/add line=1910s ms63 rb details&how=traded&day=2026-02-01",
+            "/cabinet/coin/own.1/prices p20=10&p40=20&p63-RB=90&p65-RD=300",
+            "/cabinet/coin/own.1/submission estimate=20&cost=25&day=2026-02-03",
+            "/scale/cup name=copper&alloy=us-cent-brass&tare=10g&step=0.1g",
+            "/scale/reading cup=copper&what=Box 12&weight=190g",
+            "/scale/pile alloy=us-cent-brass&coins=50&weight=155.5g&step=0.1g",
+            "/scale/price metal=copper&amount=4.50&unit=lb",
+            "/till kind=DRAW&amount=50&day=2026-02-01",
+            "/till/branches bank=Old Mill&lead=2&gives=yes&takes=yes&open=MONDAY&road=12 km&bearing=NE",
+            "/till/orders where=Old Mill&denomination=US cent&boxes=2&placed=2026-03-02&due=2026-03-09&prepaid=yes",
+            "/till/time phase=BANK&minutes=50&day=2026-02-01&road=3 km&where=Old Mill",
+            "/boxes/opening denomination=US cent&watch=wheat&boxes=4&coins=10000&found=41");
+
+    /// Pages of that record which no list of all pages has.
+    private static final List<String> MORE_PAGES = List.of(
+            "/cabinet?q=club",
+            "/cabinet/coin/own.1",
+            "/cabinet/coin/own.2",
+            "/scale?form=count&alloy=us-cent-brass&weight=155.5g&step=0.1g",
+            "/scale?form=mixed&heavy=us-cent-brass&light=us-cent-zinc&weight=155.5g&step=0.1g&coins=55",
+            "/scale?form=single&denomination=cent&year=1982&weight=2.5g&step=0.01g",
+            "/mat/1/preview?line=36d vf30 rpm ender",
+            "/mat/1/preview?line=1943 copper",
+            "/mat/1/preview?line=1972",
+            "/odds/calc?form=watch&found=1 2",
+            "/settings?region=CA",
+            "/voice");
 
     private static final List<String> TAKEN = List.of(
             "/mat/1/line line=44d, + 36",
@@ -134,21 +185,60 @@ class TranslatedPagesTest {
         }
     }
 
-    /// What cells of the catalogue hold, whole and in their parts, the longest first: nothing shorter may hide
-    /// a word of the code.
+    /// Columns of the catalogue that pages show as they are, by file or folder; of a list in a cell, its parts.
+    private static final Map<String, Set<String>> SHOWN = Map.ofEntries(
+            Map.entry("series", Set.of("kind", "design", "check", "note", "mint", "rarity")),
+            Map.entry("series.csv", Set.of("name")),
+            Map.entry("albums.csv", Set.of("album", "rule", "meaning")),
+            Map.entry("watches.csv", Set.of("watch", "rule", "meaning")),
+            Map.entry("cautions.csv", Set.of("text")),
+            Map.entry("denominations.csv", Set.of("denomination", "name", "currency")),
+            Map.entry(
+                    "varieties",
+                    Set.of(
+                            "key",
+                            "name",
+                            "side",
+                            "type",
+                            "where",
+                            "direction",
+                            "markers",
+                            "rarity",
+                            "lookalikes",
+                            "coin_kind",
+                            "note",
+                            "source",
+                            "shows",
+                            "types")),
+            Map.entry("mints.csv", Set.of("mint", "name")),
+            Map.entry("countries.csv", Set.of("code", "name")),
+            Map.entry("alloys.csv", Set.of("alloy", "metal", "composition")),
+            Map.entry("words.csv", Set.of("canonical")));
+
+    /// Roles of words that tell of a coin; what is to become of it is said in the files of texts.
+    private static final Set<String> OF_COINS = Set.of("variety", "error", "details", "colour", "strike");
+
+    /// Whole cells of the catalogue and what a list in a cell holds, the longest first.
     private void readData() throws IOException {
         Set<String> phrases = new HashSet<>(TYPED);
+        phrases.addAll(LETTERS);
+        Grade.steps().forEach(points -> phrases.add(new Grade(points).toString()));
+        List.of(Colour.values()).forEach(colour -> phrases.add(colour.name()));
         // names of months and weekdays are Java's, which has none for a made-up language
         phrases.addAll(List.of(DateFormatSymbols.getInstance(BRACKETS).getShortMonths()));
         phrases.addAll(List.of(DateFormatSymbols.getInstance(BRACKETS).getShortWeekdays()));
         try (Stream<Path> files = Files.walk(Path.of("catalog"))) {
             for (Path file :
                     files.filter(path -> path.toString().endsWith(".csv")).toList()) {
-                try (CsvReader<CsvRecord> rows = CsvReader.builder().ofCsvRecord(file)) {
-                    for (CsvRecord row : rows) {
-                        for (String cell : row.getFields()) {
+                try (CsvReader<NamedCsvRecord> rows = CsvReader.builder().ofNamedCsvRecord(file)) {
+                    for (NamedCsvRecord row : rows) {
+                        boolean ofCoins =
+                                row.findField("role").map(OF_COINS::contains).orElse(true);
+                        for (String column : ofCoins ? shown(file) : Set.<String>of()) {
+                            String cell = row.findField(column).orElse("");
                             phrases.add(cell);
-                            phrases.add(cell.replace('-', ' '));
+                            // an alloy's name is written without its hyphens
+                            phrases.add(column.equals("alloy") ? cell.replace('-', ' ') : cell);
                             for (String part : cell.split(";|\\[[^\\]]*\\]")) {
                                 phrases.add(part.strip());
                             }
@@ -158,9 +248,14 @@ class TranslatedPagesTest {
             }
         }
         phrases.stream()
-                .filter(phrase -> phrase.length() > 2)
+                .filter(phrase -> phrase.length() > 1)
                 .sorted(Comparator.comparingInt(String::length).reversed())
                 .forEach(data::add);
+    }
+
+    private static Set<String> shown(Path file) {
+        Path inside = Path.of("catalog").relativize(file);
+        return SHOWN.getOrDefault(inside.getName(0).toString(), Set.of());
     }
 
     @Test
@@ -171,11 +266,18 @@ class TranslatedPagesTest {
         try (TestBench bench = new TestBench();
                 HttpClient client = HttpClient.newHttpClient()) {
             bench.typeAnEvening();
+            for (String done : BEFORE) {
+                HttpResponse<String> answer = post(client, bench.address, done);
+                assertThat(answer.statusCode())
+                        .as("%s: %s", done, answer.body())
+                        .isEqualTo(303);
+            }
             Texts.use(BRACKETS);
             assertThat(Texts.language()).isEqualTo("qaa");
-            for (String path : AllPages.PAGES) {
+            for (String path :
+                    Stream.concat(AllPages.PAGES.stream(), MORE_PAGES.stream()).toList()) {
                 if (!path.startsWith("/guide") && !path.equals("/about")) {
-                    HttpRequest get = HttpRequest.newBuilder(URI.create(bench.address + path))
+                    HttpRequest get = HttpRequest.newBuilder(URI.create(bench.address + path.replace(' ', '+')))
                             .build();
                     left.addAll(outside(
                             path,
@@ -226,8 +328,9 @@ class TranslatedPagesTest {
     @Test
     void a_word_in_the_code_would_be_found() {
         data.add("wheat");
-        assertThat(outside("x", "<p title=\"Hello ⟦there⟧\">⟦You ⟦have⟧ <b>it</b>⟧ wheat <i>found</i></p>"))
-                .containsExactlyInAnyOrder("x: Hello in Hello", "x: found in found");
+        assertThat(outside("x", "<p title=\"Hello ⟦there⟧\">⟦You ⟦have⟧ <b>it</b>⟧ wheat on 5 <i>found</i> wheats</p>"))
+                .containsExactlyInAnyOrder(
+                        "x: Hello in Hello", "x: on in wheat on 5", "x: found in found", "x: wheats in wheats");
     }
 
     /// Words of a page that are in no bracket and no data.

@@ -78,7 +78,7 @@ public record Captions(List<Cue> cues, String form, String encoding, List<String
         if (!ordered.equals(cues)) {
             remarks.add(t("narration.captions-sorted"));
         }
-        String encoding = decoded.encoding + (decoded.assumed ? " (assumed)" : "");
+        String encoding = decoded.assumed ? t("narration.assumed", decoded.encoding) : decoded.encoding;
         return new Read.Good(new Captions(withoutRepeats(ordered), form, encoding, remarks));
     }
 
