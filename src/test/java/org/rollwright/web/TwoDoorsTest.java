@@ -188,7 +188,7 @@ class TwoDoorsTest {
             Map<String, String> good = new LinkedHashMap<>();
             for (Field field : action.fields()) {
                 // a variety or an album of that name is there already once one was taken
-                if (!field.example().isEmpty() && field.needed()
+                if ((!field.example().isEmpty() && field.needed())
                         || fixed(action).contains(field.name())) {
                     good.put(field.name(), field.example());
                 }
@@ -358,7 +358,7 @@ class TwoDoorsTest {
     }
 
     /// A page as a reader has it.
-    private static final class Page {
+    static final class Page {
         private Page() {}
 
         static String text(String html) {
