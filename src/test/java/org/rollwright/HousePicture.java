@@ -27,7 +27,7 @@ final class HousePicture {
     private static final String ROOT = "org.rollwright";
     private static final List<List<String>> FLOORS = List.of(
             List.of("cli", "web", "store"),
-            List.of("action", "recap"),
+            List.of("action", "recap", "calc"),
             List.of("entry"),
             List.of("desk"),
             List.of("album", "till", "odds"),

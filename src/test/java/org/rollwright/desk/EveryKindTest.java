@@ -237,7 +237,7 @@ class EveryKindTest {
             for (int i = 0; i < 30; i++) {
                 State before = desk.state();
                 long last = journal.last();
-                long scope = 1L + random.nextInt(hunts - 1);
+                long scope = 1L + random.nextInt(Math.max(1, hunts - 1));
                 Desk.Outcome outcome = random.nextInt(3) > 0 ? desk.undo(scope, "<") : desk.redo(scope, ">");
                 if (outcome instanceof Desk.Outcome.Kept) {
                     done++;

@@ -116,11 +116,15 @@ class OddsPageTest {
             assertThat(page.locator("section:has(#calc-box)")).containsText("Nine boxes of ten give 1 to 31.");
             assertThat(page.locator("section:has(#calc-box)")).containsText("40 or more: 1.72 %");
             page.navigate(bench.address + "/odds/calc?model=box&mean=1e308&size=1e-308&observed=3");
-            assertThat(page.locator("section:has(#calc-box) .problem")).containsText("“average per box” is a number");
+            assertThat(page.locator("section:has(#calc-box) .problem"))
+                    .containsText("“average per box” ('mean'): '1e308' is no number");
+            page.navigate(bench.address + "/odds/calc?model=moon");
+            assertThat(page.locator("main .problem")).containsText("no calculator 'moon'. There are rate, box,");
             page.navigate(bench.address + "/odds/calc");
             page.locator("section:has(#calc-enders) input[name=matching]").fill("49");
             page.locator("section:has(#calc-enders) button").click();
-            assertThat(page.locator("section:has(#calc-enders) .problem")).containsText("“of them match”");
+            assertThat(page.locator("section:has(#calc-enders) .problem"))
+                    .containsText("“of them match” ('matching') is more");
             assertThat(page.locator("section:has(#calc-enders) input[name=matching]"))
                     .hasValue("49");
         }

@@ -358,7 +358,7 @@ class TwoDoorsTest {
     }
 
     /// A page as a reader has it.
-    private static final class Page {
+    static final class Page {
         private Page() {}
 
         static String text(String html) {
