@@ -95,17 +95,21 @@ public final class Milestones {
         if (full == 0 || find.facts().identity().year() == null) {
             return;
         }
-        String series = Tally.seriesName(find.facts().identity(), catalog);
+        List<String> series = Tally.series(find.facts().identity(), catalog);
         int total = 0;
         for (Map.Entry<Identity, Integer> entry : book.coinsByIdentity().entrySet()) {
             if (entry.getKey().denomination().equals(find.facts().identity().denomination())
-                    && Tally.seriesName(entry.getKey(), catalog).equals(series)) {
+                    && Tally.series(entry.getKey(), catalog).equals(series)) {
                 total += entry.getValue();
             }
         }
         if (total / full > (total - find.count()) / full) {
             int rolls = total / full;
-            words.add(t("hunt.full-rolls-of-them", rolls, total, series));
+            words.add(t(
+                    "hunt.full-rolls-of-them",
+                    rolls,
+                    total,
+                    Tally.seriesName(find.facts().identity(), catalog)));
         }
     }
 

@@ -129,12 +129,16 @@ public final class Tally {
             .thenComparing(Identity::kind);
 
     static String seriesName(Identity identity, Catalog catalog) {
-        List<String> names = catalog.lookup(identity).stream()
+        return either(series(identity, catalog)).orElseGet(identity.denomination()::toString);
+    }
+
+    /// Names of the series a coin may be of, none when the catalogue does not know it.
+    static List<String> series(Identity identity, Catalog catalog) {
+        return catalog.lookup(identity).stream()
                 .map(Issue::series)
                 .map(org.rollwright.catalog.Series::name)
                 .distinct()
                 .toList();
-        return either(names).orElseGet(identity.denomination()::toString);
     }
 
     private static Optional<String> either(List<String> some) {

@@ -360,6 +360,9 @@ class BooksTest {
         assertThat(ledger.balance(Account.BOXES)).isEqualByComparingTo("50.00");
         assertThat(ledger.balance(Account.OUTSIDE)).isEqualByComparingTo("-50.00");
         assertThat(ledger.leftOut()).isEmpty();
+        // what has come does not come again
+        assertThat(desk.record(0, "", book -> new TillEvent.OrderEnded(1, PICKED.plusDays(3), List.of())))
+                .isInstanceOf(Desk.Outcome.Refused.class);
     }
 
     @Test
