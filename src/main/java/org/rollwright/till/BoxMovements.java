@@ -2,8 +2,6 @@ package org.rollwright.till;
 
 import static org.rollwright.text.Texts.t;
 
-import org.rollwright.journal.Word;
-import org.rollwright.cabinet.Leaving;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -20,6 +18,7 @@ import org.rollwright.cabinet.CabinetBook;
 import org.rollwright.cabinet.CabinetNote;
 import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.Holdings;
+import org.rollwright.cabinet.Leaving;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
@@ -32,6 +31,7 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Roll;
+import org.rollwright.journal.Word;
 
 /// What the record of boxes and finds says of money.
 ///

@@ -1,6 +1,5 @@
 package org.rollwright.desk;
 
-import org.rollwright.journal.Word;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.ParameterizedType;
@@ -31,6 +30,7 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
 import org.rollwright.scope.ScopeEvent;
 
 /// Events of every kind, made from the shape of their records: numbers and words come from small pools, so that many

@@ -361,7 +361,7 @@ class BooksTest {
         assertThat(ledger.balance(Account.OUTSIDE)).isEqualByComparingTo("-50.00");
         assertThat(ledger.leftOut()).isEmpty();
         // what has come does not come again
-        assertThat(desk.record(0, "", book -> new TillEvent.OrderEnded(1, PICKED.plusDays(3), List.of())))
+        assertThat(desk.record(0, "", book -> new TillEvent.OrderEnded(new OrderId(1), PICKED.plusDays(3), List.of())))
                 .isInstanceOf(Desk.Outcome.Refused.class);
     }
 
