@@ -55,7 +55,7 @@ class HouseTest {
             "web",
             Set.of("store", "cli"),
             "cli",
-            Set.of("main"));
+            Set.of());
 
     @Test
     void every_room_knows_the_rooms_it_says_and_no_others() {

@@ -4,7 +4,7 @@
 /// synchronisation. Checksums cover the entry before, a mark outside the file says how far it had come, and a store
 /// that is damaged is not written to (docs/decisions/0012-kept-for-good.md). SQL and file paths stay in here.
 ///
-/// Knows not: `action`, `cli`, `odds`, `recap`, `web`.
+/// Knows not: `action`, `calc`, `cli`, `odds`, `recap`, `web`.
 @NullMarked
 package org.rollwright.store;
 
