@@ -155,7 +155,7 @@ public final class HuntActions {
         Integer usual = facts.rollsPerBox();
         int full = form == BoxDetails.Form.BOX && usual != null ? usual : 0;
         int rolls = typed.small("rolls", t("typed.rolls"), 0, MOST_ROLLS, full);
-        if (!loose && rolls == 0) {
+        if (!loose && rolls == 0 && typed.isFine()) {
             typed.wrong(t("typed.not-said-how-many-rolls"), t("typed.give-the-number-of-rolls"));
         }
         return about(

@@ -46,6 +46,11 @@ public final class Typed {
         wrong.add(new Refusal(wrongSentence, right));
     }
 
+    /// Whether every field so far could be read.
+    boolean isFine() {
+        return wrong.isEmpty();
+    }
+
     /// Declines when a field could not be read.
     void done() {
         if (!wrong.isEmpty()) {

@@ -300,10 +300,8 @@ public final class HuntBook {
         }
         Map<BoxId, Box> boxes = new HashMap<>();
         image.boxes().forEach(box -> boxes.put(box.id(), box));
-        Map<FindId, Find> finds = new HashMap<>();
         Map<Identity, Integer> counts = new HashMap<>();
         for (Find find : image.finds()) {
-            finds.put(find.id(), find);
             counts.merge(find.facts().identity(), find.count(), Integer::sum);
         }
         Map<HuntId, Integer> ordinals = new HashMap<>();
@@ -311,7 +309,7 @@ public final class HuntBook {
         return new HuntBook(
                 Register.of(hunts),
                 Register.of(boxes),
-                Growing.map(finds),
+                Growing.map(image.finds(), Find::id),
                 Growing.list(image.balances()),
                 Growing.map(counts),
                 Growing.map(checks),

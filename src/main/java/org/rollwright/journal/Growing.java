@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import kotlinx.collections.immutable.ExtensionsKt;
 import kotlinx.collections.immutable.PersistentList;
@@ -66,6 +67,14 @@ public final class Growing {
         PersistentMap.Builder<K, V> builder =
                 ExtensionsKt.<K, V>persistentHashMapOf().builder();
         builder.putAll(all);
+        return builder.build();
+    }
+
+    /// A map of many values, by a key of their own.
+    public static <K, V> Map<K, V> map(Collection<V> all, Function<V, K> key) {
+        PersistentMap.Builder<K, V> builder =
+                ExtensionsKt.<K, V>persistentHashMapOf().builder();
+        all.forEach(one -> builder.put(key.apply(one), one));
         return builder.build();
     }
 

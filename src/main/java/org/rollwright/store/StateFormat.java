@@ -1,7 +1,5 @@
 package org.rollwright.store;
 
-import java.lang.reflect.Constructor;
-import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
@@ -90,6 +88,9 @@ final class StateFormat {
     /// The parts of all types met, worked out once.
     private static final class Parts {
         private final Map<Type, Part> known = new HashMap<>();
+        private final List<Class<?>> records =
+                SHAPE.stream().filter(Class::isRecord).toList();
+        private final Makers.Maker maker = Makers.of(records);
 
         Part of(Type type) {
             Part part = known.get(type);
@@ -247,7 +248,8 @@ final class StateFormat {
     }
 
     private static final class Built implements Part {
-        private final Constructor<?> constructor;
+        private final int number;
+        private final Makers.Maker maker;
         private final Method[] accessors;
         private final Part[] parts;
         private final boolean[] mayMiss;
@@ -263,13 +265,8 @@ final class StateFormat {
                 parts[i] = all.of(components[i].getGenericType());
                 mayMiss[i] = components[i].getAnnotatedType().isAnnotationPresent(Nullable.class);
             }
-            try {
-                this.constructor = kind.getDeclaredConstructor(
-                        Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new));
-            } catch (NoSuchMethodException e) {
-                throw new IllegalStateException("every record has this constructor: " + kind, e);
-            }
-            constructor.setAccessible(true);
+            this.number = all.records.indexOf(kind);
+            this.maker = all.maker;
         }
 
         @Override
@@ -298,11 +295,7 @@ final class StateFormat {
             for (int i = 0; i < parts.length; i++) {
                 values[i] = mayMiss[i] && !in.flag() ? null : parts[i].read(in);
             }
-            try {
-                return constructor.newInstance(values);
-            } catch (InvocationTargetException | InstantiationException | IllegalAccessException e) {
-                throw new IllegalArgumentException("no such " + constructor.getDeclaringClass(), e);
-            }
+            return maker.make(number, values);
         }
     }
 
