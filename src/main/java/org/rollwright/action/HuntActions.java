@@ -113,12 +113,12 @@ public final class HuntActions {
         }
         String label = typed.has("label") ? typed.text("label") : count == 1 ? typed.text("name") : "";
         return known -> {
-            DenominationFacts coin = facts.orElseThrow();
+            DenominationFacts kind = facts.orElseThrow();
             return step(beginning.onNew(
                     known.hunt(),
-                    coin.denomination(),
+                    kind.denomination(),
                     details.orElseThrow(),
-                    labels.isEmpty() ? Beginning.labels(known.hunt(), coin.denomination(), label, count) : labels));
+                    labels.isEmpty() ? Beginning.labels(known.hunt(), kind.denomination(), label, count) : labels));
         };
     }
 

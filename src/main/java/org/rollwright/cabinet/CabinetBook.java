@@ -118,15 +118,14 @@ public final class CabinetBook {
     public CabinetBook apply(CabinetEvent event, Entry entry) {
         CabinetBook now = noted(event);
         return switch (event) {
-            case CabinetEvent.CoinAdded coin ->
-                now.withAdded(new OwnedCoin(coin.coin(), coin.facts(), coin.provenance()));
-            case CabinetEvent.CoinAcquired coin -> {
-                CabinetBook with = now.withAdded(new OwnedCoin(
-                        coin.coin(), coin.facts(), coin.acquisition().inTheRecord()));
+            case CabinetEvent.CoinAdded one -> now.withAdded(new OwnedCoin(one.coin(), one.facts(), one.provenance()));
+            case CabinetEvent.CoinAcquired one -> {
+                CabinetBook with = now.withAdded(
+                        new OwnedCoin(one.coin(), one.facts(), one.acquisition().inTheRecord()));
                 yield new CabinetBook(
                         with.added,
                         with.notes,
-                        Growing.with(with.acquisitions, coin.coin(), coin.acquisition()),
+                        Growing.with(with.acquisitions, one.coin(), one.acquisition()),
                         with.places,
                         with.prices,
                         with.numbers);
