@@ -17,6 +17,7 @@ import org.rollwright.album.Comparison;
 import org.rollwright.album.Policy;
 import org.rollwright.album.Proposal;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Declined;
@@ -101,7 +102,7 @@ public final class AlbumActions {
                     .filter(album -> album.holes().containsKey(hole))
                     .isPresent();
             if (known.album().album(id).isPresent() && !filled) {
-                throw new Declined(t("typed.nothing-in-hole", Typed.quote(hole)), t("typed.name-a-filled-hole"));
+                throw new Declined(t("typed.nothing-in-hole", Refusal.quote(hole)), t("typed.name-a-filled-hole"));
             }
             return step(new AlbumEvent.HolesFilled(List.of(new AlbumEvent.HoleChange(id, hole, null))));
         };

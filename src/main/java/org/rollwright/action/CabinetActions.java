@@ -23,6 +23,7 @@ import org.rollwright.cabinet.PriceLine;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Declined;
@@ -109,7 +110,7 @@ public final class CabinetActions {
             CoinRef.parse(one)
                     .ifPresentOrElse(
                             coins::add,
-                            () -> typed.wrong(t("typed.no-coin-number", Typed.quote(one)), t("typed.write-coins")));
+                            () -> typed.wrong(t("typed.no-coin-number", Refusal.quote(one)), t("typed.write-coins")));
         }
         if (coins.isEmpty()) {
             typed.wrong(t("hunt.no-coin-was-chosen"), t("hunt.coin-tick-one"));
@@ -123,7 +124,7 @@ public final class CabinetActions {
             return null;
         }
         if (!text.matches(PLACE_NUMBER)) {
-            typed.wrong(t("typed.no-place", Typed.quote(text)), t("typed.write-a-place"));
+            typed.wrong(t("typed.no-place", Refusal.quote(text)), t("typed.write-a-place"));
             return null;
         }
         return new PlaceId(Long.parseLong(text));
@@ -151,7 +152,7 @@ public final class CabinetActions {
         String upTo = typed.text("upTo");
         Optional<Grade> high = Grade.parse(upTo);
         if (!upTo.isEmpty() && high.isEmpty()) {
-            typed.wrong(t("typed.no-grade", Typed.quote(upTo)), t("typed.write-a-higher-grade"));
+            typed.wrong(t("typed.no-grade", Refusal.quote(upTo)), t("typed.write-a-higher-grade"));
         }
         return known -> {
             CoinRef ref = coins.getFirst();
@@ -162,7 +163,7 @@ public final class CabinetActions {
                 case CoinLine.Read.Good good -> {
                     Grade low = good.line().coin().grade();
                     if (high.isPresent() && (low == null || high.get().compareTo(low) <= 0)) {
-                        throw new Declined(t("typed.no-grade", Typed.quote(upTo)), t("typed.write-a-higher-grade"));
+                        throw new Declined(t("typed.no-grade", Refusal.quote(upTo)), t("typed.write-a-higher-grade"));
                     }
                     if (good.line().count() != 1) {
                         throw new Declined(t("typed.only-a-coin"), t("typed.write-a-coin"));
@@ -198,7 +199,7 @@ public final class CabinetActions {
         for (String said : typed.lines("price")) {
             Optional<PriceLine> line = PriceLine.read(said);
             if (line.isEmpty()) {
-                typed.wrong(t("typed.no-price", Typed.quote(said)), t("typed.write-a-price"));
+                typed.wrong(t("typed.no-price", Refusal.quote(said)), t("typed.write-a-price"));
             } else {
                 line.get().flaw().ifPresent(flaw -> typed.wrong(flaw.wrong(), flaw.right()));
                 lines.add(line.get());
@@ -224,7 +225,7 @@ public final class CabinetActions {
         String text = typed.text(name);
         double points = text.matches(GRADE_POINTS) ? Double.parseDouble(text) : 0;
         if (points < 1 || points > 70) {
-            typed.wrong(t("typed.no-points", what, Typed.quote(text)), t("typed.write-points"));
+            typed.wrong(t("typed.no-points", what, Refusal.quote(text)), t("typed.write-points"));
         }
         return points;
     }

@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Beginning;
@@ -135,7 +136,7 @@ public final class HuntActions {
             } else if (Selection.parse(word) instanceof Selection.Parsed.Good) {
                 chosen.add(new Watch(word, word));
             } else {
-                typed.wrong(t("typed.nothing-to-watch-for", Typed.quote(word)), t("typed.write-a-watch"));
+                typed.wrong(t("typed.nothing-to-watch-for", Refusal.quote(word)), t("typed.write-a-watch"));
             }
         }
         String rule = typed.text("rule");
@@ -243,7 +244,7 @@ public final class HuntActions {
         Optional<WatchName> watch =
                 setting.catalog().watchByWord(typed.text("watch").toLowerCase(Locale.ROOT));
         if (watch.isEmpty()) {
-            typed.wrong(t("typed.nothing-to-watch-for", Typed.quote(typed.text("watch"))), t("typed.write-a-watch"));
+            typed.wrong(t("typed.nothing-to-watch-for", Refusal.quote(typed.text("watch"))), t("typed.write-a-watch"));
         }
         int boxes = typed.small("boxes", t("typed.boxes"), 0, MOST_EARLIER_BOXES, null);
         long coins = typed.whole("coins", t("typed.coins-searched"), 0, MOST_SEARCHED, null);

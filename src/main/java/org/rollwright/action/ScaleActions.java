@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import org.rollwright.coin.Mass;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Word;
@@ -97,7 +98,7 @@ public final class ScaleActions {
                 new Word<>(typed.text("metal")), typed.text("amount"), typed.text("unit"), setting.today());
         if (price.isEmpty()) {
             typed.wrong(
-                    t("typed.no-metal-price", Typed.quote(typed.text("amount")), Typed.quote(typed.text("unit"))),
+                    t("typed.no-metal-price", Refusal.quote(typed.text("amount")), Refusal.quote(typed.text("unit"))),
                     t("typed.write-a-metal-price"));
         }
         return known -> step(new ScaleEvent.MetalPriced(price.orElseThrow()));

@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
@@ -185,7 +186,7 @@ public final class TillActions {
                 .map(Box::id)
                 .findFirst()
                 .orElseThrow(() ->
-                        new Declined(t("till.box-is-not-here", Typed.quote(said)), t("till.look-at-the-list-again")));
+                        new Declined(t("till.box-is-not-here", Refusal.quote(said)), t("till.look-at-the-list-again")));
     }
 
     private static Function<State, Desk.Step> branch(Typed typed, Setting setting) {

@@ -26,8 +26,6 @@ import org.rollwright.journal.Declined;
 /// Reads fields, and takes note of every one that cannot be read; then [#done] declines. What is answered in place of
 /// such a field only keeps the reading going.
 public final class Typed {
-    private static final int LONGEST_QUOTE = 60;
-
     private final Fields fields;
     private final Setting setting;
     private final List<Refusal> wrong = new ArrayList<>();
@@ -35,11 +33,6 @@ public final class Typed {
     Typed(Fields fields, Setting setting) {
         this.fields = fields;
         this.setting = setting;
-    }
-
-    /// What was typed, short enough for a sentence.
-    static String quote(String text) {
-        return text.length() > LONGEST_QUOTE ? text.substring(0, LONGEST_QUOTE) + "…" : text;
     }
 
     void wrong(String wrongSentence, String right) {
@@ -104,7 +97,9 @@ public final class Typed {
         String text = text(name);
         Optional<LocalDate> day = Limits.day(text);
         if (!text.isEmpty() && day.isEmpty()) {
-            wrong(t("typed.no-day", what, quote(text), Limits.FIRST_DAY, Limits.LAST_DAY), t("typed.write-a-day"));
+            wrong(
+                    t("typed.no-day", what, Refusal.quote(text), Limits.FIRST_DAY, Limits.LAST_DAY),
+                    t("typed.write-a-day"));
         }
         return day.orElse(null);
     }
@@ -113,7 +108,7 @@ public final class Typed {
     BigDecimal amount(String name, String what) {
         BigDecimal amount = money(name, what);
         if (amount.signum() <= 0) {
-            wrong(t("typed.no-amount", what, quote(text(name))), t("typed.write-an-amount"));
+            wrong(t("typed.no-amount", what, Refusal.quote(text(name))), t("typed.write-an-amount"));
         }
         return amount;
     }
@@ -127,13 +122,13 @@ public final class Typed {
     /// An amount of money, null when blank.
     @Nullable
     BigDecimal maybeMoney(String name, String what) {
-        String text = text(name).replace(",", "").replace("$", "");
+        String text = Limits.ungrouped(text(name).replace("$", "").strip());
         if (text.isEmpty()) {
             return null;
         }
         Optional<BigDecimal> amount = Limits.money(text);
         if (amount.isEmpty()) {
-            wrong(t("typed.no-amount", what, quote(text(name))), t("typed.write-an-amount"));
+            wrong(t("typed.no-amount", what, Refusal.quote(text(name))), t("typed.write-an-amount"));
             return BigDecimal.ONE;
         }
         return amount.get();
@@ -146,7 +141,7 @@ public final class Typed {
             return BigDecimal.ZERO;
         }
         if (!text.matches("[0-9]{1,2}(\\.[0-9]{1,3})?")) {
-            wrong(t("typed.no-percentage", what, quote(text(name))), t("typed.write-a-percentage"));
+            wrong(t("typed.no-percentage", what, Refusal.quote(text(name))), t("typed.write-a-percentage"));
             return BigDecimal.ZERO;
         }
         return new BigDecimal(text);
@@ -167,7 +162,7 @@ public final class Typed {
             }
         }
         wrong(
-                t("typed.no-whole-number", what, quote(text)),
+                t("typed.no-whole-number", what, Refusal.quote(text)),
                 t("typed.write-a-whole-number", least, Limits.thousands(most)));
         return least;
     }
@@ -184,7 +179,7 @@ public final class Typed {
         }
         Optional<Double> distance = Distance.kilometres(text, setting.milesMeant());
         if (distance.isEmpty()) {
-            wrong(t("typed.no-distance", what, quote(text)), t("typed.write-a-distance"));
+            wrong(t("typed.no-distance", what, Refusal.quote(text)), t("typed.write-a-distance"));
         }
         return distance.orElse(0.0);
     }
@@ -214,7 +209,7 @@ public final class Typed {
             }
         }
         wrong(
-                t("typed.no-word", what, quote(text)),
+                t("typed.no-word", what, Refusal.quote(text)),
                 t(
                         "typed.write-one-of",
                         String.join(
@@ -234,7 +229,8 @@ public final class Typed {
                         .filter(known -> word.length() >= 3 && known.name().startsWith(word.toUpperCase(Locale.ROOT)))
                         .findFirst();
                 day.ifPresentOrElse(
-                        days::add, () -> wrong(t("typed.no-weekday", what, quote(word)), t("typed.write-weekdays")));
+                        days::add,
+                        () -> wrong(t("typed.no-weekday", what, Refusal.quote(word)), t("typed.write-weekdays")));
             }
         }
         return days;
@@ -249,7 +245,7 @@ public final class Typed {
         String text = has(name) ? text(name) : blank;
         Optional<DenominationFacts> facts = setting.catalog().denominationByName(text);
         if (facts.isEmpty()) {
-            wrong(t("typed.no-denomination", quote(text)), t("typed.write-a-denomination"));
+            wrong(t("typed.no-denomination", Refusal.quote(text)), t("typed.write-a-denomination"));
         }
         return facts;
     }
@@ -260,7 +256,7 @@ public final class Typed {
         try {
             return text.isEmpty() ? CurrencyUnit.USD : CurrencyUnit.of(text.toUpperCase(Locale.ROOT));
         } catch (IllegalCurrencyException e) {
-            wrong(t("typed.no-currency", quote(text)), t("typed.write-a-currency"));
+            wrong(t("typed.no-currency", Refusal.quote(text)), t("typed.write-a-currency"));
             return CurrencyUnit.USD;
         }
     }

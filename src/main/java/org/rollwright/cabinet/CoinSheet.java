@@ -29,6 +29,7 @@ import org.rollwright.coin.DayStyle;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mint;
 import org.rollwright.coin.Refusal;
 import org.rollwright.coin.Strike;
@@ -374,7 +375,7 @@ public final class CoinSheet {
         }
 
         private @Nullable BigDecimal price() {
-            String text = text("price").replace("$", "").replace(",", "");
+            String text = Limits.ungrouped(text("price").replace("$", "").strip());
             if (text.isEmpty()) {
                 return null;
             }

@@ -30,6 +30,6 @@ public final class Calculators {
 
     /// Why a name is refused.
     public static Refusal unknown(String name) {
-        return new Refusal(t("calc.no-calculator", Input.quote(name)), t("calc.there-are", names()));
+        return new Refusal(t("calc.no-calculator", Refusal.quote(name)), t("calc.there-are", names()));
     }
 }

@@ -31,11 +31,8 @@ public final class Input {
         }
     }
 
-    private static final int LONGEST_QUOTE = 60;
     private static final Pattern NUMBER =
             Pattern.compile("[-+]?+([0-9]++(\\.[0-9]*+)?+|\\.[0-9]++)([eE][-+]?+[0-9]{1,9}+)?+");
-    private static final Pattern THOUSANDS = Pattern.compile("[0-9]{1,3}(,[0-9]{3})++(\\.[0-9]*+)?+");
-    private static final Pattern UNSEEN = Pattern.compile("[\\p{Cntrl}\\u202A-\\u202E]");
     private static final String BLANKS_OR_COMMAS = "[\\s,;]+";
     private static final String COMMAS_OR_LINES = "[,;\\r\\n]+";
 
@@ -60,8 +57,7 @@ public final class Input {
             case Field.Figure kind -> {
                 String one = said.one(field.key());
                 if (!one.isEmpty()) {
-                    String plain = THOUSANDS.matcher(one).matches() ? one.replace(",", "") : one;
-                    found.add(List.of(number(where, plain, one, kind, field)));
+                    found.add(List.of(number(where, Limits.ungrouped(one), one, kind, field)));
                 }
             }
             case Field.Numbers kind -> {
@@ -130,7 +126,9 @@ public final class Input {
             }
         }
         throw refused(
-                kind.whole() ? t("calc.no-whole-number", where, quote(said)) : t("calc.no-number", where, quote(said)),
+                kind.whole()
+                        ? t("calc.no-whole-number", where, Refusal.quote(said))
+                        : t("calc.no-number", where, Refusal.quote(said)),
                 right(field));
     }
 
@@ -180,12 +178,6 @@ public final class Input {
         return bound == Math.rint(bound)
                 ? String.format(Locale.ROOT, "%,.0f", bound)
                 : BigDecimal.valueOf(bound).stripTrailingZeros().toPlainString();
-    }
-
-    /// What was typed, short enough for a sentence and without what steers a terminal.
-    static String quote(String text) {
-        String seen = UNSEEN.matcher(text).replaceAll("�");
-        return seen.length() > LONGEST_QUOTE ? seen.substring(0, LONGEST_QUOTE) + "…" : seen;
     }
 
     /// A field in a sentence, by its label and its key.

@@ -10,6 +10,7 @@ import org.rollwright.action.Action;
 import org.rollwright.action.Actions;
 import org.rollwright.action.Field;
 import org.rollwright.action.Fields;
+import org.rollwright.coin.Refusal;
 
 /// A line of a script that has something done: `@name head; field value; field value`. The head is the field that
 /// says what it is about; fields that scripts call by a shorter word may be called so.
@@ -157,7 +158,7 @@ record Directive(Action action, Fields fields, String wrong, String right) {
                 : new Directive(
                         action,
                         new Fields(values),
-                        Typed.quote(unknown.getFirst()) + " is no part of " + action.name() + ".",
+                        "'" + Refusal.quote(unknown.getFirst()) + "' is no part of " + action.name() + ".",
                         "There are " + String.join(", ", names) + ".");
     }
 }

@@ -62,7 +62,7 @@ final class DoCommand implements Callable<Integer> {
         Action action = Actions.named(wanted)
                 .orElseThrow(() -> new Open.Stop(
                         ExitCode.INPUT,
-                        Typed.quote(wanted) + " is nothing that can be done. ./run do tells what can be."));
+                        "'" + Refusal.quote(wanted) + "' is nothing that can be done. ./run do tells what can be."));
         Directive directive = Directive.known(action, values());
         if (!directive.wrong().isEmpty()) {
             throw new Open.Stop(ExitCode.INPUT, directive.wrong() + " " + directive.right());
@@ -94,7 +94,8 @@ final class DoCommand implements Callable<Integer> {
             int equals = one.indexOf('=');
             if (equals < 1) {
                 throw new Open.Stop(
-                        ExitCode.INPUT, Typed.quote(one) + " says nothing. Write FIELD=VALUE, such as amount=25.00.");
+                        ExitCode.INPUT,
+                        "'" + Refusal.quote(one) + "' says nothing. Write FIELD=VALUE, such as amount=25.00.");
             }
             values.computeIfAbsent(one.substring(0, equals), field -> new ArrayList<>())
                     .add(one.substring(equals + 1));

@@ -1,10 +1,12 @@
 package org.rollwright.cli;
 
+import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -40,7 +42,7 @@ final class Script {
         }
     }
 
-    private static final Map<String, String> EXAMPLES = Directive.examples();
+    private static final String AT_RIGHT = "Write @at 2026-03-01T18:00:00Z 30.";
 
     /// A day between two lines.
     private static final long MOST_SECONDS = 86_400;
@@ -99,13 +101,7 @@ final class Script {
                     "The line has " + Limits.thousands(text.length()) + " characters.",
                     "Write at most " + most + ".");
         }
-        try {
-            return text.startsWith("@") ? directive(number, text) : entry(number, text);
-        } catch (Typed.Unread e) {
-            String name = text.substring(0, (text + " ").indexOf(' '));
-            return new Line(
-                    number, text, 0, e.sentence(), "Write " + EXAMPLES.getOrDefault(name, "it as in the guide") + ".");
-        }
+        return text.startsWith("@") ? directive(number, text) : entry(number, text);
     }
 
     private Line entry(int number, String text) {
@@ -176,7 +172,7 @@ final class Script {
                                 number,
                                 text,
                                 0,
-                                Typed.quote(name) + " is no directive.",
+                                "'" + Refusal.quote(name) + "' is no directive.",
                                 "There are @at, "
                                         + String.join(", ", Directive.examples().keySet()) + "."));
         };
@@ -207,10 +203,37 @@ final class Script {
 
     private Line at(int number, String text, String rest) {
         String[] parts = rest.split(" +");
-        Instant from = Typed.moment(parts[0]);
-        step = Duration.ofSeconds(parts.length > 1 ? Typed.whole("seconds", parts[1], 0, MOST_SECONDS) : 0);
-        clock = from;
+        String pause = parts.length > 1 ? parts[1] : "0";
+        Optional<Instant> from = moment(parts[0]);
+        if (from.isEmpty()) {
+            return new Line(
+                    number,
+                    text,
+                    0,
+                    "'" + Refusal.quote(parts[0]) + "' is no time from " + Limits.FIRST_DAY + " to " + Limits.LAST_DAY
+                            + ".",
+                    AT_RIGHT);
+        }
+        if (!pause.matches("[0-9]{1,9}") || Long.parseLong(pause) > MOST_SECONDS) {
+            return new Line(
+                    number,
+                    text,
+                    0,
+                    "seconds: '" + Refusal.quote(pause) + "' is no whole number from 0 to "
+                            + Limits.thousands(MOST_SECONDS) + ".",
+                    AT_RIGHT);
+        }
+        step = Duration.ofSeconds(Long.parseLong(pause));
+        clock = from.get();
         return new Line(number, text, 0, "", "");
+    }
+
+    private static Optional<Instant> moment(String text) {
+        try {
+            return Optional.of(Instant.parse(text)).filter(Limits::isMoment);
+        } catch (DateTimeException e) {
+            return Optional.empty();
+        }
     }
 
     /// Begins a hunt.

@@ -17,6 +17,7 @@ import org.joda.money.IllegalCurrencyException;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Setting;
 import org.rollwright.coin.Distance;
+import org.rollwright.coin.Refusal;
 import org.rollwright.store.Store;
 import org.rollwright.till.Account;
 import org.rollwright.till.CalendarFile;
@@ -118,7 +119,8 @@ final class TillCommand implements Callable<Integer> {
                 ? Trip.ANY_ROAD
                 : Distance.kilometres(road, setting.milesMeant())
                         .orElseThrow(() -> new Open.Stop(
-                                ExitCode.INPUT, Typed.quote(road) + " is no distance. Write 12 km or 7.5 mi."));
+                                ExitCode.INPUT,
+                                "'" + Refusal.quote(road) + "' is no distance. Write 12 km or 7.5 mi."));
         Trip.Manner plain = new Trip.Manner() {
             @Override
             public String amount(BigDecimal amount) {

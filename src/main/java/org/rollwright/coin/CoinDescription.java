@@ -36,10 +36,6 @@ public record CoinDescription(
         return new CoinDescription(identity, newGrade, details, colour, strike, varieties, errors, note, photos);
     }
 
-    public CoinDescription withIdentity(Identity newIdentity) {
-        return new CoinDescription(newIdentity, grade, details, colour, strike, varieties, errors, note, photos);
-    }
-
     /// Whether the coin has damage or cleaning that ranks it below every sound coin.
     public boolean isDetails() {
         return details != null;

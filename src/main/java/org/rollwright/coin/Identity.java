@@ -34,10 +34,6 @@ public record Identity(
         return new Identity(denomination, year, mint, "", "");
     }
 
-    public Identity withKind(String newKind) {
-        return new Identity(denomination, year, mint, newKind, design);
-    }
-
     /// Date and mint as the trade writes them: `1936-D`, `1936`, `no date`, `1936-?`.
     public String dateAndMint() {
         String date = year == null ? t("coin.no-date") : Integer.toString(year);

@@ -11,6 +11,7 @@ import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.regex.Pattern;
 
 /// How long a text may be, which characters it may hold, which days and numbers there are: the one place that
 /// says so, for pages, commands, files taken in and the record alike.
@@ -36,6 +37,8 @@ public final class Limits {
 
     /// Decimals of an amount: prices of a metal are kept for a kilogram and need more than cents.
     public static final int MOST_DECIMALS = 6;
+
+    private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})++(\\.[0-9]*+)?+");
 
     /// Grams, kilometres and everything else that is measured.
     public static final double MOST_MEASURED = 1e9;
@@ -131,6 +134,12 @@ public final class Limits {
         return text.matches("[0-9]{1,9}(\\.[0-9]{1,2})?")
                 ? Optional.of(new BigDecimal(text).setScale(2, RoundingMode.UNNECESSARY))
                 : Optional.empty();
+    }
+
+    /// A number without the commas between its thousands. A comma that stands anywhere else, as in `1,50`, stays:
+    /// it may mean a point, and a dollar and a half must not become a hundred and fifty.
+    public static String ungrouped(String text) {
+        return GROUPED.matcher(text).matches() ? text.replace(",", "") : text;
     }
 
     /// Looks at an amount of money.

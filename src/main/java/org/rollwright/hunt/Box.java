@@ -132,31 +132,15 @@ public record Box(
     }
 
     Box with(Enders seen) {
-        return new Box(
-                id,
-                denomination,
-                details,
-                searchedIn,
-                rolls,
-                Growing.plus(enders, seen),
-                weights,
-                finds,
-                foundCoins,
-                tallied);
+        return observed(Growing.plus(enders, seen), weights);
     }
 
     Box with(Weight weight) {
-        return new Box(
-                id,
-                denomination,
-                details,
-                searchedIn,
-                rolls,
-                enders,
-                Growing.plus(weights, weight),
-                finds,
-                foundCoins,
-                tallied);
+        return observed(enders, Growing.plus(weights, weight));
+    }
+
+    private Box observed(List<Enders> itsEnders, List<Weight> itsWeights) {
+        return new Box(id, denomination, details, searchedIn, rolls, itsEnders, itsWeights, finds, foundCoins, tallied);
     }
 
     Box holding(List<FindId> now, int coins) {

@@ -76,54 +76,24 @@ public record Hunt(
     }
 
     Hunt touched(Instant at) {
-        return new Hunt(
-                id, name, started, at, over, boxes, watches, boxInHand, roll, foundCoins, finds, marks, notes, trials);
+        return timed(at, over);
     }
 
     Hunt over(@Nullable Instant at) {
-        return new Hunt(
-                id,
-                name,
-                started,
-                touched,
-                at,
-                boxes,
-                watches,
-                boxInHand,
-                roll,
-                foundCoins,
-                finds,
-                marks,
-                notes,
-                trials);
+        return timed(touched, at);
     }
 
     Hunt joinedBy(BoxId box) {
-        return new Hunt(
-                id,
-                name,
-                started,
-                touched,
-                over,
-                Growing.plus(boxes, box),
-                watches,
-                boxInHand == null ? box : boxInHand,
-                roll,
-                foundCoins,
-                finds,
-                marks,
-                notes,
-                trials);
+        return at(Growing.plus(boxes, box), boxInHand == null ? box : boxInHand, roll);
+    }
+
+    Hunt turnedTo(BoxId box, int number) {
+        return at(boxes, box, number);
     }
 
     Hunt watching(List<Watch> now) {
         return new Hunt(
                 id, name, started, touched, over, boxes, now, boxInHand, roll, foundCoins, finds, marks, notes, trials);
-    }
-
-    Hunt turnedTo(BoxId box, int number) {
-        return new Hunt(
-                id, name, started, touched, over, boxes, watches, box, number, foundCoins, finds, marks, notes, trials);
     }
 
     Hunt holding(List<FindId> now, int coins) {
@@ -132,42 +102,28 @@ public record Hunt(
     }
 
     Hunt marked(Remark mark) {
-        return new Hunt(
-                id,
-                name,
-                started,
-                touched,
-                over,
-                boxes,
-                watches,
-                boxInHand,
-                roll,
-                foundCoins,
-                finds,
-                Growing.plus(marks, mark),
-                notes,
-                trials);
+        return telling(Growing.plus(marks, mark), notes, trials);
     }
 
     Hunt noted(Remark note) {
-        return new Hunt(
-                id,
-                name,
-                started,
-                touched,
-                over,
-                boxes,
-                watches,
-                boxInHand,
-                roll,
-                foundCoins,
-                finds,
-                marks,
-                Growing.plus(notes, note),
-                trials);
+        return telling(marks, Growing.plus(notes, note), trials);
     }
 
     Hunt tried(Trial trial) {
+        return telling(marks, notes, Growing.plus(trials, trial));
+    }
+
+    private Hunt timed(Instant last, @Nullable Instant end) {
+        return new Hunt(
+                id, name, started, last, end, boxes, watches, boxInHand, roll, foundCoins, finds, marks, notes, trials);
+    }
+
+    private Hunt at(List<BoxId> all, @Nullable BoxId box, int number) {
+        return new Hunt(
+                id, name, started, touched, over, all, watches, box, number, foundCoins, finds, marks, notes, trials);
+    }
+
+    private Hunt telling(List<Remark> itsMarks, List<Remark> itsNotes, List<Trial> itsTrials) {
         return new Hunt(
                 id,
                 name,
@@ -180,8 +136,8 @@ public record Hunt(
                 roll,
                 foundCoins,
                 finds,
-                marks,
-                notes,
-                Growing.plus(trials, trial));
+                itsMarks,
+                itsNotes,
+                itsTrials);
     }
 }

@@ -267,6 +267,18 @@ public final class HuntBook {
         return new HuntBook(hunts, now, finds, balances, counts, checks, numbers);
     }
 
+    HuntBook withFinds(Map<FindId, Find> now, Map<Identity, Integer> itsCounts) {
+        return new HuntBook(hunts, boxes, now, balances, itsCounts, checks, numbers);
+    }
+
+    HuntBook withChecks(Map<String, Integer> now) {
+        return new HuntBook(hunts, boxes, finds, balances, counts, now, numbers);
+    }
+
+    HuntBook with(Balance earlier) {
+        return new HuntBook(hunts, boxes, finds, Growing.plus(balances, earlier), counts, checks, numbers);
+    }
+
     HuntBook changed(Hunt hunt) {
         return with(hunts.with(hunt.id(), hunt));
     }

@@ -66,15 +66,8 @@ final class HuntChanges {
                         book.known(weighed.box()).with(new Box.Weight(entry.at(), weighed.mass(), weighed.what())));
             case HuntEvent.Checked checked -> {
                 Hunt hunt = book.known(checked.hunt());
-                HuntBook tried = book.changed(hunt.tried(new Hunt.Trial(checked.find(), checked.variety())));
-                yield new HuntBook(
-                        tried.hunts,
-                        tried.boxes,
-                        tried.finds,
-                        tried.balances,
-                        tried.counts,
-                        Growing.counted(tried.checks, checked.variety(), 1),
-                        tried.numbers);
+                yield book.changed(hunt.tried(new Hunt.Trial(checked.find(), checked.variety())))
+                        .withChecks(Growing.counted(book.checks, checked.variety(), 1));
             }
             case HuntEvent.Marked marked ->
                 book.changed(book.known(marked.hunt()).marked(new Hunt.Remark(entry.at(), marked.text())));
@@ -85,21 +78,8 @@ final class HuntChanges {
             case HuntEvent.HuntResumed resumed ->
                 book.changed(book.known(resumed.hunt()).over(null));
             case HuntEvent.OpeningBalance opening ->
-                new HuntBook(
-                        book.hunts,
-                        book.boxes,
-                        book.finds,
-                        Growing.plus(
-                                book.balances,
-                                new HuntBook.Balance(
-                                        opening.denomination(),
-                                        opening.watch(),
-                                        opening.boxes(),
-                                        opening.coins(),
-                                        opening.found())),
-                        book.counts,
-                        book.checks,
-                        book.numbers);
+                book.with(new HuntBook.Balance(
+                        opening.denomination(), opening.watch(), opening.boxes(), opening.coins(), opening.found()));
             case HuntEvent.BoxTallied tallied ->
                 book.changed(book.known(tallied.box()).tallied(tallied));
         };
@@ -136,66 +116,42 @@ final class HuntChanges {
     private static HuntBook found(HuntBook book, Find find) {
         Box box = book.known(find.box());
         Hunt hunt = book.known(find.hunt());
-        return new HuntBook(
-                book.hunts.with(
-                        hunt.id(),
-                        hunt.holding(Growing.plus(hunt.finds(), find.id()), hunt.foundCoins() + find.count())),
-                book.boxes.with(
-                        box.id(), box.holding(Growing.plus(box.finds(), find.id()), box.foundCoins() + find.count())),
-                Growing.with(book.finds, find.id(), find),
-                book.balances,
-                Growing.counted(book.counts, find.facts().identity(), find.count()),
-                book.checks,
-                book.numbers);
+        return book.changed(hunt.holding(Growing.plus(hunt.finds(), find.id()), hunt.foundCoins() + find.count()))
+                .changed(box.holding(Growing.plus(box.finds(), find.id()), box.foundCoins() + find.count()))
+                .withFinds(
+                        Growing.with(book.finds, find.id(), find),
+                        Growing.counted(book.counts, find.facts().identity(), find.count()));
     }
 
     private static HuntBook struck(HuntBook book, Find find) {
         Box box = book.known(find.box());
         Hunt hunt = book.known(find.hunt());
-        return new HuntBook(
-                book.hunts.with(
-                        hunt.id(),
-                        hunt.holding(Growing.minusLast(hunt.finds(), find.id()), hunt.foundCoins() - find.count())),
-                book.boxes.with(
-                        box.id(),
-                        box.holding(Growing.minusLast(box.finds(), find.id()), box.foundCoins() - find.count())),
-                Growing.without(book.finds, find.id()),
-                book.balances,
-                Growing.counted(book.counts, find.facts().identity(), -find.count()),
-                book.checks,
-                book.numbers);
+        return book.changed(hunt.holding(Growing.minusLast(hunt.finds(), find.id()), hunt.foundCoins() - find.count()))
+                .changed(box.holding(Growing.minusLast(box.finds(), find.id()), box.foundCoins() - find.count()))
+                .withFinds(
+                        Growing.without(book.finds, find.id()),
+                        Growing.counted(book.counts, find.facts().identity(), -find.count()));
     }
 
     /// A find in place of itself: in the same hunt and box, maybe with another number of coins.
     private static HuntBook replaced(HuntBook book, Find before, Find after) {
-        int more = after.count() - before.count();
-        Hunt hunt = book.known(after.hunt());
-        Box box = book.known(after.box());
         Map<Identity, Integer> counts = Growing.counted(
                 Growing.counted(book.counts, before.facts().identity(), -before.count()),
                 after.facts().identity(),
                 after.count());
-        return new HuntBook(
-                more == 0
-                        ? book.hunts
-                        : book.hunts.with(hunt.id(), hunt.holding(hunt.finds(), hunt.foundCoins() + more)),
-                more == 0 ? book.boxes : book.boxes.with(box.id(), box.holding(box.finds(), box.foundCoins() + more)),
-                Growing.with(book.finds, after.id(), after),
-                book.balances,
-                counts,
-                book.checks,
-                book.numbers);
+        HuntBook now = book.withFinds(Growing.with(book.finds, after.id(), after), counts);
+        int more = after.count() - before.count();
+        if (more == 0) {
+            return now;
+        }
+        Hunt hunt = book.known(after.hunt());
+        Box box = book.known(after.box());
+        return now.changed(hunt.holding(hunt.finds(), hunt.foundCoins() + more))
+                .changed(box.holding(box.finds(), box.foundCoins() + more));
     }
 
     private static HuntBook moved(HuntBook book, Find before, Find after) {
-        HuntBook now = new HuntBook(
-                book.hunts,
-                book.boxes,
-                Growing.with(book.finds, after.id(), after),
-                book.balances,
-                book.counts,
-                book.checks,
-                book.numbers);
+        HuntBook now = book.withFinds(Growing.with(book.finds, after.id(), after), book.counts);
         if (before.box().equals(after.box())) {
             return now;
         }

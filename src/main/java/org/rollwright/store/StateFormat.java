@@ -263,7 +263,7 @@ final class StateFormat {
                 accessors[i] = components[i].getAccessor();
                 accessors[i].setAccessible(true);
                 parts[i] = all.of(components[i].getGenericType());
-                mayMiss[i] = components[i].getAnnotatedType().isAnnotationPresent(Nullable.class);
+                mayMiss[i] = mayMiss(components[i]);
             }
             this.number = all.records.indexOf(kind);
             this.maker = all.maker;
@@ -331,16 +331,25 @@ final class StateFormat {
         return (int) sum.getValue();
     }
 
-    private static String describe(Class<?> type) {
+    /// All about a type on which the bytes depend.
+    static String describe(Class<?> type) {
         String parts = "";
         if (type.isRecord()) {
             parts = Arrays.stream(type.getRecordComponents())
-                    .map(part -> part.getName() + ":" + part.getGenericType().getTypeName())
+                    .map(part ->
+                            part.getName() + ":" + part.getGenericType().getTypeName() + (mayMiss(part) ? "?" : ""))
                     .toList()
                     .toString();
         } else if (type.isEnum()) {
-            parts = Arrays.toString(type.getEnumConstants());
+            parts = Arrays.stream((Enum<?>[]) type.getEnumConstants())
+                    .map(Enum::name)
+                    .toList()
+                    .toString();
         }
-        return type.getName() + parts;
+        return type.getName() + parts + (SHARED.contains(type) ? "=" : "") + (NUMBERS.containsKey(type) ? "#" : "");
+    }
+
+    private static boolean mayMiss(RecordComponent part) {
+        return part.getAnnotatedType().isAnnotationPresent(Nullable.class);
     }
 }

@@ -1,11 +1,8 @@
 package org.rollwright.web;
 
-import static org.rollwright.text.Texts.t;
-
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 
 /// The form that starts a hunt, with what was typed, so that a refused form comes back as it was.
 ///
@@ -85,18 +82,5 @@ public record HuntForm(
                 rule,
                 boxes,
                 why);
-    }
-
-    static OptionalInt number(String text, String what, int least, int most, List<String> wrong) {
-        try {
-            int value = Integer.parseInt(text);
-            if (value >= least && value <= most) {
-                return OptionalInt.of(value);
-            }
-        } catch (NumberFormatException e) {
-            // falls through to the sentence, which quotes what was typed
-        }
-        wrong.add(t("hunt.number-wrong", what, text, least, most));
-        return OptionalInt.empty();
     }
 }

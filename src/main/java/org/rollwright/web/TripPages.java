@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Action;
@@ -26,6 +27,7 @@ import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Refusal;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
@@ -283,12 +285,15 @@ final class TripPages {
 
     /// Longest round in kilometres; without a usable figure one that no round reaches.
     private static double allowed(Map<String, String> typed, List<String> problems) {
-        try {
-            return TillForm.kilometres(typed.getOrDefault("allowed", ""), t("trip.longest-round"), Trip.ANY_ROAD);
-        } catch (TillForm.Unread e) {
-            problems.add(e.sentence());
+        String typedRoad = typed.getOrDefault("allowed", "");
+        if (typedRoad.isBlank()) {
             return Trip.ANY_ROAD;
         }
+        Optional<Double> road = Manner.kilometres(typedRoad);
+        if (road.isEmpty()) {
+            problems.add(t("till.distance-wrong", t("trip.longest-round"), Refusal.quote(typedRoad)));
+        }
+        return road.orElse(Trip.ANY_ROAD);
     }
 
     private static TillView.Day day(Round round, boolean best) {

@@ -68,6 +68,41 @@ class StateFormatTest {
         }
     }
 
+    private static final class One {
+        enum Way {
+            IN,
+            OUT {
+                @Override
+                public String toString() {
+                    return "in another language";
+                }
+            }
+        }
+
+        record Coin(String date, @Nullable String mint, List<String> notes) {}
+    }
+
+    private static final class Other {
+        enum Way {
+            IN,
+            OUT,
+            BACK
+        }
+
+        record Coin(String date, String mint, List<String> notes) {}
+    }
+
+    /// Whether a part may be missing is a bit in the bytes; how a word is shown to a person is nothing in them.
+    @Test
+    void what_a_type_is_told_by_is_what_the_bytes_depend_on() {
+        assertThat(StateFormat.describe(One.Coin.class))
+                .endsWith("[date:java.lang.String, mint:java.lang.String?, notes:java.util.List<java.lang.String>]");
+        assertThat(StateFormat.describe(Other.Coin.class))
+                .endsWith("[date:java.lang.String, mint:java.lang.String, notes:java.util.List<java.lang.String>]");
+        assertThat(StateFormat.describe(One.Way.class)).endsWith("[IN, OUT]");
+        assertThat(StateFormat.describe(Other.Way.class)).endsWith("[IN, OUT, BACK]");
+    }
+
     /// Any value of a type of the image, nothing included where it may be missing.
     private static Object any(Type type, Random random) throws ReflectiveOperationException {
         if (type instanceof ParameterizedType generic) {

@@ -17,6 +17,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
@@ -249,7 +250,7 @@ public final class SheetImport {
 
     /// A whole number; spreadsheets write 2500 also as `2,500` and `2500.0`.
     private static long whole(String value, String column, long most) throws Refused {
-        String plain = value.replace(",", "").replace(" ", "");
+        String plain = Limits.ungrouped(value.replace(" ", ""));
         if (plain.endsWith(".0")) {
             plain = plain.substring(0, plain.length() - 2);
         }
