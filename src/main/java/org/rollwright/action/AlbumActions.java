@@ -134,7 +134,7 @@ public final class AlbumActions {
                         return all ? shown.isEmpty() || shown.contains(mark) : chosen.contains(mark);
                     })
                     .collect(Collectors.toSet());
-            if (wanted.isEmpty() && !all) {
+            if (wanted.isEmpty()) {
                 throw new Declined(t("typed.nothing-to-accept"), t("typed.compare-again"));
             }
             return step(new AlbumEvent.HolesFilled(proposal.accept(wanted)));

@@ -118,6 +118,14 @@ public final class CabinetActions {
         return coins;
     }
 
+    private static List<CoinRef> oneCoin(Typed typed) {
+        List<CoinRef> coins = coins(typed);
+        if (coins.size() > 1) {
+            typed.wrong(t("typed.only-a-coin"), t("typed.write-coins-one-by-one"));
+        }
+        return coins;
+    }
+
     private static @Nullable PlaceId place(Typed typed, String name) {
         String text = typed.text(name);
         if (text.isEmpty() || text.equals("0")) {
@@ -148,7 +156,7 @@ public final class CabinetActions {
     }
 
     private static Function<State, Desk.Step> told(Typed typed, Setting setting) {
-        List<CoinRef> coins = coins(typed);
+        List<CoinRef> coins = oneCoin(typed);
         String upTo = typed.text("upTo");
         Optional<Grade> high = Grade.parse(upTo);
         if (!upTo.isEmpty() && high.isEmpty()) {
@@ -194,7 +202,7 @@ public final class CabinetActions {
     }
 
     private static Function<State, Desk.Step> prices(Typed typed, Setting setting) {
-        List<CoinRef> coins = coins(typed);
+        List<CoinRef> coins = oneCoin(typed);
         List<PriceLine> lines = new ArrayList<>();
         for (String said : typed.lines("price")) {
             Optional<PriceLine> line = PriceLine.read(said);
@@ -231,7 +239,7 @@ public final class CabinetActions {
     }
 
     private static Function<State, Desk.Step> graded(Typed typed, Setting setting) {
-        List<CoinRef> coins = coins(typed);
+        List<CoinRef> coins = oneCoin(typed);
         double estimate = points(typed, "estimate", t("typed.estimate"));
         double outcome = typed.has("outcome") ? points(typed, "outcome", t("typed.outcome")) : 0;
         @Nullable BigDecimal cost = typed.maybeMoney("cost", t("typed.cost"));

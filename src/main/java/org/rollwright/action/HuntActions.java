@@ -4,6 +4,7 @@ import static org.rollwright.action.Field.maybe;
 import static org.rollwright.action.Field.needed;
 import static org.rollwright.text.Texts.t;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +18,7 @@ import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Beginning;
+import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntEvent;
@@ -30,7 +32,7 @@ public final class HuntActions {
     private static final int MOST_COINS = 1_000_000;
     private static final int MOST_EARLIER_BOXES = 1_000_000;
     private static final long MOST_SEARCHED = 1_000_000_000_000L;
-    private static final String BOX_NUMBER = "[1-9][0-9]{0,8}";
+    private static final String BOX_NUMBER = "[1-9][0-9]{0,11}";
 
     private static final List<Field> ABOUT_A_BOX = List.of(
             maybe("bank", "Hill Bank"),
@@ -69,7 +71,7 @@ public final class HuntActions {
             with(List.of(needed("denomination", "cent"), maybe("label", "Box 12"), maybe("rolls", "50")), ABOUT_A_BOX),
             HuntActions::box);
 
-    /// What is known of a box is told anew as a whole.
+    /// What is known of a box is told anew: what is not said stays, and a blank takes away.
     public static final Action BOX_CHANGE = new Action(
             "box-change",
             with(List.of(needed("box", "1"), maybe("label", "Box 12"), maybe("rolls", "50")), ABOUT_A_BOX),
@@ -98,12 +100,17 @@ public final class HuntActions {
 
     private static Function<State, Desk.Step> hunt(Typed typed, Setting setting) {
         Beginning beginning = new Beginning(typed.text("name"), watches(typed, setting));
-        List<BoxId> waiting = typed.list("box").stream()
-                .filter(id -> id.matches(BOX_NUMBER))
-                .map(id -> new BoxId(Long.parseLong(id)))
-                .toList();
+        List<String> waiting = typed.list("box");
         if (!waiting.isEmpty()) {
-            return known -> step(beginning.onWaiting(known.hunt(), waiting, t("typed.unnamed")));
+            return known -> step(beginning.onWaiting(
+                    known.hunt(),
+                    waiting.stream()
+                            .map(said -> box(known, said)
+                                    .orElseThrow(() -> new Declined(
+                                            t("hunt.box-unknown", Refusal.quote(said)), t("hunt.box-list"))))
+                            .distinct()
+                            .toList(),
+                    t("typed.unnamed")));
         }
         Optional<DenominationFacts> facts = typed.denomination("denomination", "cent");
         int count = typed.small("count", t("typed.boxes"), 1, MOST_NEW_BOXES, 1);
@@ -121,6 +128,17 @@ public final class HuntActions {
                     details.orElseThrow(),
                     labels.isEmpty() ? Beginning.labels(known.hunt(), kind.denomination(), label, count) : labels));
         };
+    }
+
+    /// A box by its number or by its label, among those that have not gone back.
+    static Optional<BoxId> box(State known, String said) {
+        Optional<Box> byNumber =
+                said.matches(BOX_NUMBER) ? known.hunt().box(new BoxId(Long.parseLong(said))) : Optional.empty();
+        return byNumber.or(() -> known.hunt().boxes().stream()
+                        .filter(box -> box.details().label().equals(said)
+                                && box.details().returned() == null)
+                        .findFirst())
+                .map(Box::id);
     }
 
     private static Desk.Step step(Beginning.Begun begun) {
@@ -220,7 +238,9 @@ public final class HuntActions {
         Integer rolls = typed.has("rolls")
                 ? Integer.valueOf(typed.small("rolls", t("typed.rolls"), 0, MOST_ROLLS, null))
                 : null;
-        BoxDetails told = about(typed, typed.text("label"), BoxDetails.Form.BOX, 0, 0, 0);
+        @Nullable LocalDate ordered = typed.maybeDay("ordered", t("typed.ordered"));
+        @Nullable LocalDate pickedUp = typed.maybeDay("pickedUp", t("typed.picked-up"));
+        @Nullable LocalDate returned = typed.maybeDay("returned", t("typed.returned"));
         return known -> {
             BoxDetails before = known.hunt()
                     .box(id)
@@ -230,12 +250,22 @@ public final class HuntActions {
                     0,
                     new HuntEvent.BoxChanged(
                             id,
-                            told.of(
-                                    told.label().isEmpty() ? before.label() : told.label(),
+                            new BoxDetails(
+                                    typed.has("label") ? typed.text("label") : before.label(),
                                     before.form(),
                                     rolls == null ? before.rolls() : rolls,
                                     before.coinsPerRoll(),
-                                    before.looseCoins())));
+                                    before.looseCoins(),
+                                    typed.text("bank", before.bank()),
+                                    typed.text("branch", before.branch()),
+                                    typed.text("wrap", before.wrap()),
+                                    typed.text("stamp", before.stamp()),
+                                    typed.text("sisters", before.sisters()),
+                                    typed.said("ordered") ? ordered : before.ordered(),
+                                    typed.said("pickedUp") ? pickedUp : before.pickedUp(),
+                                    typed.said("returned") ? returned : before.returned(),
+                                    typed.text("returnedTo", before.returnedTo()),
+                                    typed.text("note", before.note()))));
         };
     }
 

@@ -7,6 +7,7 @@ import static org.rollwright.text.Texts.t;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
@@ -14,6 +15,7 @@ import org.rollwright.desk.State;
 import org.rollwright.journal.Word;
 import org.rollwright.scale.CountedPile;
 import org.rollwright.scale.Cup;
+import org.rollwright.scale.Element;
 import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.ScaleEvent;
 
@@ -26,7 +28,7 @@ public final class ScaleActions {
             "cup",
             List.of(
                     needed("name", "copper"),
-                    maybe("alloy", "us-cent-brass"),
+                    needed("alloy", "us-cent-brass"),
                     maybe("tare", "10 g"),
                     needed("step", "0.1 g")),
             ScaleActions::cup);
@@ -61,6 +63,18 @@ public final class ScaleActions {
         return new Desk.Step(0, event);
     }
 
+    private static String alloy(Typed typed, Setting setting) {
+        String alloy = typed.text("alloy");
+        List<String> known =
+                setting.catalog().alloys().stream().map(Alloy::name).toList();
+        if (!known.contains(alloy)) {
+            typed.wrong(
+                    t("typed.no-word", t("typed.alloy"), Refusal.quote(alloy)),
+                    t("typed.write-one-of", String.join(", ", known)));
+        }
+        return alloy;
+    }
+
     private static Mass stepOfTheScale(Typed typed) {
         Mass step = typed.mass("step", t("typed.step-of-the-scale"), null);
         if (step.grams() <= 0) {
@@ -72,7 +86,7 @@ public final class ScaleActions {
     private static Function<State, Desk.Step> cup(Typed typed, Setting setting) {
         Cup cup = new Cup(
                 typed.text("name"),
-                typed.text("alloy"),
+                alloy(typed, setting),
                 typed.mass("tare", t("typed.tare"), Mass.ofGrams(0)),
                 stepOfTheScale(typed),
                 setting.now(),
@@ -89,13 +103,17 @@ public final class ScaleActions {
         Mass mass = typed.mass("weight", t("typed.weight-of-the-pile"), null);
         Mass step = stepOfTheScale(typed);
         int coins = typed.small("coins", t("typed.coins"), 0, MOST_COINS, null);
-        return known -> step(
-                new ScaleEvent.PileCounted(new CountedPile(typed.text("alloy"), coins, mass, step, setting.now())));
+        String alloy = alloy(typed, setting);
+        return known -> step(new ScaleEvent.PileCounted(new CountedPile(alloy, coins, mass, step, setting.now())));
     }
 
     private static Function<State, Desk.Step> metal(Typed typed, Setting setting) {
+        Element metal = typed.word("metal", t("typed.metal"), Element.class);
         Optional<MetalPrice> price = MetalPrice.read(
-                new Word<>(typed.text("metal")), typed.text("amount"), typed.text("unit"), setting.today());
+                Word.of(metal == null ? Element.COPPER : metal),
+                typed.text("amount"),
+                typed.text("unit"),
+                setting.today());
         if (price.isEmpty()) {
             typed.wrong(
                     t("typed.no-metal-price", Refusal.quote(typed.text("amount")), Refusal.quote(typed.text("unit"))),

@@ -26,6 +26,7 @@ import org.rollwright.scope.VarietyBook;
 
 /// What is done under the microscope.
 public final class ScopeActions {
+    private static final String ANSWERS = "\\.?[0-9]{1,3}[ync](\\.[0-9]{1,3}[ync])*\\.?";
     private static final long MOST_NUMBER = 999_999_999_999L;
     private static final int MOST_MARKER = 99;
 
@@ -111,11 +112,13 @@ public final class ScopeActions {
 
     private static Function<State, Desk.Step> attributed(Typed typed, Setting setting) {
         FindId id = new FindId(typed.whole("find", t("typed.find"), 1, MOST_NUMBER, null));
-        Answers answers = Answers.parse(typed.text("answers"), typed.text("stage"));
-        if (answers.answers().isEmpty()) {
+        Investigation.Stage stage =
+                typed.has("stage") ? typed.word("stage", t("typed.stage"), Investigation.Stage.class) : null;
+        Answers answers = Answers.parse(typed.text("answers"), stage == null ? "" : stage.name());
+        if (!typed.text("answers").matches(ANSWERS)) {
             typed.wrong(t("typed.nothing-answered"), t("typed.answer-a-question"));
         }
-        boolean compared = typed.flag("compared");
+        boolean compared = typed.flag("compared", t("typed.compared"));
         return known -> {
             Find find = known.hunt()
                     .find(id)

@@ -17,7 +17,6 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
-import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.journal.Declined;
@@ -72,7 +71,7 @@ public final class TillActions {
                     maybe("branch", "Mill Lane"),
                     maybe("gives", "yes"),
                     maybe("takes", "yes"),
-                    maybe("open", "mon tue wed thu fri"),
+                    needed("open", "mon tue wed thu fri"),
                     maybe("lead", "3"),
                     maybe("boxfee", "0.00"),
                     maybe("percent", "0"),
@@ -162,7 +161,7 @@ public final class TillActions {
         CurrencyUnit currency = typed.currency("currency");
         String where = typed.text("where");
         List<String> boxes = typed.list("box");
-        boolean inCash = typed.text("paid").equals("cash");
+        Bookings.Paid paid = typed.has("paid") ? typed.word("paid", t("typed.paid"), Bookings.Paid.class) : null;
         return known -> step(bookings(known, setting)
                 .back(new Bookings.Return(
                         boxes.stream().map(box -> box(known, box)).toList(),
@@ -170,36 +169,27 @@ public final class TillActions {
                         where,
                         counted,
                         fee,
-                        inCash,
+                        paid == null ? Bookings.Paid.ACCOUNT : paid,
                         currency)));
     }
 
-    /// A box by its number or by its label.
     private static BoxId box(State known, String said) {
-        if (said.matches("[1-9][0-9]{0,11}")
-                && known.hunt().box(new BoxId(Long.parseLong(said))).isPresent()) {
-            return new BoxId(Long.parseLong(said));
-        }
-        return known.hunt().boxes().stream()
-                .filter(box ->
-                        box.details().label().equals(said) && box.details().returned() == null)
-                .map(Box::id)
-                .findFirst()
+        return HuntActions.box(known, said)
                 .orElseThrow(() ->
                         new Declined(t("till.box-is-not-here", Refusal.quote(said)), t("till.look-at-the-list-again")));
     }
 
     private static Function<State, Desk.Step> branch(Typed typed, Setting setting) {
         Set<DayOfWeek> open = typed.weekdays("open", t("typed.open-on"));
-        boolean closed = typed.flag("closed");
+        boolean closed = typed.flag("closed", t("typed.closed"));
         if (open.isEmpty() && !closed) {
             typed.wrong(t("till.branch-opens-on-no-day"), t("typed.write-weekdays"));
         }
         Branch branch = new Branch(
                 typed.text("bank"),
                 typed.text("branch"),
-                typed.flag("gives"),
-                typed.flag("takes"),
+                typed.flag("gives", t("typed.gives")),
+                typed.flag("takes", t("typed.takes")),
                 open,
                 typed.small("lead", t("typed.days-to-pick-up"), 0, 60, 0),
                 typed.money("boxfee", t("typed.fee-for-a-box")),
@@ -220,15 +210,9 @@ public final class TillActions {
         int boxes = typed.small("boxes", t("typed.boxes"), 1, MOST_BOXES, 1);
         LocalDate placed = typed.day("placed", t("typed.ordered"));
         @Nullable LocalDate due = typed.maybeDay("due", t("typed.due"));
+        boolean prepaid = typed.flag("prepaid", t("typed.prepaid"));
         return known -> step(bookings(known, setting)
-                .order(
-                        typed.text("where"),
-                        facts.orElseThrow(),
-                        boxes,
-                        placed,
-                        due,
-                        typed.flag("prepaid"),
-                        typed.text("ordernote")));
+                .order(typed.text("where"), facts.orElseThrow(), boxes, placed, due, prepaid, typed.text("ordernote")));
     }
 
     private static Function<State, Desk.Step> arrived(Typed typed, Setting setting) {

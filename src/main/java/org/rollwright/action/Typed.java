@@ -61,6 +61,16 @@ public final class Typed {
         return all.isEmpty() ? "" : all.getLast().strip();
     }
 
+    /// Whether a field is there at all, be it blank.
+    boolean said(String name) {
+        return !fields.all(name).isEmpty();
+    }
+
+    /// What stands in a field; what stood there before when the field is not there.
+    String text(String name, String before) {
+        return said(name) ? text(name) : before;
+    }
+
     /// Everything that stands in a field, also behind commas.
     List<String> list(String name) {
         return fields.all(name).stream()
@@ -80,9 +90,14 @@ public final class Typed {
                 .toList();
     }
 
-    /// Whether a box was ticked or a word for it stands there.
-    boolean flag(String name) {
-        return has(name) && !text(name).equals("no");
+    /// Whether a box was ticked or `yes` stands there; blank means no.
+    boolean flag(String name, String what) {
+        String text = text(name).toLowerCase(Locale.ROOT);
+        boolean yes = text.equals("yes");
+        if (!yes && !text.isEmpty() && !text.equals("no")) {
+            wrong(t("typed.no-yes-or-no", what, Refusal.quote(text(name))), t("typed.write-yes-or-no"));
+        }
+        return yes;
     }
 
     /// A day, today when blank.

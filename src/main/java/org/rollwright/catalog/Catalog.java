@@ -1,5 +1,6 @@
 package org.rollwright.catalog;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -9,6 +10,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.joda.money.CurrencyUnit;
+import org.joda.money.Money;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
@@ -133,6 +136,14 @@ public final class Catalog {
 
     public Optional<DenominationFacts> facts(Denomination denomination) {
         return Optional.ofNullable(denominations.get(denomination));
+    }
+
+    /// The face value of a coin; empty when it is in another currency, or none of the catalogue's.
+    public Optional<BigDecimal> face(Denomination denomination, CurrencyUnit currency) {
+        return facts(denomination)
+                .map(DenominationFacts::face)
+                .filter(face -> face.getCurrencyUnit().equals(currency))
+                .map(Money::getAmount);
     }
 
     public Optional<CountryFacts> country(Country country) {

@@ -113,12 +113,13 @@ record Directive(Action action, Fields fields, String wrong, String right) {
             String word = space < 0 ? part : part.substring(0, space);
             String value = space < 0 ? "yes" : part.substring(space + 1).strip();
             if (word.equals("does") && action.name().equals("branch")) {
-                values.put("gives", List.of(value.contains("gives") ? "yes" : "no"));
-                values.put("takes", List.of(value.contains("takes") ? "yes" : "no"));
+                say(values, "gives", value.contains("gives") ? "yes" : "no");
+                say(values, "takes", value.contains("takes") ? "yes" : "no");
             } else if (!word.isEmpty()) {
-                values.put(
+                say(
+                        values,
                         shorter.getOrDefault(word, word),
-                        List.of(word.equals("km") && !value.endsWith("km") ? value + " km" : value));
+                        word.equals("km") && !value.endsWith("km") ? value + " km" : value);
             }
         }
         if (action.name().equals("branch") && !parts[0].isBlank()) {
@@ -129,22 +130,28 @@ record Directive(Action action, Fields fields, String wrong, String right) {
         return known(action, values);
     }
 
+    /// Says something of a field; a field said again has several values, as in a form.
+    private static void say(Map<String, List<String>> values, String field, String value) {
+        values.computeIfAbsent(field, name -> new ArrayList<>()).add(value);
+    }
+
     private static void head(Action action, String head, Map<String, List<String>> values) {
         if (action.name().equals("cash")) {
             String[] both = head.split(" +");
             if (both.length == 2) {
-                values.put("from", List.of(both[0]));
-                values.put("to", List.of(both[1]));
+                say(values, "from", both[0]);
+                say(values, "to", both[1]);
             } else {
-                values.put("kind", List.of(head));
+                say(values, "kind", head);
             }
         } else if (HEADS.containsKey(action.name())) {
-            values.put(HEADS.getOrDefault(action.name(), ""), List.of(head));
+            say(values, HEADS.getOrDefault(action.name(), ""), head);
         } else if (!head.isEmpty()) {
             int space = head.indexOf(' ');
-            values.put(
+            say(
+                    values,
                     space < 0 ? head : head.substring(0, space),
-                    List.of(space < 0 ? "yes" : head.substring(space + 1).strip()));
+                    space < 0 ? "yes" : head.substring(space + 1).strip());
         }
     }
 

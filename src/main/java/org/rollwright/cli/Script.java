@@ -183,7 +183,8 @@ final class Script {
             return new Line(number, text, 0, directive.wrong(), directive.right());
         }
         boolean begins = directive.action().equals(HuntActions.HUNT);
-        Instant at = begins && clock != null ? tick() : Instant.now();
+        Instant told = clock;
+        Instant at = told == null ? Instant.now() : begins ? tick() : told;
         return switch (directive.action().perform(bench.desk(), bench.setting().at(at), directive.fields(), text)) {
             case Action.Answer.Done done -> {
                 if (begins) {

@@ -109,6 +109,7 @@ public record Books(
 
     private Optional<Refusal> refuse(Event part, boolean inBatch) {
         return switch (part) {
+            case HuntEvent.BoxAdded event -> hunt.refuse(event).or(() -> till.refuse(event));
             case HuntEvent.BoxChanged event -> hunt.refuse(event).or(() -> till.refuse(event, hunt));
             case HuntEvent event -> hunt.refuse(event);
             case AlbumEvent event -> album.refuse(event, holdings());

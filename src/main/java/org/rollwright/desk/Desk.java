@@ -142,24 +142,29 @@ public final class Desk {
     }
 
     /// When something was said last of what a predicate picks out, taken back or brought again, among the
-    /// latest entries.
+    /// latest entries. The journal is read by one thread at a time.
     public Optional<Instant> lastTouched(Predicate<Event> about) {
         Map<Long, Entry> known = new HashMap<>();
         Instant[] last = new Instant[1];
         long from = Math.max(0, state.last() - LOOKED_BACK);
-        journal.read(from, entry -> {
-            known.put(entry.seq(), entry);
-            long target =
-                    switch (entry.event()) {
-                        case Event.Undone undone -> undone.target();
-                        case Event.Redone redone -> redone.target();
-                        default -> entry.seq();
-                    };
-            Entry said = known.get(target);
-            if (said != null && Event.parts(said.event()).stream().anyMatch(about)) {
-                last[0] = entry.at();
-            }
-        });
+        writing.lock();
+        try {
+            journal.read(from, entry -> {
+                known.put(entry.seq(), entry);
+                long target =
+                        switch (entry.event()) {
+                            case Event.Undone undone -> undone.target();
+                            case Event.Redone redone -> redone.target();
+                            default -> entry.seq();
+                        };
+                Entry said = known.get(target);
+                if (said != null && Event.parts(said.event()).stream().anyMatch(about)) {
+                    last[0] = entry.at();
+                }
+            });
+        } finally {
+            writing.unlock();
+        }
         return Optional.ofNullable(last[0]);
     }
 

@@ -87,9 +87,9 @@ final class Timeline {
     /// @throws BuildsOn when an entry builds on what that step takes back
     static Timeline whole(Source journal, @Nullable Entry step) {
         BitSet undone = new BitSet();
-        journal.read(0, entry -> mark(undone, entry.event()));
+        journal.read(0, entry -> mark(undone, entry));
         if (step != null) {
-            mark(undone, step.event());
+            mark(undone, step);
         }
         Timeline line = new Timeline(State.EMPTY);
         journal.read(0, entry -> {
@@ -105,12 +105,19 @@ final class Timeline {
         return line;
     }
 
-    private static void mark(BitSet undone, Event event) {
-        if (event instanceof Event.Undone step) {
-            undone.set(Math.toIntExact(step.target()));
-        } else if (event instanceof Event.Redone step) {
-            undone.clear(Math.toIntExact(step.target()));
+    private static void mark(BitSet undone, Entry entry) {
+        if (entry.event() instanceof Event.Undone step) {
+            undone.set(Math.toIntExact(earlier(entry, step.target())));
+        } else if (entry.event() instanceof Event.Redone step) {
+            undone.clear(Math.toIntExact(earlier(entry, step.target())));
         }
+    }
+
+    private static long earlier(Entry step, long target) {
+        if (target < 1 || target >= step.seq()) {
+            throw new Contradiction("entry " + step.seq() + " speaks of entry " + target + ", which is none before it");
+        }
+        return target;
     }
 
     private static boolean isStep(Event event) {
@@ -162,7 +169,7 @@ final class Timeline {
     }
 
     private void step(Entry entry, long target, boolean counts) {
-        int at = place(target);
+        int at = place(earlier(entry, target));
         if (at < 0) {
             throw new TooFar(target);
         }
@@ -185,12 +192,12 @@ final class Timeline {
     }
 
     /// A later entry builds on what was to be taken back.
-    static final class BuildsOn extends RuntimeException {
+    static final class BuildsOn extends IllegalStateException {
         private static final long serialVersionUID = 1L;
         private final transient Entry entry;
 
         BuildsOn(Entry entry, Contradiction cause) {
-            super(cause);
+            super("entry " + entry.seq() + " builds on what is taken back: " + cause.getMessage(), cause);
             this.entry = entry;
         }
 

@@ -59,26 +59,6 @@ public record BoxDetails(
         return (long) rolls * coinsPerRoll + looseCoins;
     }
 
-    /// What is told anew, of a parcel of which the rest stays as it is.
-    public BoxDetails of(String itsLabel, Form itsForm, int itsRolls, int itsCoinsPerRoll, int itsLooseCoins) {
-        return new BoxDetails(
-                itsLabel,
-                itsForm,
-                itsRolls,
-                itsCoinsPerRoll,
-                itsLooseCoins,
-                bank,
-                branch,
-                wrap,
-                stamp,
-                sisters,
-                ordered,
-                pickedUp,
-                returned,
-                returnedTo,
-                note);
-    }
-
     /// The same parcel, gone back.
     public BoxDetails returnedOn(LocalDate day, String where) {
         return with(label, day, where);

@@ -9,7 +9,6 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.function.BiConsumer;
-import org.jspecify.annotations.Nullable;
 
 /// Writes values one after the other in few bytes; [Unpacker] reads them. Whole numbers take as many bytes as
 /// they need; an instant is told from the one before it; a text, and whatever else is written as shared, is
@@ -78,13 +77,6 @@ final class Packer {
 
     void decimal(BigDecimal value) {
         text(value.toString());
-    }
-
-    <T> void maybe(@Nullable T value, BiConsumer<Packer, T> how) {
-        flag(value != null);
-        if (value != null) {
-            how.accept(this, value);
-        }
     }
 
     <T> void all(Collection<T> values, BiConsumer<Packer, T> how) {

@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import org.jspecify.annotations.Nullable;
 
 /// Reads what [Packer] wrote, in the same order.
 final class Unpacker {
@@ -87,10 +86,6 @@ final class Unpacker {
         return text;
     }
 
-    <E extends Enum<E>> E name(Class<E> type) {
-        return Enum.valueOf(type, text());
-    }
-
     Instant instant() {
         second += whole();
         return Instant.ofEpochSecond(second, whole());
@@ -102,10 +97,6 @@ final class Unpacker {
 
     BigDecimal decimal() {
         return new BigDecimal(text());
-    }
-
-    <T> @Nullable T maybe(Function<Unpacker, T> how) {
-        return flag() ? how.apply(this) : null;
     }
 
     /// How many follow; never more than there are bytes left.

@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
@@ -35,18 +36,24 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
         return new TillEvent.CashMoved(move);
     }
 
+    /// How a bank pays for coins.
+    public enum Paid {
+        ACCOUNT,
+        CASH
+    }
+
     /// What goes back and what came of it.
     ///
     /// @param counted by the bank; null when it counted what was expected
     /// @param fee kept back for counting
-    /// @param inCash whether it was paid out
+    /// @param paid how the bank paid
     public record Return(
             List<BoxId> boxes,
             LocalDate day,
             String where,
             @Nullable BigDecimal counted,
             BigDecimal fee,
-            boolean inCash,
+            Paid paid,
             CurrencyUnit currency) {}
 
     /// Boxes go back: each is marked, and what the bank counted beside what was expected is booked.
@@ -61,12 +68,13 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
         }
         List<Event> events = new ArrayList<>();
         BigDecimal expected = BigDecimal.ZERO.setScale(2);
-        for (BoxId id : what.boxes) {
+        // a box may have been said by its number and by its label
+        for (BoxId id : new LinkedHashSet<>(what.boxes)) {
             Box box = held.hunts()
                     .box(id)
-                    .filter(one -> one.details().returned() == null)
+                    .filter(this::isHere)
                     .orElseThrow(() -> new Declined(t("till.box-is-not-here", id), t("till.look-at-the-list-again")));
-            BigDecimal face = face(box, what.currency)
+            BigDecimal face = catalog.face(box.denomination(), what.currency)
                     .orElseThrow(() -> new Declined(
                             t("till.box-in-another-currency", box.details().label(), what.currency.getCode()),
                             t("till.book-each-currency-by-itself")));
@@ -94,7 +102,7 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
         if (what.fee.signum() > 0) {
             moves.add(move(what, Account.OUTSIDE, Account.FEES, what.fee, "counting"));
         }
-        if (what.inCash && counted.compareTo(what.fee) > 0) {
+        if (what.paid == Paid.CASH && counted.compareTo(what.fee) > 0) {
             moves.add(move(what, Account.OUTSIDE, Account.CASH, counted.subtract(what.fee), words + " in cash"));
         }
         return moves;
@@ -112,12 +120,12 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
         });
     }
 
-    /// The face value of a coin of a box, empty when it is in another currency.
-    public Optional<BigDecimal> face(Box box, CurrencyUnit currency) {
-        return catalog.facts(box.denomination())
-                .map(DenominationFacts::face)
-                .filter(face -> face.getCurrencyUnit().equals(currency))
-                .map(face -> face.getAmount());
+    /// Whether the books hold a box: one that came on a known day or was begun, and has not gone back. What was
+    /// searched before the journal began has no coins in them.
+    public boolean isHere(Box box) {
+        return box.details().returned() == null
+                && box.earlier().isEmpty()
+                && (box.details().pickedUp() != null || box.hunt().isPresent());
     }
 
     /// Boxes are ordered.

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.joda.money.CurrencyUnit;
-import org.joda.money.Money;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.CabinetBook;
 import org.rollwright.cabinet.CabinetNote;
@@ -21,7 +20,6 @@ import org.rollwright.cabinet.Holdings;
 import org.rollwright.cabinet.Leaving;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
-import org.rollwright.coin.Denomination;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
@@ -65,13 +63,6 @@ final class BoxMovements {
         return movements;
     }
 
-    private Optional<BigDecimal> face(Denomination denomination) {
-        return catalog.facts(denomination)
-                .map(DenominationFacts::face)
-                .filter(money -> money.getCurrencyUnit().equals(currency))
-                .map(Money::getAmount);
-    }
-
     private void move(LocalDate day, Account from, Account to, BigDecimal face, long coins, String what, String where) {
         if (coins > 0) {
             movements.add(
@@ -81,7 +72,7 @@ final class BoxMovements {
 
     private void order(Order order) {
         Optional<DenominationFacts> facts = catalog.facts(order.denomination());
-        Optional<BigDecimal> face = face(order.denomination());
+        Optional<BigDecimal> face = catalog.face(order.denomination(), currency);
         if (face.isEmpty() || facts.isEmpty() || !order.prepaid()) {
             return;
         }
@@ -106,7 +97,7 @@ final class BoxMovements {
     }
 
     private void box(Box box) {
-        Optional<BigDecimal> face = face(box.denomination());
+        Optional<BigDecimal> face = catalog.face(box.denomination(), currency);
         LocalDate here = hereSince(box);
         if (face.isEmpty() || here == null || box.earlier().isPresent()) {
             return;

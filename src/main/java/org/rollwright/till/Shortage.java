@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.catalog.Catalog;
-import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.HuntBook;
@@ -40,16 +39,14 @@ public record Shortage(
             }
             long sum = coins;
             if (!rolls.isEmpty()) {
-                catalog.facts(box.denomination())
-                        .map(DenominationFacts::face)
-                        .filter(face -> face.getCurrencyUnit().equals(currency))
+                catalog.face(box.denomination(), currency)
                         .ifPresent(face -> all.add(new Shortage(
                                 box.id().number(),
                                 details.label(),
                                 Branch.nameOf(details.bank(), details.branch()),
                                 rolls,
                                 sum,
-                                face.getAmount().multiply(BigDecimal.valueOf(sum)),
+                                face.multiply(BigDecimal.valueOf(sum)),
                                 box.rolls().size())));
             }
         }

@@ -84,6 +84,11 @@ public final class TillBook {
         return TillChecks.goesBack(this, changed, hunts);
     }
 
+    /// Why a box cannot have gone back where and when it is said to.
+    public Optional<Refusal> refuse(HuntEvent.BoxAdded added) {
+        return TillChecks.goesBack(this, added.details());
+    }
+
     /// The book after an event.
     public TillBook apply(TillEvent event) {
         TillBook now = noted(event);

@@ -5,6 +5,7 @@ import static org.rollwright.text.Texts.t;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.format.TextStyle;
+import java.util.Objects;
 import java.util.Optional;
 import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.BoxDetails;
@@ -85,16 +86,22 @@ final class TillChecks {
     /// Refuses a return to a branch that takes none, or on a day it does not open; what was returned before
     /// stays as it is.
     static Optional<Refusal> goesBack(TillBook book, HuntEvent.BoxChanged changed, HuntBook hunts) {
-        LocalDate day = changed.details().returned();
         BoxDetails before = hunts.known(changed.box()).details();
-        String where = changed.details().returnedTo();
-        if (day == null || (day.equals(before.returned()) && where.equals(before.returnedTo()))) {
+        BoxDetails now = changed.details();
+        boolean asBefore = Objects.equals(now.returned(), before.returned())
+                && now.returnedTo().equals(before.returnedTo());
+        return asBefore ? Optional.empty() : goesBack(book, now);
+    }
+
+    static Optional<Refusal> goesBack(TillBook book, BoxDetails box) {
+        LocalDate day = box.returned();
+        if (day == null) {
             return Optional.empty();
         }
-        Optional<Branch> branch = book.branch(where);
+        Optional<Branch> branch = book.branch(box.returnedTo());
         return branch.isPresent() && !branch.get().takes() && !branch.get().closed()
-                ? refusal(t("hunt.takes-no-coins-back", where), t("hunt.branch-choose-serving"))
-                : openOn(book, where, day);
+                ? refusal(t("hunt.takes-no-coins-back", box.returnedTo()), t("hunt.branch-choose-serving"))
+                : openOn(book, box.returnedTo(), day);
     }
 
     private static String weekday(LocalDate day) {

@@ -20,7 +20,6 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.action.Action;
 import org.rollwright.action.TillActions;
-import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
@@ -29,6 +28,7 @@ import org.rollwright.hunt.Watch;
 import org.rollwright.odds.History;
 import org.rollwright.odds.YieldModel;
 import org.rollwright.till.Account;
+import org.rollwright.till.Bookings;
 import org.rollwright.till.Branch;
 import org.rollwright.till.CashKind;
 import org.rollwright.till.Ledger;
@@ -191,14 +191,16 @@ final class TillPages {
     }
 
     private List<TillView.Returnable> returnable(State book, CurrencyUnit currency) {
+        Bookings bookings = new Bookings(book.till(), book.holdings(), bench.catalog(), ZoneId.systemDefault());
         List<TillView.Returnable> boxes = new ArrayList<>();
         for (Box box : book.hunt().boxes()) {
             boolean over = box.hunt()
                     .flatMap(book.hunt()::hunt)
                     .map(hunt -> hunt.finished().isPresent())
                     .orElse(false);
-            if (over && box.details().returned() == null) {
-                face(box, currency)
+            if (over && bookings.isHere(box)) {
+                bench.catalog()
+                        .face(box.denomination(), currency)
                         .ifPresent(face -> boxes.add(new TillView.Returnable(
                                 box.id().number(),
                                 box.details().label(),
@@ -210,14 +212,6 @@ final class TillPages {
             }
         }
         return boxes;
-    }
-
-    private Optional<BigDecimal> face(Box box, CurrencyUnit currency) {
-        return bench.catalog()
-                .facts(box.denomination())
-                .map(DenominationFacts::face)
-                .filter(face -> face.getCurrencyUnit().equals(currency))
-                .map(face -> face.getAmount());
     }
 
     private static List<String> warnings(Ledger ledger, CurrencyUnit currency) {

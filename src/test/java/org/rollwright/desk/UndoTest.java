@@ -20,6 +20,7 @@ import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.journal.Entry;
 import org.rollwright.journal.Event;
 import org.rollwright.till.Order;
 import org.rollwright.till.OrderId;
@@ -197,5 +198,24 @@ class UndoTest {
             assertThat(book.album().album(new AlbumId(1)).orElseThrow().holes().keySet())
                     .containsExactly("1938-S", "1939-S");
         }
+    }
+
+    /// A journal from elsewhere may say anything; it is told at which entry, whatever it says.
+    @Test
+    void a_journal_whose_undo_contradicts_it_is_told_by_position() {
+        HuntEvent.BoxAdded box = new HuntEvent.BoxAdded(BOX, Denomination.US_CENT, Histories.box());
+        HuntEvent.HuntStarted hunt = new HuntEvent.HuntStarted(HUNT, "hunt", List.of(BOX), List.of());
+        List<Entry> undermined = List.of(
+                new Entry(1, AT, 0, "", box), new Entry(2, AT, 1, "", hunt), new Entry(3, AT, 0, "", undone(1)));
+        assertThat(Desk.contradiction(undermined)).hasValue(3);
+        for (long target : new long[] {-5, 0, 2, 3, 2_000_000_000L, 1L << 40, Long.MAX_VALUE, Long.MIN_VALUE}) {
+            List<Entry> astray = List.of(new Entry(1, AT, 0, "", box), new Entry(2, AT, 0, "", undone(target)));
+            assertThat(Desk.contradiction(astray)).as("undo of %s", target).hasValue(2);
+        }
+        assertThat(Desk.contradiction(undermined.subList(0, 2))).isEmpty();
+    }
+
+    private static Event undone(long target) {
+        return new Event.Undone(target);
     }
 }

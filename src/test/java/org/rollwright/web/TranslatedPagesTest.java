@@ -152,7 +152,7 @@ class TranslatedPagesTest {
             "/scope/find/1/1 stage=EARLY&a=0y&compared=yes",
             "/albums name=One&rule=series wheat",
             "/cabinet/place name=tube 1",
-            "/scale/cup name=copper&tare=10g&step=0.1g",
+            "/scale/cup name=copper&alloy=us-cent-brass&tare=10g&step=0.1g",
             "/till kind=DRAW&amount=50&day=2026-02-01",
             "/till kind=FEE&amount=1&day=2026-02-02",
             "/till/time phase=BANK&minutes=50&day=2026-02-01",

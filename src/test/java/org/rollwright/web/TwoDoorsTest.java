@@ -31,7 +31,10 @@ import org.rollwright.action.Actions;
 import org.rollwright.action.Field;
 import org.rollwright.action.Fields;
 import org.rollwright.cli.Commands;
+import org.rollwright.desk.State;
+import org.rollwright.desk.StateText;
 import org.rollwright.journal.Event;
+import org.rollwright.store.Store;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -264,12 +267,33 @@ class TwoDoorsTest {
                             + (refused ? Page.problems(text) : ""));
                 }
             }
+            // what both took, both must have recorded alike
+            assertThat(Page.apart(recorded(bench.bench.desk().state()), byCommand()))
+                    .isEmpty();
         }
         System.out.println(cases.size() + " inputs, " + refusedByBoth + " refused at both doors in the same words, "
                 + (cases.size() - refusedByBoth - differences.size()) + " taken by both, " + differences.size()
                 + " differences");
         assertThat(differences).isEmpty();
         assertThat(refusedByBoth).isGreaterThan(500);
+    }
+
+    private List<String> byCommand() {
+        Store.Opening opening = Store.open(folder.resolve("data"), Store.Mode.READ, InstantSource.system());
+        try (Store store = ((Store.Opening.Opened) opening).store()) {
+            return recorded(store.desk().state());
+        }
+    }
+
+    /// A state as lines, without the times of day, and without the journal's length: a page that is sent twice is
+    // recorded
+    /// once, a line of a script that stands twice is not.
+    private static List<String> recorded(State state) {
+        return StateText.whole(state)
+                .replaceAll("\\d{4}-\\d\\d-\\d\\dT[0-9:.]+Z", "(time)")
+                .replaceAll(" last [0-9]+", "")
+                .lines()
+                .toList();
     }
 
     /// The same beginning, by the same actions.
@@ -372,6 +396,27 @@ class TwoDoorsTest {
                     .replace("&#34;", "\"")
                     .replace("&#39;", "'")
                     .replace("&amp;", "&"));
+        }
+
+        /// The lines in which two records differ, with what stands around the first difference.
+        static List<String> apart(List<String> page, List<String> command) {
+            List<String> apart = new ArrayList<>();
+            for (int i = 0; i < Math.max(page.size(), command.size()); i++) {
+                String one = i < page.size() ? page.get(i) : "";
+                String other = i < command.size() ? command.get(i) : "";
+                if (!one.equals(other)) {
+                    int at = 0;
+                    while (at < Math.min(one.length(), other.length()) && one.charAt(at) == other.charAt(at)) {
+                        at++;
+                    }
+                    apart.add("page: " + around(one, at) + "\ncommand: " + around(other, at));
+                }
+            }
+            return apart;
+        }
+
+        private static String around(String line, int at) {
+            return line.substring(Math.max(0, at - 120), Math.min(line.length(), at + 120));
         }
 
         static String squeezed(String text) {
