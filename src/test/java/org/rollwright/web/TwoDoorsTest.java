@@ -286,8 +286,7 @@ class TwoDoorsTest {
     }
 
     /// A state as lines, without the times of day, and without the journal's length: a page that is sent twice is
-    // recorded
-    /// once, a line of a script that stands twice is not.
+    /// recorded once, a line of a script that stands twice is not.
     private static List<String> recorded(State state) {
         return StateText.whole(state)
                 .replaceAll("\\d{4}-\\d\\d-\\d\\dT[0-9:.]+Z", "(time)")
