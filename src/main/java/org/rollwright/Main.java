@@ -7,15 +7,15 @@ import java.util.Map;
 import java.util.OptionalInt;
 import java.util.logging.Level;
 import java.util.logging.Logger;
-import org.rollwright.cli.Pages;
 import org.rollwright.cli.RootCommand;
+import org.rollwright.cli.serve.Pages;
 import org.rollwright.store.Settings;
 import org.rollwright.text.Texts;
-import org.rollwright.web.Bench;
-import org.rollwright.web.Lan;
-import org.rollwright.web.Paper;
 import org.rollwright.web.Server;
-import org.rollwright.web.SettingsShelf;
+import org.rollwright.web.guard.Lan;
+import org.rollwright.web.paper.Paper;
+import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.SettingsShelf;
 
 /// Puts store, pages and commands together.
 public final class Main {

@@ -2,6 +2,9 @@ package org.rollwright;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.resolve.DirectoryCodeResolver;
 import java.io.File;
 import java.io.IOException;
 import java.io.StringWriter;
@@ -170,6 +173,7 @@ class HowToTest {
                         .replace('/', '.'));
             }
         }
+        sources.addAll(templates(folder));
         compile(sources, folder);
         assertThat(tests).isNotEmpty();
         try (OwnClasses loader = new OwnClasses(folder)) {
@@ -211,6 +215,35 @@ class HowToTest {
         public @Nullable URL getResource(String name) {
             URL found = findResource(name);
             return found == null ? super.getResource(name) : found;
+        }
+    }
+
+    /// The templates with the followed ones among them, as the build makes Java of them.
+    private static List<Path> templates(Path folder) throws IOException {
+        Path from = Path.of("src/main/jte");
+        Path all = folder.resolve("templates");
+        try (Stream<Path> files = Files.walk(from)) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Path copy = all.resolve(from.relativize(file));
+                Files.createDirectories(copy.getParent());
+                Files.copy(file, copy);
+            }
+        }
+        for (Map.Entry<String, String> file : FOLLOWED.entrySet()) {
+            if (file.getKey().endsWith(".jte")) {
+                Path copy = all.resolve(from.relativize(Path.of(file.getKey())));
+                Files.createDirectories(copy.getParent());
+                Files.writeString(copy, file.getValue());
+            }
+        }
+        Path made = folder.resolve("pages");
+        TemplateEngine engine = TemplateEngine.create(
+                new DirectoryCodeResolver(all), made, ContentType.Html, null, "org.rollwright.pages");
+        engine.setTrimControlStructures(true);
+        engine.setExtensions(Map.of("gg.jte.models.generator.ModelExtension", Map.of()));
+        engine.generateAll();
+        try (Stream<Path> files = Files.walk(made)) {
+            return files.filter(file -> file.toString().endsWith(".java")).toList();
         }
     }
 

@@ -9,6 +9,31 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import org.rollwright.cli.books.AlbumCommand;
+import org.rollwright.cli.books.CabinetCommand;
+import org.rollwright.cli.books.CalcCommand;
+import org.rollwright.cli.books.CatalogCommand;
+import org.rollwright.cli.books.OddsCommand;
+import org.rollwright.cli.books.TillCommand;
+import org.rollwright.cli.keeping.BackupCommand;
+import org.rollwright.cli.keeping.CheckCommand;
+import org.rollwright.cli.keeping.ImportCommand;
+import org.rollwright.cli.keeping.JournalCommand;
+import org.rollwright.cli.keeping.RestoreCommand;
+import org.rollwright.cli.keeping.SalvageCommand;
+import org.rollwright.cli.mat.BoxCommand;
+import org.rollwright.cli.mat.DoCommand;
+import org.rollwright.cli.mat.MatCommand;
+import org.rollwright.cli.mat.NarrateCommand;
+import org.rollwright.cli.mat.RecapCommand;
+import org.rollwright.cli.mat.VoiceCommand;
+import org.rollwright.cli.serve.Listening;
+import org.rollwright.cli.serve.Pages;
+import org.rollwright.cli.serve.ServeCommand;
+import org.rollwright.cli.serve.WarmUpCommand;
+import org.rollwright.cli.shell.ExitCode;
+import org.rollwright.cli.shell.LogFile;
+import org.rollwright.cli.shell.Open;
 import org.rollwright.journal.JournalException;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;
@@ -75,24 +100,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
     }
 
     @CommandLine.Mixin
-    private Open open = new Open();
-
-    @CommandLine.Option(
-            names = "--port",
-            paramLabel = "N",
-            description = "Port to listen on, the next free one if it is taken (default: ${DEFAULT-VALUE}).",
-            defaultValue = "7300")
-    private int port = 7300;
-
-    @CommandLine.Option(
-            names = "--lan",
-            description = "Let phones in the same network in as well: encrypted, and only with the word printed.")
-    private boolean lan;
-
-    @CommandLine.Option(
-            names = "--open",
-            description = "Open the page in the browser; when the tool is running already, only that.")
-    private boolean show;
+    private Listening listening = new Listening();
 
     private final Pages pages;
 
@@ -102,12 +110,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
 
     @Override
     public Integer call() {
-        ServeCommand serve = new ServeCommand(pages);
-        serve.open = open;
-        serve.port = port;
-        serve.lan = lan;
-        serve.show = show;
-        return serve.call();
+        return new ServeCommand(pages, listening).call();
     }
 
     /// The command line with every command, ready to execute.
@@ -208,7 +211,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
             }
         }
         RootCommand root = (RootCommand) parsed.commandSpec().userObject();
-        open.ifPresent(own -> own.unlessSaid(root.open));
+        open.ifPresent(own -> own.unlessSaid(root.listening.open()));
     }
 
     /// The data folder the command works on, as far as it names one.

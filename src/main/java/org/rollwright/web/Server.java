@@ -1,6 +1,7 @@
 package org.rollwright.web;
 
 import static org.rollwright.text.Texts.t;
+import static org.rollwright.web.shell.Render.PAGES;
 
 import io.javalin.Javalin;
 import io.javalin.config.SizeUnit;
@@ -36,6 +37,23 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.journal.JournalException;
 import org.rollwright.text.Texts;
+import org.rollwright.web.albums.AlbumShelf;
+import org.rollwright.web.guard.Escapes;
+import org.rollwright.web.guard.Gate;
+import org.rollwright.web.guard.Guesses;
+import org.rollwright.web.guard.Intake;
+import org.rollwright.web.guard.Lan;
+import org.rollwright.web.guard.PhoneDoor;
+import org.rollwright.web.guard.Refusal;
+import org.rollwright.web.guard.Uploads;
+import org.rollwright.web.odds.OddsShelf;
+import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.ChangedPages;
+import org.rollwright.web.shell.LivePages;
+import org.rollwright.web.shell.Manner;
+import org.rollwright.web.shell.Marks;
+import org.rollwright.web.shell.Repeats;
+import org.rollwright.web.shell.Shown;
 
 /// The pages, served on the loopback address only.
 public final class Server implements AutoCloseable {
@@ -152,7 +170,6 @@ public final class Server implements AutoCloseable {
     }
 
     private static Javalin create(Bench bench, LivePages live, Guesses guesses, @Nullable Lan lan, int lanPort) {
-        Render render = new Render();
         AlbumShelf shelf = new AlbumShelf(bench);
         OddsShelf odds = new OddsShelf(bench, shelf.shelves());
         return Javalin.create(config -> {
@@ -164,8 +181,7 @@ public final class Server implements AutoCloseable {
             config.jetty.multipartConfig.maxFileSize(Intake.MOST, SizeUnit.BYTES);
             Uploads.folder().ifPresent(folder -> config.jetty.multipartConfig.cacheDirectory(folder.toString()));
             config.http.generateEtags = false;
-            Gate gate = new Gate(
-                    bench, render, lan == null ? Server::home : new PhoneDoor(lan, lanPort, guesses), lan == null);
+            Gate gate = new Gate(bench, lan == null ? Server::home : new PhoneDoor(lan, lanPort, guesses), lan == null);
             config.jetty.modifyServer(server -> {
                 server.setStopTimeout(0);
                 server.insertHandler(gate);
@@ -176,9 +192,9 @@ public final class Server implements AutoCloseable {
                 for (String address : lan.addresses()) {
                     config.jetty.addConnector((server, settings) -> encrypted(server, lan, address, lanPort));
                 }
-                config.routes.get(PhoneDoor.JOIN, context -> join(context, lan, render));
+                config.routes.get(PhoneDoor.JOIN, context -> join(context, lan));
             }
-            config.routes.before(context -> check(bench, render, context));
+            config.routes.before(context -> check(bench, context));
             config.routes.get(
                     "/assets/texts.js",
                     context -> context.header("Cache-Control", "no-cache")
@@ -186,11 +202,11 @@ public final class Server implements AutoCloseable {
                             .result(Marks.script()));
             config.routes.get("/assets/{file}", Server::asset);
             config.routes.get("/", context -> context.redirect("/mat", HttpStatus.SEE_OTHER));
-            Routes.register(config.routes, bench, render, shelf, odds, live, guesses);
+            Routes.register(config.routes, bench, shelf, odds, live, guesses);
             config.routes.exception(JournalException.class, (e, context) -> {
                 LOG.log(Level.WARNING, "journal", e);
                 context.status(HttpStatus.SERVICE_UNAVAILABLE);
-                notSaved(bench, render, context, String.valueOf(e.getMessage()));
+                notSaved(bench, context, String.valueOf(e.getMessage()));
             });
             config.routes.exception(Exception.class, (e, context) -> {
                 if (context.isMultipartFormData() && noRoom(e)) {
@@ -198,7 +214,6 @@ public final class Server implements AutoCloseable {
                     context.status(HttpStatus.SERVICE_UNAVAILABLE);
                     sorry(
                             bench,
-                            render,
                             context,
                             t("server.the-file-was-not-taken"),
                             t("server.no-temporary-folder", System.getProperty("java.io.tmpdir")));
@@ -206,22 +221,22 @@ public final class Server implements AutoCloseable {
                 }
                 if (badlySent(e)) {
                     context.status(HttpStatus.BAD_REQUEST);
-                    sorry(bench, render, context, t("server.that-could-not-be-read"), t("server.cut-short"));
+                    sorry(bench, context, t("server.that-could-not-be-read"), t("server.cut-short"));
                     return;
                 }
                 LOG.log(Level.SEVERE, "page " + context.path(), e);
                 context.status(HttpStatus.INTERNAL_SERVER_ERROR);
-                sorry(bench, render, context, t("server.our-mistake-title"), t("server.our-mistake"));
+                sorry(bench, context, t("server.our-mistake-title"), t("server.our-mistake"));
             });
             config.routes.error(HttpStatus.REQUEST_TIMEOUT.getCode(), context -> {
                 context.header("Connection", "close");
-                sorry(bench, render, context, t("server.that-came-too-slowly"), t("server.it-was-given-up"));
+                sorry(bench, context, t("server.that-came-too-slowly"), t("server.it-was-given-up"));
             });
             config.routes.error(HttpStatus.NOT_FOUND.getCode(), context -> {
                 if (context.result() == null
                         || context.result().equals("Not Found")
                         || context.result().startsWith("Endpoint")) {
-                    sorry(bench, render, context, t("server.there-is-no-such-page"), t("server.perhaps-undone"));
+                    sorry(bench, context, t("server.there-is-no-such-page"), t("server.perhaps-undone"));
                 }
             });
         });
@@ -229,11 +244,11 @@ public final class Server implements AutoCloseable {
 
     /// The page that comes back when the disk took nothing: what was typed stands on it, to be sent again. For
     /// the quick keys only the sentence: their line still stands in its field.
-    private static void notSaved(Bench bench, Render render, Context context, String sentence) {
+    private static void notSaved(Bench bench, Context context, String sentence) {
         boolean form =
                 Optional.ofNullable(context.contentType()).orElse("").startsWith("application/x-www-form-urlencoded");
         if (!form || context.header("HX-Request") != null) {
-            sorry(bench, render, context, t("server.it-was-not-saved"), sentence);
+            sorry(bench, context, t("server.it-was-not-saved"), sentence);
             return;
         }
         List<String> typed = new ArrayList<>();
@@ -247,20 +262,9 @@ public final class Server implements AutoCloseable {
                         typed.add(value);
                     }
                 }));
-        render.page(
-                context,
-                "notsaved",
-                Map.of(
-                        "frame",
-                        bench.frame(t("server.it-was-not-saved"), ""),
-                        "text",
-                        sentence,
-                        "action",
-                        context.path(),
-                        "typed",
-                        typed,
-                        "fields",
-                        fields));
+        context.html(PAGES.shellNotsaved(
+                        bench.frame(t("server.it-was-not-saved"), ""), sentence, context.path(), typed, fields)
+                .render());
     }
 
     /// Whether a file that was sent could not be put down on the disk. What the system says of a full one is no
@@ -296,12 +300,12 @@ public final class Server implements AutoCloseable {
         return false;
     }
 
-    private static void sorry(Bench bench, Render render, Context context, String title, String text) {
+    private static void sorry(Bench bench, Context context, String title, String text) {
         boolean quick = "quick".equals(context.header("X-Bench"));
         if (quick) {
             context.header("X-Outcome", "problem");
         }
-        context.html(Gate.page(bench, render, quick, title, text));
+        context.html(Gate.page(bench, quick, title, text));
     }
 
     /// Requests must name this computer, so that a foreign page cannot reach the tool through a rebound name;
@@ -315,7 +319,7 @@ public final class Server implements AutoCloseable {
     }
 
     /// What the gate let in must be what routes answer; a form's escapes must be some, and its fields not too many.
-    private static void check(Bench bench, Render render, Context context) {
+    private static void check(Bench bench, Context context) {
         @Nullable Refusal refusal = null;
         boolean body = context.req().getContentLengthLong() > 0 || context.header("Transfer-Encoding") != null;
         if (!context.method().name().equals(context.req().getMethod())) {
@@ -330,13 +334,13 @@ public final class Server implements AutoCloseable {
         }
         if (refusal != null) {
             context.status(refusal.status());
-            sorry(bench, render, context, refusal.title(), refusal.text());
+            sorry(bench, context, refusal.title(), refusal.text());
             context.skipRemainingHandlers();
         }
     }
 
     /// Lets a browser in that knows the word, as [PhoneDoor] has seen.
-    private static void join(Context context, Lan lan, Render render) {
+    private static void join(Context context, Lan lan) {
         Cookie cookie = new Cookie(Lan.COOKIE, lan.word());
         cookie.setHttpOnly(true);
         cookie.setSecure(true);
@@ -345,7 +349,7 @@ public final class Server implements AutoCloseable {
         context.cookie(cookie);
         // not a redirect: a strict cookie set on the way from the camera's page would not be sent along. The page goes
         // on by itself instead, and that step is our own
-        render.page(context, "joined", Map.of());
+        context.html(PAGES.shellJoined().render());
     }
 
     private static String hostName(String host) {

@@ -3,6 +3,7 @@ package org.rollwright.cli;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import org.rollwright.cli.serve.Pages;
 
 /// Runs a command as ./run does, within the test, and catches what it prints.
 public final class Commands {

@@ -10,6 +10,8 @@ import java.time.InstantSource;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.rollwright.cli.serve.Pages;
+import org.rollwright.cli.shell.ExitCode;
 import org.rollwright.store.Store;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;

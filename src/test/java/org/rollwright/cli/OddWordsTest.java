@@ -17,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.rollwright.calc.Calculators;
 import org.rollwright.calc.Field;
+import org.rollwright.cli.serve.Pages;
+import org.rollwright.cli.shell.ExitCode;
 import picocli.CommandLine;
 
 /// Numbers and words that nobody means, in every place of a command line or a script that takes one: each is

@@ -18,6 +18,7 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.stream.IntStream;
+import org.rollwright.cli.serve.Pages;
 import org.rollwright.coin.Denomination;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;

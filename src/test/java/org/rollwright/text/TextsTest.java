@@ -19,7 +19,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
-import org.rollwright.web.Marks;
+import org.rollwright.web.shell.Marks;
 
 /// What the tool says stands in two files: templates, scripts and code hold keys and no words.
 class TextsTest {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.rollwright.web.guide.LicenceTexts;
 
 class HelpPageTest extends PageWithBench {
     @Test

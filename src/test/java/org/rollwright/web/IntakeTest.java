@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.rollwright.desk.State;
+import org.rollwright.web.shell.LivePages;
 
 /// Who sends slowly, or much, keeps nobody from their page.
 class IntakeTest {

@@ -2,6 +2,7 @@ package org.rollwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.rollwright.web.shell.Render.PAGES;
 
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.RGBLuminanceSource;
@@ -15,7 +16,6 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.ImageType;
@@ -26,6 +26,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.rollwright.album.AlbumEvent;
 import org.rollwright.cabinet.LabelSheet;
+import org.rollwright.web.paper.Paper;
 
 /// What is printed, read back: text, codes, places on the page.
 class PaperTest {
@@ -102,8 +103,7 @@ class PaperTest {
         for (int n = 0; n < 4; n++) {
             labels.add(new Paper.Label(sheet.x(n), sheet.y(n), "US one cent", "", List.of(), Paper.qr(missed)));
         }
-        byte[] pdf = Paper.pdf(
-                new Render(), "paper/labels", Map.of("sheet", sheet, "pages", List.of(new Paper.LabelPage(labels))));
+        byte[] pdf = Paper.pdf(PAGES.paperLabels(sheet, List.of(new Paper.LabelPage(labels))));
         try (PDDocument document = Loader.loadPDF(pdf)) {
             assertThat(codes(document, sheet, 4)).hasSize(4).containsOnly(missed);
         }

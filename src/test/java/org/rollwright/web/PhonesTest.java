@@ -12,6 +12,8 @@ import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.rollwright.web.guard.Guesses;
+import org.rollwright.web.guard.Lan;
 
 /// The port for phones: where it listens, and what becomes of those who guess. Addresses of the loopback
 /// network stand for those of a house, which a test machine may not have.

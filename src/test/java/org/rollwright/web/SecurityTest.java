@@ -31,6 +31,8 @@ import org.rollwright.hunt.HuntEvent;
 import org.rollwright.scope.picture.PaintedCoin;
 import org.rollwright.till.Branch;
 import org.rollwright.till.TillEvent;
+import org.rollwright.web.guard.Lan;
+import org.rollwright.web.paper.Paper;
 
 /// What docs/security.md promises of the pages.
 class SecurityTest extends PageWithBench {

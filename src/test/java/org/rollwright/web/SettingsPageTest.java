@@ -7,6 +7,7 @@ import com.microsoft.playwright.options.FormData;
 import com.microsoft.playwright.options.RequestOptions;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.rollwright.web.shell.Manner;
 
 class SettingsPageTest extends PageWithBench {
     private final Page page = window.newPage();

@@ -33,6 +33,8 @@ import org.rollwright.scope.picture.Photo;
 import org.rollwright.scope.picture.PhotoReader;
 import org.rollwright.scope.picture.PhotoShelf;
 import org.rollwright.store.CatalogTexts;
+import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.SettingsShelf;
 
 /// A server over a journal in memory, with one hunt of two cent boxes under way.
 final class TestBench implements AutoCloseable {

@@ -35,6 +35,7 @@ import org.rollwright.desk.State;
 import org.rollwright.desk.StateText;
 import org.rollwright.journal.Event;
 import org.rollwright.store.Store;
+import org.rollwright.web.shell.Door;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 

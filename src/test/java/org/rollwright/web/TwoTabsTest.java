@@ -25,6 +25,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.web.shell.Manner;
 
 /// Two windows on one record: none overwrites the other without a word.
 class TwoTabsTest {

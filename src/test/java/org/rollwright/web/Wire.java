@@ -10,6 +10,7 @@ import java.security.GeneralSecurityException;
 import java.security.KeyStore;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.TrustManagerFactory;
+import org.rollwright.web.guard.Lan;
 
 /// Requests as written, without what a client library would add or mend.
 final class Wire {

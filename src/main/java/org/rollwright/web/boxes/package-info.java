@@ -1,0 +1,5 @@
+/// Boxes, from order to return.
+@NullMarked
+package org.rollwright.web.boxes;
+
+import org.jspecify.annotations.NullMarked;

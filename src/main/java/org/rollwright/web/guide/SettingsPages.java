@@ -1,0 +1,146 @@
+package org.rollwright.web.guide;
+
+import static org.rollwright.text.Texts.t;
+import static org.rollwright.web.shell.Render.PAGES;
+
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.router.JavalinDefaultRoutingApi;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.joda.money.CurrencyUnit;
+import org.rollwright.web.guard.Guesses;
+import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.Choice;
+import org.rollwright.web.shell.Manner;
+import org.rollwright.web.shell.Shown;
+import org.rollwright.web.shell.Shown.Field;
+import org.rollwright.web.shell.Shown.Thing;
+
+/// How the pages write days, money, weights and roads: the one page of settings.
+public final class SettingsPages {
+    /// Long enough for the answer and its style sheet.
+    private static final Duration A_MOMENT = Duration.ofMillis(700);
+
+    private static final LocalDate SAMPLE_DAY = LocalDate.of(2026, 3, 1);
+
+    private final Bench bench;
+    private final Guesses guesses;
+
+    /// @param guesses wrong words from the network, which the page tells of
+    public SettingsPages(Bench bench, Guesses guesses) {
+        this.guesses = guesses;
+        this.bench = bench;
+    }
+
+    public void register(JavalinDefaultRoutingApi routes) {
+        routes.get("/settings", context -> show(context, List.of()));
+        routes.post("/settings", this::choose);
+        routes.post("/settings/stop", this::stop);
+    }
+
+    private void choose(Context context) {
+        Map<String, String> chosen = new LinkedHashMap<>();
+        Optional<Manner.Region> region = Manner.region(field(context, Manner.REGION));
+        Optional<Manner.Weights> weights = Manner.one(Manner.Weights.values(), field(context, Manner.WEIGHTS));
+        Optional<Manner.Roads> roads = Manner.one(Manner.Roads.values(), field(context, Manner.ROADS));
+        if (region.isEmpty() || weights.isEmpty() || roads.isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of(t("settings.choose-listed")));
+            return;
+        }
+        chosen.put(Manner.REGION, region.get().code());
+        chosen.put(Manner.WEIGHTS, weights.get().name().toLowerCase(Locale.ROOT));
+        chosen.put(Manner.ROADS, roads.get().name().toLowerCase(Locale.ROOT));
+        Shown.Thing mine = settings(Manner.of(chosen));
+        try {
+            synchronized (this) {
+                Shown.check(context, settings(Manner.now()), mine);
+                bench.settings().choose(chosen);
+                Manner.use(Manner.of(bench.settings().read()));
+            }
+        } catch (IOException e) {
+            context.status(HttpStatus.SERVICE_UNAVAILABLE);
+            show(context, List.of(t("settings.folder-not-writable")));
+            return;
+        }
+        context.redirect("/settings", HttpStatus.SEE_OTHER);
+    }
+
+    /// Ends the tool a moment after the answer is on its way. Only at the computer itself: a phone could not
+    /// start it again.
+    private void stop(Context context) {
+        if (fromPhone(context)) {
+            context.status(HttpStatus.FORBIDDEN);
+            show(context, List.of(t("settings.stop-only-here")));
+            return;
+        }
+        context.html(PAGES.shellStopped().render());
+        Thread.startVirtualThread(() -> {
+            try {
+                Thread.sleep(A_MOMENT);
+            } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+            }
+            bench.stop().run();
+        });
+    }
+
+    /// Phones come in encrypted, the computer's own browser does not.
+    private static boolean fromPhone(Context context) {
+        return context.req().isSecure();
+    }
+
+    private static String field(Context context, String name) {
+        return Optional.ofNullable(context.formParam(name)).orElse("").strip();
+    }
+
+    private void show(Context context, List<String> problems) {
+        Manner now = Manner.now();
+        context.html(PAGES.guideSettings(
+                        bench.frame(t("page.settings"), "guide"),
+                        problems,
+                        Arrays.stream(Manner.Region.values())
+                                .map(one -> new Choice(one.code(), one.words(), one == now.region()))
+                                .toList(),
+                        Arrays.stream(Manner.Weights.values())
+                                .map(one -> new Choice(one.name(), one.words(), one == now.weights()))
+                                .toList(),
+                        Arrays.stream(Manner.Roads.values())
+                                .map(one -> new Choice(one.name(), one.words(), one == now.roads()))
+                                .toList(),
+                        List.of(
+                                Manner.day(SAMPLE_DAY),
+                                Manner.amount(new BigDecimal("1250.00"), CurrencyUnit.USD),
+                                Manner.mass(1899.4),
+                                Manner.road(12.1)),
+                        fromPhone(context),
+                        guesses.summary().orElse(""),
+                        settings(now))
+                .render());
+    }
+
+    /// How days, money, weights and roads are written.
+    private static Thing settings(Manner manner) {
+        return new Thing(
+                "settings",
+                t("page.settings"),
+                "/settings",
+                event -> false,
+                List.of(
+                        Field.line(
+                                Manner.REGION,
+                                t("settings.days-and-money-as-in"),
+                                manner.region().code()),
+                        Field.line(Manner.WEIGHTS, t("settings.weights-in"), manner.weights()),
+                        Field.line(Manner.ROADS, t("settings.roads-in"), manner.roads())));
+    }
+}

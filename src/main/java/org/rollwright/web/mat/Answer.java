@@ -1,0 +1,72 @@
+package org.rollwright.web.mat;
+
+import static org.rollwright.text.Texts.t;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Identity;
+import org.rollwright.entry.Command;
+import org.rollwright.entry.LookFor;
+import org.rollwright.entry.Reading;
+import org.rollwright.entry.Sentence;
+import org.rollwright.scope.Prompt;
+import org.rollwright.web.albums.AlbumShelf;
+import org.rollwright.web.shell.Bench;
+
+/// What stands below the entry line: what it will record, what to choose from, or what is wrong.
+///
+/// @param kind empty, clear, choose or problem
+/// @param line what was typed, so that it is never lost
+public record Answer(
+        String kind, String line, String text, String right, List<Reading.Option> options, List<Said> lines) {
+
+    /// One command in words.
+    public record Said(String text, String check, List<MatView.Alert> alerts) {}
+
+    static Answer empty() {
+        return new Answer("empty", "", "", "", List.of(), List.of());
+    }
+
+    public static Answer problem(String line, String wrong, String right) {
+        return new Answer("problem", line, wrong, right, List.of(), List.of());
+    }
+
+    static Answer of(String line, Reading reading, Bench bench, Denomination box, AlbumShelf shelf) {
+        Catalog catalog = bench.catalog();
+        return switch (reading) {
+            case Reading.Empty empty -> empty();
+            case Reading.Problem problem -> problem(line, problem.wrong(), problem.right());
+            case Reading.Choose choose ->
+                new Answer("choose", line, choose.question(), "", choose.options(), List.of());
+            case Reading.Clear clear -> {
+                List<Said> said = new ArrayList<>();
+                for (Command command : clear.commands()) {
+                    if (command instanceof Command.Found found) {
+                        said.add(new Said(
+                                Sentence.of(command, catalog, box),
+                                look(bench, found.draft().facts().identity()),
+                                shelf.alerts(found.draft().facts()).stream()
+                                        .map(MatView::alert)
+                                        .toList()));
+                    } else {
+                        said.add(new Said(Sentence.of(command, catalog, box), "", List.of()));
+                    }
+                }
+                yield new Answer("clear", line, "", "", List.of(), said);
+            }
+        };
+    }
+
+    /// What to look for on a coin: the two most worthwhile varieties, or the catalogue's own words.
+    private static String look(Bench bench, Identity coin) {
+        List<Prompt> prompts = bench.desk().read(book -> bench.varieties().prompts(book.scope(), book.hunt(), coin));
+        if (prompts.isEmpty()) {
+            return LookFor.on(bench.catalog(), coin);
+        }
+        String words = String.join(
+                "; ", prompts.stream().limit(2).map(Prompt::sentence).toList());
+        return prompts.size() > 2 ? t("answer.and-more", words, prompts.size() - 2) : words;
+    }
+}

@@ -1,0 +1,5 @@
+/// Cups, counted piles, and what a weight says.
+@NullMarked
+package org.rollwright.web.scale;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/// Banks, cash, time and trips.
+@NullMarked
+package org.rollwright.web.till;
+
+import org.jspecify.annotations.NullMarked;
