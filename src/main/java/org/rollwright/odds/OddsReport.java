@@ -25,6 +25,7 @@ import org.rollwright.scope.ScopeBook;
 
 /// Everything the Odds page says of one target in boxes of one denomination. Every number has its interval, and
 /// every part begins with a sentence.
+/// Long, because its parts are told of one history, one model and one set of rates, fitted once.
 public record OddsReport(
         String denomination,
         String target,

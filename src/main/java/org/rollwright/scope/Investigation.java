@@ -23,6 +23,7 @@ import org.rollwright.journal.Word;
 /// Candidates are the varieties of the date and mint, what is taken for them, and the ordinary coin, which is
 /// always one. Answers are taken as independent given the candidate; two markers of one letter are not quite,
 /// so a posterior near 1 is a little too sure, which the verdicts allow for by asking for two markers.
+/// Long, because what is asked next and what it comes to are read off the same table of chances.
 public final class Investigation {
     /// What was seen.
     public enum Answer {

@@ -30,6 +30,7 @@ import org.jdbi.v3.core.JdbiException;
 /// checksums of both; photographs lie once for all backups in `photos`, under their hash, and are never
 /// deleted, nor replaced while they are sound. Backups are read without changing a byte of them, also from a
 /// disk that cannot be written to.
+/// Long, because making, proving, rotating and restoring keep to one layout on disk, told nowhere else.
 public final class Backups {
     /// A backup that was made or found sound.
     ///

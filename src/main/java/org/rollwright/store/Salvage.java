@@ -28,6 +28,7 @@ import org.rollwright.journal.Entry;
 /// What can still be brought back of a damaged store: entries from its file, from its log, also behind a
 /// damaged place of that, and from every backup, each held against its checksum and joined to the one before.
 /// The damaged folder is only looked at; what is brought back goes into a new one.
+/// Long, because seeing, joining and writing back share the graph of entries, which nothing else may know.
 public final class Salvage {
     /// Where a run of entries comes from.
     ///

@@ -6,22 +6,16 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
-import org.rollwright.catalog.Issue;
-import org.rollwright.coin.CoinDescription;
-import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.entry.EntryContext;
 
-/// Reads words into mentions: coins and mints here, the course of the search in [CourseGrammar]. Used by one
-/// thread.
-final class Grammar extends CourseGrammar {
-    private static final Country CANADA = new Country("CA");
-    private static final Country UNITED_STATES = new Country("US");
+/// Reads words into mentions: coins here, countries and denominations in [KindGrammar], mints in [MintGrammar],
+/// the course of the search in [CourseGrammar]. Used by one thread.
+///
+/// Long, because the readings of one figure exclude each other and are tried in one order.
+final class Grammar extends KindGrammar {
     /// No coin of use in a hunt is older.
     private static final int EARLIEST = 1790;
-
-    /// Mints said before their dates that make a habit.
-    private static final int FEW_MINTS = 6;
 
     private static final Set<String> ARTICLES = Set.of(
             "a", "an", "another", "this", "that's", "it's", "as", "canadian", "american", "wheat", "cent", "penny");
@@ -38,7 +32,6 @@ final class Grammar extends CourseGrammar {
     private static final Set<String> MARKING = Set.of("US", "DE", "XE", "AU");
 
     private final Strays strays;
-    private final boolean mintFirst;
 
     /// @param homes denominations of the boxes, in order; the last one goes on
     Grammar(List<Word> words, EntryContext context, List<Denomination> homes, Rolls rolls, Phrases phrases) {
@@ -46,7 +39,6 @@ final class Grammar extends CourseGrammar {
         this.homes = homes;
         this.rolls = rolls;
         this.strays = new Strays(this, phrases);
-        this.mintFirst = mintFirst();
     }
 
     @Override
@@ -54,10 +46,15 @@ final class Grammar extends CourseGrammar {
         return rolls.meant(i) > 0.5;
     }
 
-    /// What the box in hand at a word holds.
+    @Override
     Denomination home(int i) {
         int box = homes.size() == 1 ? 1 : rolls.box(Math.min(i, words.size()));
         return homes.get(Math.min(box, homes.size()) - 1);
+    }
+
+    @Override
+    Optional<Denomination> stray(int start, int end, Denomination home) {
+        return strays.at(start, end, home);
     }
 
     List<Mention> mentions() {
@@ -242,152 +239,6 @@ final class Grammar extends CourseGrammar {
         return new Mention.Bare(i, number.end(), number.value(), alone, false, coin);
     }
 
-    /// Whether what follows a date speaks of several: `57 d's`, `1968 Denvers`, `46s`.
-    private boolean plural(int i) {
-        return is(i, "ds", "d's", "s's", "denvers", "dees")
-                || (is(i, "s") && isGlued(i))
-                || is(i + 1, "both", "each", "coins", "cents", "nickels", "dimes", "quarters", "halves");
-    }
-
-    private boolean marked(int i) {
-        return is(i, "d", "s", "ds", "d's", "s's", "p", "w")
-                || heard("plain", i)
-                || heard("mint D", i)
-                || heard("mint S", i);
-    }
-
-    private record Mark(Mention.Said said, String code, int end, boolean plural, boolean decade) {}
-
-    /// The mint told right behind a date.
-    private Mark mark(int from, int year, boolean counted, int dateFrom) {
-        int i = from;
-        boolean glued = i < words.size()
-                && words.get(i).is("s")
-                && words.get(i).cue() == words.get(i - 1).cue()
-                && isGlued(i);
-        if (glued && (counted || !is(dateFrom - 1, "a", "an", "another", "it's"))) {
-            boolean decade = year % 10 == 0 && is(dateFrom - 1, "the", "early", "late", "mid");
-
-            Mark further = mark(i + 1, year, counted, dateFrom);
-            return further.said == Mention.Said.NOTHING
-                    ? new Mark(Mention.Said.NOTHING, "", i + 1, true, decade)
-                    : new Mark(further.said, further.code, further.end, true, decade);
-        }
-        for (int skip = 0; skip <= 3 && i + skip < words.size(); skip++) {
-            int at = i + skip;
-            if (words.get(at - 1).stops() || number(at).isPresent()) {
-                break;
-            }
-            String text = words.get(at).text();
-            boolean letter = text.length() == 1 && "dspw".contains(text);
-            if (skip > 0 && (onlyWished(from, at) || denied(from, at))) {
-                break;
-            }
-            if (letter && (skip == 0 || is(at - 1, "a", "an", "the", "little", "with") || is(at + 1, "mint"))) {
-                boolean plain = text.equals("p") && !showsP(year, at);
-                return new Mark(
-                        plain ? Mention.Said.PLAIN : Mention.Said.MARK,
-                        plain ? "" : text.toUpperCase(java.util.Locale.ROOT),
-                        at + 1,
-                        false,
-                        false);
-            }
-            if ((text.equals("ds") || text.equals("d's") || text.equals("denvers")) && skip == 0) {
-                return new Mark(Mention.Said.MARK, "D", at + 1, true, false);
-            }
-            if (heard("plain", at)) {
-                return new Mark(Mention.Said.PLAIN, "", over("plain", at), false, false);
-            }
-            if (heard("mint D", at)) {
-                return new Mark(Mention.Said.MARK, "D", over("mint D", at), false, false);
-            }
-            if (heard("mint S", at)) {
-                return new Mark(Mention.Said.MARK, "S", over("mint S", at), false, false);
-            }
-            if (heard("mint W", at)) {
-                return new Mark(Mention.Said.MARK, "W", over("mint W", at), false, false);
-            }
-        }
-        // recognisers write `47 the.` for 47 D and `37 as.` for 37 S
-        boolean misheard = from < words.size()
-                && is(from, "the", "as")
-                && stops(from)
-                && !words.get(from - 1).stops();
-        if (misheard) {
-            return new Mark(Mention.Said.MARK, is(from, "the") ? "D" : "S", from + 1, false, false);
-        }
-        return new Mark(Mention.Said.NOTHING, "", from, false, false);
-    }
-
-    /// The mint told right before a date: `a Denver, nineteen fifty`.
-    private Mark markBefore(int dateFrom, int end) {
-        int i = dateFrom - 1;
-        if (i < 0 || !isMint(i)) {
-            return new Mark(Mention.Said.NOTHING, "", end, false, false);
-        }
-        int first = i;
-        while (first > 0 && isMint(first - 1) && !words.get(first - 1).stops()) {
-            first--;
-        }
-        boolean ofLast = first > 0
-                && number(first - 1).isPresent()
-                && !words.get(first - 1).stops();
-        boolean led = first == 0 || opens(first) || is(first - 1, "a", "an", "another");
-        if (!mintFirst && (!led || ofLast || words.get(i).stops())) {
-            return new Mark(Mention.Said.NOTHING, "", end, false, false);
-        }
-        if (heard("plain", i)) {
-            return new Mark(Mention.Said.PLAIN, "", end, false, false);
-        }
-        String code = is(i, "d") || heard("mint D", i) ? "D" : is(i, "s") || heard("mint S", i) ? "S" : "W";
-        return new Mark(Mention.Said.MARK, code, end, false, false);
-    }
-
-    private boolean isMint(int i) {
-        return is(i, "d", "s") || heard("plain", i) || heard("mint D", i) || heard("mint S", i) || heard("mint W", i);
-    }
-
-    /// Whether this voice says the mint before the date: most mints next to a date stand before it, and not behind one.
-    private boolean mintFirst() {
-        int before = 0;
-        int behind = 0;
-        for (int i = 1; i < words.size(); i++) {
-            if (!isMint(i) || isMint(i - 1)) {
-                continue;
-            }
-            int end = i + 1;
-            while (end < words.size() && isMint(end)) {
-                end++;
-            }
-            boolean dateBehind =
-                    number(end).filter(n -> n.year() || n.twoDigits()).isPresent();
-            boolean dateBefore = words.get(i - 1).isNumber()
-                    || Numbers.isWord(words.get(i - 1).text());
-            before += dateBehind && (!dateBefore || words.get(i - 1).stops()) ? 1 : 0;
-            behind += dateBefore && !words.get(i - 1).stops() && !dateBehind ? 1 : 0;
-        }
-        return before >= FEW_MINTS && before > 2 * behind;
-    }
-
-    /// Whether nothing lies between a word and the one before it, as in `1944s`.
-    private boolean isGlued(int i) {
-        return words.get(i).from() == words.get(i - 1).to();
-    }
-
-    private int over(String kind, int at) {
-        int i = at;
-        while (heard(kind, i) && (i == at || !words.get(i - 1).stops())) {
-            i++;
-        }
-        return i;
-    }
-
-    /// Whether coins of the year show a P: war nickels, and from 1979 on most others.
-    private boolean showsP(int year, int i) {
-        boolean nickel = home(i).key().equals("nickel");
-        return (nickel && year >= 1942 && year <= 1945) || year >= 1979;
-    }
-
     private Mention.@Nullable Coin coin(int start, int dateFrom, Numbers.Spoken number, int count) {
         Denomination denomination = denomination(start, number.end());
         boolean abroad = !denomination.country().equals(home(start).country());
@@ -401,32 +252,35 @@ final class Grammar extends CourseGrammar {
             return null;
         }
         Mark before = markBefore(dateFrom, number.end());
-        Mark mark = mintFirst && before.said != Mention.Said.NOTHING
+        Mark mark = mintFirst && before.said() != Mention.Said.NOTHING
                 ? before
                 : mark(number.end(), year.get(), count > 1, dateFrom);
-        mark = mark.said == Mention.Said.NOTHING && before.said != Mention.Said.NOTHING
-                ? new Mark(before.said, before.code, mark.end, mark.plural, mark.decade)
+        mark = mark.said() == Mention.Said.NOTHING && before.said() != Mention.Said.NOTHING
+                ? new Mark(before.said(), before.code(), mark.end(), mark.plural(), mark.decade())
                 : mark;
-        if (mark.decade) {
+        if (mark.decade()) {
             return null;
         }
-        if (listed && !number.year() && mark.said == Mention.Said.MARK && !bears(denomination, year.get(), mark.code)) {
+        if (listed
+                && !number.year()
+                && mark.said() == Mention.Said.MARK
+                && !bears(denomination, year.get(), mark.code())) {
             // `oh five D` of a quarter is 2005: none of 1905 has a D
             year = Optional.of(
-                    otherCentury(denomination, number.value(), mark.code).orElse(year.get()));
+                    otherCentury(denomination, number.value(), mark.code()).orElse(year.get()));
         }
-        if (mark.said == Mention.Said.MARK
+        if (mark.said() == Mention.Said.MARK
                 && !MARKING.contains(denomination.country().code())) {
             // a letter under the date is the States': the country named was the last coin's
             Denomination american = home(start).country().equals(UNITED_STATES)
                     ? home(start)
                     : new Denomination(UNITED_STATES, denomination.key());
-            if (bears(american, year.get(), mark.code)) {
+            if (bears(american, year.get(), mark.code())) {
                 denomination = american;
                 abroad = !denomination.country().equals(home(start).country());
             }
         }
-        int end = mark.end;
+        int end = mark.end();
         List<String> extras = new ArrayList<>();
         if (sequence(end, "v", "d", "b")) {
             extras.add("vdb");
@@ -441,26 +295,13 @@ final class Grammar extends CourseGrammar {
                 end,
                 denomination,
                 year.get(),
-                mark.said,
-                mark.code,
+                mark.said(),
+                mark.code(),
                 abroad,
                 several,
                 extras,
                 features(start, dateFrom, end, number, year.get(), denomination, mark, several),
                 number.year() ? -1 : number.value());
-    }
-
-    private Optional<Integer> otherCentury(Denomination denomination, int twoDigits, String code) {
-        return java.util.stream.Stream.of(2000, 1900, 1800)
-                .map(century -> century + twoDigits)
-                .filter(year -> year <= context.thisYear() && bears(denomination, year, code))
-                .findFirst();
-    }
-
-    /// Whether there are coins of a year with a mint mark.
-    private boolean bears(Denomination denomination, int year, String code) {
-        return context.catalog().ofYear(denomination, year).stream()
-                .anyMatch(issue -> issue.mint().code().equals(code));
     }
 
     /// How many were meant when it is said behind the date: `1945, two of those`, `58 d hang on there's six of them`.
@@ -486,93 +327,6 @@ final class Grammar extends CourseGrammar {
         return 1;
     }
 
-    private Denomination denomination(int start, int end) {
-        Denomination home = home(start);
-        Optional<Denomination> stray = strays.at(start, end, home);
-        if (stray.isPresent()) {
-            return stray.get();
-        }
-        Country country = home.country();
-        int stops = 0;
-        for (int i = start - 1; i >= Math.max(0, start - 9); i--) {
-            stops += words.get(i).stops() ? 1 : 0;
-            boolean far = stops > 1 || (stops == 1 && start - i > 4);
-            if (far || (number(i).isPresent() && !is(i, "one")) || (start - i <= 4 && is(i, "and", "then", "with"))) {
-                break;
-            }
-            country = country(i, country);
-            if (!country.equals(home.country())) {
-                break;
-            }
-        }
-        boolean list = !mentions.isEmpty()
-                && mentions.getLast() instanceof Mention.Coin before
-                && before.abroad()
-                && start - before.end() <= 3
-                && severalAbroad(before.word())
-                && country.equals(home.country());
-        if (list) {
-            country = ((Mention.Coin) mentions.getLast()).denomination().country();
-        }
-        for (int i = end;
-                i < Math.min(words.size(), end + 3) && !words.get(i - 1).stops();
-                i++) {
-            country = country(i, country);
-        }
-        return country.equals(home.country()) ? home : new Denomination(country, home.key());
-    }
-
-    /// Whether several foreign coins were announced shortly before: `two Canadians, a 1964 and a 1974`.
-    private boolean severalAbroad(int i) {
-        for (int k = i; k >= Math.max(1, i - 8); k--) {
-            if (is(k, "canadian", "american")
-                    && !opens(k)
-                    && count(k - 1).filter(n -> n.value() > 1).isPresent()) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private Country country(int i, Country otherwise) {
-        if (is(i, "canadian", "canada", "queen", "maple", "caribou", "beaver", "elizabeth", "schooner", "bluenose")
-                || sequence(i, "king", "george")) {
-            return CANADA;
-        }
-        return is(i, "american", "lincoln", "wheat", "jefferson", "roosevelt", "washington", "kennedy")
-                ? UNITED_STATES
-                : otherwise;
-    }
-
-    /// The year two digits mean: one that is watched for, else one of the last century.
-    private Optional<Integer> year(int twoDigits, Denomination denomination) {
-        Optional<Integer> plausible = Optional.empty();
-        for (int century : new int[] {1900, 2000, 1800}) {
-            int year = century + twoDigits;
-            if (year > context.thisYear()
-                    || context.catalog().ofYear(denomination, year).isEmpty()) {
-                continue;
-            }
-            if (watched(year, denomination)) {
-                return Optional.of(year);
-            }
-            plausible = plausible.or(() -> Optional.of(year));
-        }
-        return plausible;
-    }
-
-    private boolean watched(int year, Denomination denomination) {
-        for (Issue issue : context.catalog().ofYear(denomination, year)) {
-            boolean chosen = context.watches().stream()
-                    .anyMatch(watch -> watch.selects(
-                            CoinDescription.plain(issue.identity()), List.of(issue), denomination.country()));
-            if (chosen) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     private List<Feature> features(
             int start,
             int dateFrom,
@@ -584,9 +338,9 @@ final class Grammar extends CourseGrammar {
             int count) {
         List<Feature> features = new ArrayList<>();
         features.add(Feature.ALWAYS);
-        if (mark.said == Mention.Said.MARK) {
+        if (mark.said() == Mention.Said.MARK) {
             features.add(Feature.MINT_MARK_SAID);
-        } else if (mark.said == Mention.Said.PLAIN) {
+        } else if (mark.said() == Mention.Said.PLAIN) {
             features.add(Feature.PLAIN_SAID);
         }
         add(features, Feature.HOLDING, before("hold", start, 6));
@@ -620,7 +374,7 @@ final class Grammar extends CourseGrammar {
         add(features, Feature.NEW_ROLL, rollSinceCoin());
         add(features, Feature.ASKING, asks(end));
         add(features, Feature.TOTAL_NEAR, totalNear(start));
-        add(features, Feature.PLURAL_WITHOUT_COUNT, mark.plural && count == 1);
+        add(features, Feature.PLURAL_WITHOUT_COUNT, mark.plural() && count == 1);
         add(
                 features,
                 Feature.LIST,
@@ -662,102 +416,10 @@ final class Grammar extends CourseGrammar {
         return true;
     }
 
-    private boolean asks(int end) {
-        for (int k = Math.max(0, end - 1); k < Math.min(words.size(), end + 6); k++) {
-            if (words.get(k).asks()) {
-                return true;
-            }
-            if (words.get(k).stops()) {
-                return false;
-            }
-        }
-        return false;
-    }
-
     private boolean totalNear(int start) {
         return !mentions.isEmpty()
                 && mentions.getLast() instanceof Mention.Total
                 && start - mentions.getLast().end() <= 8;
-    }
-
-    private @Nullable Mention mintOnly(int i) {
-        if (mentions.isEmpty() || i - lastCoinEnd() > 16) {
-            return null;
-        }
-        boolean correcting = before("correction", i, 8) || before("correction", i + 1, 1) || is(i - 1, "no");
-        boolean named = heard("mint D", i) || heard("mint S", i) || heard("mint W", i) || is(i, "d", "s", "w");
-        if (named && onlyWished(Math.max(0, i - 7), i)) {
-            return null;
-        }
-        if (named && !opens(i) && denied(Math.max(0, i - 4), i)) {
-            // `no D`: plain, unless it is told better later
-            return new Mention.MintOnly(i, i + 1, Mention.Said.PLAIN, "", false, true);
-        }
-        if (heard("plain", i)) {
-            return new Mention.MintOnly(i, over("plain", i), Mention.Said.PLAIN, "", correcting, false);
-        }
-        if (heard("mint D", i)) {
-            return new Mention.MintOnly(i, over("mint D", i), Mention.Said.MARK, "D", correcting, false);
-        }
-        if (heard("mint S", i)) {
-            return new Mention.MintOnly(i, over("mint S", i), Mention.Said.MARK, "S", correcting, false);
-        }
-        if (heard("mint W", i)) {
-            return new Mention.MintOnly(i, over("mint W", i), Mention.Said.MARK, "W", correcting, false);
-        }
-        boolean letter = is(i, "d", "s", "w");
-        boolean answer = opens(i) && stops(i);
-        boolean led = answer
-                || is(i - 1, "a", "an", "little", "big", "the", "it's", "with", "mint", "letter", "says")
-                || is(i + 1, "mint");
-        boolean closed = stops(i) || opens(i + 1) || is(i + 1, "mint", "under", "over", "above", "on", "too");
-        return letter && led && closed
-                ? new Mention.MintOnly(
-                        i,
-                        i + 1,
-                        Mention.Said.MARK,
-                        words.get(i).text().toUpperCase(java.util.Locale.ROOT),
-                        correcting,
-                        false)
-                : null;
-    }
-
-    /// Whether a mint is only asked for, hoped for, or one of two it may be.
-    private boolean onlyWished(int from, int i) {
-        if (is(i + 1, "or") || asks(i + 1)) {
-            return true;
-        }
-        for (int k = i - 1; k >= from && !words.get(k).stops(); k--) {
-            boolean asking = (is(k, "is", "was") && is(k + 1, "it", "there", "that")) || is(k, "or", "if", "whether");
-            boolean wishing = is(
-                    k, "please", "hope", "hoping", "want", "wanted", "wants", "need", "wish", "looking", "maybe",
-                    "could", "might");
-            if (asking || wishing) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private boolean denied(int from, int i) {
-        for (int k = i - 1; k >= from && !words.get(k).stops(); k--) {
-            if (is(k, "no", "not", "isn't", "ain't", "without", "never", "wasn't", "aint", "isnt")) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private int lastCoinEnd() {
-        for (int m = mentions.size() - 1; m >= 0; m--) {
-            if (mentions.get(m) instanceof Mention.Coin coin) {
-                return coin.end();
-            }
-            if (mentions.get(m) instanceof Mention.Bare bare && bare.coin() != null) {
-                return bare.end();
-            }
-        }
-        return Integer.MIN_VALUE / 2;
     }
 
     /// A coin of which only the kind was named: a buffalo, an Indian head, a Canadian.

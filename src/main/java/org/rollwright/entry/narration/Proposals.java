@@ -136,7 +136,7 @@ final class Proposals {
             return null;
         }
         Word first = heard.words().get(find.coin.word());
-        double probability = weights.calibrated(find.shares[Decoder.FRESH] * sure);
+        double probability = weights.calibrated(find.shares[PathSearch.FRESH] * sure);
         return new Narration.Proposed(
                 first.at(),
                 heard.rolls().box(find.word),
@@ -155,13 +155,13 @@ final class Proposals {
 
     /// What else the words may mean: what the calibrated probability leaves, as the paths and the mint divide it.
     private static List<Narration.Share> otherwise(double[] shares, double sure, double probability) {
-        double counts = shares[Decoder.TOTAL_FITS] + shares[Decoder.TOTAL_SLIPS] + shares[Decoder.TOTAL_NOISE];
+        double counts = shares[PathSearch.TOTAL_FITS] + shares[PathSearch.TOTAL_SLIPS] + shares[PathSearch.TOTAL_NOISE];
         List<Narration.Share> all = List.of(
-                new Narration.Share(Narration.Meaning.AGAIN, shares[Decoder.SAME]),
-                new Narration.Share(Narration.Meaning.OTHER_MINT, shares[Decoder.FRESH] * (1 - sure)),
+                new Narration.Share(Narration.Meaning.AGAIN, shares[PathSearch.SAME]),
+                new Narration.Share(Narration.Meaning.OTHER_MINT, shares[PathSearch.FRESH] * (1 - sure)),
                 new Narration.Share(Narration.Meaning.COUNT, counts),
-                new Narration.Share(Narration.Meaning.NUMBER, shares[Decoder.PASSES]),
-                new Narration.Share(Narration.Meaning.SPOKEN_OF, shares[Decoder.ASIDE]));
+                new Narration.Share(Narration.Meaning.NUMBER, shares[PathSearch.PASSES]),
+                new Narration.Share(Narration.Meaning.SPOKEN_OF, shares[PathSearch.ASIDE]));
         double sum = all.stream().mapToDouble(Narration.Share::weight).sum();
         return all.stream()
                 .map(one -> new Narration.Share(one.meaning(), sum == 0 ? 0 : (1 - probability) * one.weight() / sum))

@@ -37,7 +37,7 @@ final class Relation {
                         ? Feature.SAME_YEAR_OTHER_MINT
                         : gap <= NEAR_WORDS
                                 ? Feature.SAME_DATE_NEAR
-                                : gap <= Decoder.LATER_WORDS ? Feature.SAME_DATE_LATER : Feature.SAME_DATE_FAR;
+                                : gap <= PathSearch.LATER_WORDS ? Feature.SAME_DATE_LATER : Feature.SAME_DATE_FAR;
         List<Feature> all = with(coin.features(), relation);
         if (rollChanged) {
             all = with(all, Feature.ROLL_CHANGED_SINCE);

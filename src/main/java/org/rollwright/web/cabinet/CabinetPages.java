@@ -202,12 +202,12 @@ public final class CabinetPages {
     private void coin(Context context, List<String> problems) {
         CoinRef ref = ref(context);
         Map<String, String> typed = typed(context);
-        CabinetView.Coin view = bench.desk()
+        CoinView.Coin view = bench.desk()
                 .read(book -> {
                     CabinetShelf.Contents state = shelf.contents(book);
                     return state.index()
                             .entry(ref)
-                            .map(entry -> CabinetView.coin(book, bench.catalog(), state, entry, typed, problems));
+                            .map(entry -> CoinView.coin(book, bench.catalog(), state, entry, typed, problems));
                 })
                 .orElseThrow(NotFoundResponse::new);
         context.html(PAGES.cabinetCoin(frame(view.name()), view).render());
@@ -244,7 +244,7 @@ public final class CabinetPages {
 
     private Shown.Thing thing(CoinRef ref, CoinDescription what, @Nullable Grade upTo) {
         return CoinThing.coin(
-                ref.toString(), CabinetView.line(what, bench.catalog()), upTo == null ? "" : upTo.toString());
+                ref.toString(), CoinView.line(what, bench.catalog()), upTo == null ? "" : upTo.toString());
     }
 
     private void prices(Context context) {

@@ -64,11 +64,11 @@ public final class CoinThing {
         List<Field> fields = sent == null
                 ? List.of()
                 : List.of(
-                        Field.line("estimate", t("coin.sent-as"), CabinetView.number(sent.estimate())),
+                        Field.line("estimate", t("coin.sent-as"), CoinView.number(sent.estimate())),
                         Field.line(
                                 "outcome",
                                 t("coin.came-back-as"),
-                                sent.outcome() == 0 ? "" : CabinetView.number(sent.outcome())),
+                                sent.outcome() == 0 ? "" : CoinView.number(sent.outcome())),
                         Field.line("cost", t("coin.cost"), sent.cost().toPlainString()));
         return new Thing(
                 "submission " + ref,
