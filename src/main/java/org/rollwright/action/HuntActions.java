@@ -119,6 +119,9 @@ public final class HuntActions {
         if (labels.size() > MOST_NEW_BOXES) {
             typed.wrong(t("typed.too-many-boxes", labels.size()), t("typed.begin-with-at-most", MOST_NEW_BOXES));
         }
+        if (!labels.isEmpty() && typed.has("count") && count != labels.size()) {
+            typed.wrong(t("typed.count-and-boxes", count, labels.size()), t("typed.leave-count-away"));
+        }
         String label = typed.has("label") ? typed.text("label") : count == 1 ? typed.text("name") : "";
         return known -> {
             DenominationFacts kind = facts.orElseThrow();

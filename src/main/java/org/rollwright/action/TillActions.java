@@ -144,6 +144,9 @@ public final class TillActions {
 
     private static Account account(Typed typed, String name, @Nullable Account said) {
         if (said != null) {
+            if (typed.has(name) && typed.word(name, t("typed.account"), Account.class) != said) {
+                typed.wrong(t("typed.kind-and-account", Refusal.quote(typed.text(name))), t("typed.kind-is-enough"));
+            }
             return said;
         }
         if (!typed.has(name)) {

@@ -10,6 +10,9 @@ import java.util.function.Function;
 
 /// Reads what [Packer] wrote, in the same order.
 final class Unpacker {
+    /// Letters of the longest number an image holds: money and prices, far below.
+    private static final int LONGEST_DECIMAL = 64;
+
     /// The bytes are not what they should be.
     static final class Damaged extends RuntimeException {
         private static final long serialVersionUID = 1;
@@ -96,7 +99,15 @@ final class Unpacker {
     }
 
     BigDecimal decimal() {
-        return new BigDecimal(text());
+        String text = text();
+        try {
+            if (text.length() <= LONGEST_DECIMAL) {
+                return new BigDecimal(text);
+            }
+        } catch (NumberFormatException e) {
+            throw new Damaged("a number that is none", e);
+        }
+        throw new Damaged("a number that cannot be");
     }
 
     /// How many follow; never more than there are bytes left.

@@ -103,7 +103,10 @@ public record OddsView(
 
     /// A number of finds per box, with enough digits for rare coins.
     public static String small(double value) {
-        return value >= 0.1 ? String.format(Locale.ROOT, "%.2f", value) : String.format(Locale.ROOT, "%.2g", value);
+        // below, a figure says nothing that 0 does not
+        return value < 1e-12
+                ? "0"
+                : value >= 0.1 ? String.format(Locale.ROOT, "%.2f", value) : String.format(Locale.ROOT, "%.2g", value);
     }
 
     /// A probability as percent.
