@@ -401,4 +401,32 @@ class PublishedFactsTest {
         assertThat(CATALOG.lookup(new Identity(quarter, 1950, Mint.NONE, "", "")))
                 .hasSize(1);
     }
+
+    /// What a hunter tells apart within a date is a kind of its own row, by eye, scale or magnet; common practice.
+    @Test
+    void kinds_within_a_date_are_rows() {
+        assertThat(kinds(us("cent", 1982, "P")))
+                .containsExactlyInAnyOrder(
+                        "copper large date", "copper small date", "zinc large date", "zinc small date");
+        assertThat(kinds(us("cent", 1982, "D")))
+                .containsExactlyInAnyOrder("copper large date", "zinc large date", "zinc small date");
+        for (String mint : List.of("P", "D")) {
+            assertThat(kinds(us("cent", 1960, mint))).containsExactlyInAnyOrder("large date", "small date");
+        }
+        assertThat(kinds(us("cent", 1970, "S"))).containsExactlyInAnyOrder("large date", "small date");
+        assertThat(us("cent", 1909, "S"))
+                .filteredOn(issue -> issue.series().id().equals("us-cent-lincoln-wheat"))
+                .extracting(issue -> issue.identity().kind())
+                .containsExactlyInAnyOrder("", "vdb");
+        assertThat(designs(us("cent", 2009, "D"))).hasSize(4).doesNotHaveDuplicates();
+        for (int year = 2002; year <= 2006; year++) {
+            assertThat(ca("cent", year, "P")).allMatch(issue -> issue.alloy().magnetic());
+            assertThat(ca("cent", year, "-")).anyMatch(issue -> !issue.alloy().magnetic());
+        }
+        for (Issue issue : CATALOG.issues()) {
+            assertThat(issue.alloys().stream().map(alloy -> alloy.metal()).distinct())
+                    .as("%s is of one metal, else it were two kinds", issue.identity())
+                    .hasSize(1);
+        }
+    }
 }
