@@ -198,8 +198,8 @@
         for (var k = 0; k < 12; k++) {
           var angle = 2 * Math.PI * k / 12, x = o[0] + ring * o[2] * Math.cos(angle), y = o[1] + ring * o[2] * Math.sin(angle);
           var to;
-          if (kind === "offset") to = { x: x + v[4], y: y + v[5] };
-          else if (kind === "radial") to = { x: o[0] + (x - o[0]) * (1 + v[3]), y: o[1] + (y - o[1]) * (1 + v[3]) };
+          if (kind === "shift") to = { x: x + v[4], y: y + v[5] };
+          else if (kind === "spread") to = { x: o[0] + (x - o[0]) * (1 + v[3]), y: o[1] + (y - o[1]) * (1 + v[3]) };
           else to = { x: v[0] + Math.cos(v[2]) * (x - v[0]) - Math.sin(v[2]) * (y - v[1]), y: v[1] + Math.sin(v[2]) * (x - v[0]) + Math.cos(v[2]) * (y - v[1]) };
           largest = Math.max(largest, Math.hypot(to.x - x, to.y - y));
           arrows.push([{ x: x, y: y }, to]);

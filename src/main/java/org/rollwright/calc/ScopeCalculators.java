@@ -79,18 +79,17 @@ final class ScopeCalculators {
         return new Answer(
                 Answer.values(
                         "motion", found.motion().word(),
-                        "class", found.motion().hubClass(),
                         "angleDeg", found.angleDegrees(),
                         "pivot", turns ? List.of(found.pivotX(), found.pivotY()) : null,
                         "shift", List.of(found.shiftX(), found.shiftY()),
                         "rms", found.rms()),
                 List.of(
                         switch (found.motion()) {
-                            case OFFSET -> f("calc.doubling-offset", found.shiftX(), found.shiftY());
+                            case SHIFT -> f("calc.doubling-shift", found.shiftX(), found.shiftY());
                             case ROTATION -> f("calc.doubling-rotation", found.angleDegrees());
                             case PIVOT ->
                                 f("calc.doubling-pivot", found.angleDegrees(), found.pivotX(), found.pivotY());
-                            case RADIAL -> f("calc.doubling-radial", 100 * found.spread());
+                            case SPREAD -> f("calc.doubling-spread", 100 * found.spread());
                         },
                         f("calc.doubling-misfit", 1000 * found.rms())));
     }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
@@ -198,6 +199,18 @@ public final class Catalog {
         return byYear.getOrDefault(new DenominationYear(denomination, year), List.of());
     }
 
+    /// The issues of a year that bear a mint mark. A coin noted without a mark is any of the year when every coin of
+    /// that year bears one: nothing is left to tell, as with the Canadian five cents of 2003, all marked P.
+    ///
+    /// @param mint null for any
+    public List<Issue> ofYear(Denomination denomination, int year, @Nullable Mint mint) {
+        List<Issue> all = ofYear(denomination, year);
+        List<Issue> marked = all.stream()
+                .filter(issue -> mint == null || mint.equals(issue.mint()))
+                .toList();
+        return marked.isEmpty() && Mint.NONE.equals(mint) ? all : marked;
+    }
+
     /// The issues a coin may be, given what was read off it.
     ///
     /// A blank kind means the ordinary coin of that date where there is one; otherwise every kind stays
@@ -209,17 +222,10 @@ public final class Catalog {
         if (year == null) {
             return List.of();
         }
-        Mint mint = identity.mint();
-        List<Issue> fits = new ArrayList<>();
-        for (Issue issue : ofYear(identity.denomination(), year)) {
-            boolean sameMint = mint == null || mint.equals(issue.mint());
-            boolean sameDesign = identity.design().isEmpty()
-                    || identity.design().equals(issue.identity().design());
-            boolean sameKind = identity.kind().isEmpty()
-                    || identity.kind().equals(issue.identity().kind());
-            if (sameMint && sameDesign && sameKind) {
-                fits.add(issue);
-            }
+        List<Issue> fits = fits(identity, ofYear(identity.denomination(), year, identity.mint()));
+        if (fits.isEmpty() && Mint.NONE.equals(identity.mint())) {
+            // an older record may hold no mark where the catalogue has learned of one
+            fits = fits(identity, ofYear(identity.denomination(), year));
         }
         if (identity.kind().isEmpty()) {
             List<Issue> ordinary = fits.stream()
@@ -229,7 +235,14 @@ public final class Catalog {
                 return ordinary;
             }
         }
-        return List.copyOf(fits);
+        return fits;
+    }
+
+    private static List<Issue> fits(Identity identity, List<Issue> issues) {
+        return issues.stream()
+                .filter(issue -> identity.design().isEmpty() || issue.hasDesign(identity.design()))
+                .filter(issue -> identity.kind().isEmpty() || issue.hasKind(identity.kind()))
+                .toList();
     }
 
     /// How a coin is called at the bench: date and mint, with kind and design only where the date leaves a

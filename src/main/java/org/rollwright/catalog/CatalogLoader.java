@@ -4,6 +4,7 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -46,6 +47,12 @@ public final class CatalogLoader {
             "note",
             "source");
 
+    /// Columns a series file may have besides, in the order we write them.
+    public static final List<String> MORE_SERIES_COLUMNS =
+            List.of("series", "mintage_source", "mintage_is", "mintage_other", "formerly");
+
+    private record KnownSource(String beginning, SourceKind kind) {}
+
     /// What came of loading.
     ///
     /// @param problems why files were refused; empty when all went well
@@ -61,6 +68,7 @@ public final class CatalogLoader {
     private final List<WatchName> watches = new ArrayList<>();
     private final List<AlbumExample> albums = new ArrayList<>();
     private final List<Caution> cautions = new ArrayList<>();
+    private final List<KnownSource> sources = new ArrayList<>();
     private final List<Issue> issues = new ArrayList<>();
     private final Set<Identity> seen = new HashSet<>();
 
@@ -81,6 +89,7 @@ public final class CatalogLoader {
         loader.each(files, "watches.csv", loader::watchNames);
         loader.each(files, "albums.csv", loader::albumExamples);
         loader.each(files, "cautions.csv", loader::cautions);
+        loader.each(files, "sources.csv", loader::sources);
         for (NamedText file : files) {
             if (file.name().contains("series/")) {
                 loader.issues(file);
@@ -368,6 +377,32 @@ public final class CatalogLoader {
         }
     }
 
+    private void sources(NamedText file) {
+        Table table = new Table(file, List.of("source", "kind", "note"));
+        List<KnownSource> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> beginning = row.required("source", t("catalog.the-beginning-of-a-title"));
+            Optional<SourceKind> kind = SourceKind.of(row.text("kind"));
+            if (kind.isEmpty()) {
+                row.refuse("kind", t("catalog.not-allowed", row.text("kind")), t("catalog.source-kind-form"));
+            } else if (beginning.isPresent()) {
+                read.add(new KnownSource(beginning.get(), kind.get()));
+            }
+        }
+        if (!refused(table)) {
+            sources.addAll(read);
+        }
+    }
+
+    /// The kind of a source, by the longest beginning of its title that is known.
+    private SourceKind kind(String title) {
+        return sources.stream()
+                .filter(known -> title.startsWith(known.beginning))
+                .max(Comparator.comparingInt(known -> known.beginning.length()))
+                .map(KnownSource::kind)
+                .orElse(SourceKind.OTHER);
+    }
+
     private void issues(NamedText file) {
         Table table = new Table(file, SERIES_COLUMNS);
         String base = file.name().substring(file.name().lastIndexOf('/') + 1);
@@ -375,8 +410,11 @@ public final class CatalogLoader {
         Series own = series.getOrDefault(id, new Series(id, id.replace('-', ' '), List.of(id)));
         List<Issue> read = new ArrayList<>();
         Set<Identity> seenHere = new HashSet<>();
+        boolean other = false;
         for (Table.Row row : table.rows()) {
-            issue(row, own).ifPresent(issue -> {
+            Series of = series(row, own);
+            other |= !of.equals(own);
+            issue(row, of).ifPresent(issue -> {
                 if (seen.contains(issue.identity()) || !seenHere.add(issue.identity())) {
                     row.refuse("", t("catalog.already-there", issue.identity()), t("catalog.tell-apart"));
                 } else {
@@ -385,10 +423,26 @@ public final class CatalogLoader {
             });
         }
         if (!refused(table)) {
-            series.putIfAbsent(id, own);
+            if (!other || read.stream().anyMatch(issue -> issue.series().equals(own))) {
+                series.putIfAbsent(id, own);
+            }
             issues.addAll(read);
             seen.addAll(seenHere);
         }
+    }
+
+    /// The series a row belongs to: the one it names, else its file's.
+    private Series series(Table.Row row, Series own) {
+        String named = row.text("series");
+        if (named.isEmpty() || named.equals(own.id())) {
+            return own;
+        }
+        Series known = series.get(named);
+        if (known == null) {
+            row.refuse("series", t("catalog.series-unknown", named), t("catalog.series-form"));
+            return own;
+        }
+        return known;
     }
 
     private Optional<Issue> issue(Table.Row row, Series own) {
@@ -396,10 +450,7 @@ public final class CatalogLoader {
         Optional<String> key = row.required("denomination", t("catalog.a-word-such-as-cent"));
         OptionalInt year = row.wholeNumber("year", Identity.FIRST_YEAR, Identity.LAST_YEAR);
         Optional<Mint> mint = mint(row);
-        Alloy alloy = alloys.get(row.text("alloy"));
-        if (alloy == null) {
-            row.refuse("alloy", t("catalog.alloy-unknown", row.text("alloy")), t("catalog.alloy-form"));
-        }
+        List<Alloy> struckOn = struckOn(row);
         Optional<Boolean> collector = collector(row);
         Optional<Rarity> rarity = rarity(row);
         @Nullable Long mintage = null;
@@ -410,14 +461,19 @@ public final class CatalogLoader {
             mintage = number.isPresent() ? (Long) number.getAsLong() : null;
         }
         Optional<String> source = row.required("source", t("catalog.source-form"));
+        Optional<Precision> precision = Precision.of(row.text("mintage_is"));
+        if (precision.isEmpty()) {
+            row.refuse("mintage_is", t("catalog.not-allowed", row.text("mintage_is")), t("catalog.mintage-is-form"));
+        }
         if (country.isEmpty()
                 || key.isEmpty()
                 || year.isEmpty()
                 || mint.isEmpty()
-                || alloy == null
+                || struckOn.isEmpty()
                 || collector.isEmpty()
                 || rarity.isEmpty()
                 || !mintageGood
+                || precision.isEmpty()
                 || source.isEmpty()) {
             return Optional.empty();
         }
@@ -429,14 +485,41 @@ public final class CatalogLoader {
         return Optional.of(new Issue(
                 new Identity(denomination, year.getAsInt(), mint.get(), row.text("kind"), row.text("design")),
                 own,
-                alloy,
+                struckOn,
                 row.words("words"),
                 collector.get(),
                 mintage,
                 rarity.get(),
                 row.text("check"),
                 row.text("note"),
-                source.get()));
+                row.words("formerly"),
+                evidence(row, source.get(), mintage != null, precision.get())));
+    }
+
+    private List<Alloy> struckOn(Table.Row row) {
+        List<Alloy> known = new ArrayList<>();
+        List<String> names = row.words("alloy");
+        for (String name : names.isEmpty() ? List.of("") : names) {
+            Alloy alloy = alloys.get(name);
+            if (alloy == null) {
+                row.refuse("alloy", t("catalog.alloy-unknown", name), t("catalog.alloy-form"));
+                return List.of();
+            }
+            known.add(alloy);
+        }
+        return known;
+    }
+
+    private Evidence evidence(Table.Row row, String source, boolean hasMintage, Precision precision) {
+        String named = row.text("mintage_source").isEmpty() ? source : row.text("mintage_source");
+        String mintageSource = hasMintage ? named : "";
+        return new Evidence(
+                source,
+                kind(source),
+                mintageSource,
+                hasMintage ? kind(mintageSource) : SourceKind.MEMORY,
+                precision,
+                row.text("mintage_other"));
     }
 
     private static Optional<Boolean> collector(Table.Row row) {

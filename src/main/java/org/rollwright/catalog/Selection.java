@@ -283,16 +283,14 @@ public final class Selection {
                         .anyMatch(issue -> values.contains(issue.alloy().metal().word()));
             case KIND ->
                 values.contains(identity.kind())
-                        || (identity.kind().isEmpty()
-                                && issues.stream()
-                                        .anyMatch(issue ->
-                                                values.contains(issue.identity().kind())));
+                        || issues.stream()
+                                .filter(issue -> identity.kind().isEmpty() || issue.hasKind(identity.kind()))
+                                .anyMatch(issue -> values.stream().anyMatch(issue::hasKind));
             case DESIGN ->
                 values.contains(identity.design())
-                        || (identity.design().isEmpty()
-                                && issues.stream()
-                                        .anyMatch(issue ->
-                                                values.contains(issue.identity().design())));
+                        || issues.stream()
+                                .filter(issue -> identity.design().isEmpty() || issue.hasDesign(identity.design()))
+                                .anyMatch(issue -> values.stream().anyMatch(issue::hasDesign));
             case RARITY ->
                 issues.stream().anyMatch(issue -> values.contains(issue.rarity().word()));
             case VARIETY -> anyOf(values, facts.varieties());

@@ -40,7 +40,10 @@ public record Identity(
         if (mint == null) {
             return year == null ? date : date + "-?";
         }
-        boolean unmarked = mint.equals(Mint.P) || mint.equals(Mint.NONE);
+        // Philadelphia's coins bore no mark for most of its time; a P elsewhere is one, such as Canada's on plated
+        // coins
+        boolean philadelphia = mint.equals(Mint.P) && denomination.country().equals(Country.US);
+        boolean unmarked = philadelphia || mint.equals(Mint.NONE);
         return unmarked ? date : date + "-" + mint;
     }
 

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -14,6 +15,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
 import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mint;
 
@@ -94,9 +96,7 @@ final class DateResolver {
     }
 
     private List<Issue> issues(int year, @Nullable Mint mint) {
-        return context.catalog().ofYear(denomination, year).stream()
-                .filter(issue -> mint == null || mint.equals(issue.mint()))
-                .toList();
+        return context.catalog().ofYear(denomination, year, mint);
     }
 
     private List<Integer> narrowByWords(List<Integer> years, @Nullable Mint mint, List<String> words) {
@@ -190,7 +190,7 @@ final class DateResolver {
         List<String> forms = new ArrayList<>();
         for (int year : offered) {
             for (Issue issue : context.catalog().ofYear(denomination, year)) {
-                String form = year + letters(issue.mint());
+                String form = year + letters(denomination.country(), issue.mint());
                 if (!forms.contains(form)) {
                     forms.add(form);
                 }
@@ -207,7 +207,9 @@ final class DateResolver {
                         forms.stream().reduce((a, b) -> t("entry.or", a, b)).orElse("")));
     }
 
-    static String letters(Mint mint) {
-        return mint.equals(Mint.P) || mint.equals(Mint.NONE) ? "" : mint.code().toLowerCase(java.util.Locale.ROOT);
+    /// What is typed behind a date for a mint; nothing for Philadelphia, whose coins mostly bear no mark.
+    static String letters(Country country, Mint mint) {
+        boolean philadelphia = mint.equals(Mint.P) && country.equals(Country.US);
+        return philadelphia || mint.equals(Mint.NONE) ? "" : mint.code().toLowerCase(Locale.ROOT);
     }
 }

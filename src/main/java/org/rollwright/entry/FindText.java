@@ -95,10 +95,11 @@ public final class FindText {
             }
             return;
         }
-        words.add(year + (mint == null ? "?" : DateResolver.letters(mint)));
-        List<Issue> sameDate = catalog.ofYear(identity.denomination(), year).stream()
-                .filter(issue -> mint == null || mint.equals(issue.mint()))
-                .toList();
+        words.add(year
+                + (mint == null
+                        ? "?"
+                        : DateResolver.letters(identity.denomination().country(), mint)));
+        List<Issue> sameDate = catalog.ofYear(identity.denomination(), year, mint);
         Set<String> designs = new HashSet<>();
         sameDate.forEach(issue -> designs.add(issue.identity().design()));
         if (!identity.design().isEmpty() && designs.size() > 1) {

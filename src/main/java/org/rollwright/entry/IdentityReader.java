@@ -291,14 +291,18 @@ final class IdentityReader {
     private Identity identity(int year, List<Issue> left) {
         Set<String> kinds = new TreeSet<>();
         Set<String> designs = new TreeSet<>();
+        Set<Mint> marks = new LinkedHashSet<>();
         left.forEach(issue -> {
             kinds.add(issue.identity().kind());
             designs.add(issue.identity().design());
+            marks.add(issue.mint());
         });
+        // no mark was typed because every coin of the year bears the same
+        boolean understood = Mint.NONE.equals(mint) && marks.size() == 1;
         return new Identity(
                 denomination,
                 year,
-                mint,
+                understood ? marks.iterator().next() : mint,
                 kinds.size() == 1 ? kinds.iterator().next() : "",
                 designs.size() == 1 ? designs.iterator().next() : "");
     }

@@ -18,7 +18,8 @@ final class Slug {
         String kind = issue.identity().kind();
         String design = issue.identity().design();
         return (!kind.isEmpty() && of(kind).equals(word))
-                || (!design.isEmpty() && of(design).equals(word));
+                || (!design.isEmpty() && of(design).equals(word))
+                || issue.formerly().stream().anyMatch(name -> of(name).equals(word));
     }
 
     /// Whether a word singles out this issue's kind or design.

@@ -8,18 +8,18 @@ import java.util.List;
 /// coin's centre, x to the right and y up, fitted by least squares to each motion that can be told from motion
 /// alone.
 ///
-/// The classes are the trade's (common practice): I rotated about the centre, II distorted towards rim or
-/// centre, IV offset, V pivoted about another point. III, VI, VII and VIII leave no motion of their own and
-/// cannot be told here.
+/// The motions are told in words: rotation about the centre, shift to one side, pivot about another point, spread
+/// towards rim or centre. A doubling of two designs, a thickening, an altered hub and a tilt leave no motion of their
+/// own and cannot be told here.
 ///
 /// @param motion the likeliest by corrected Akaike's criterion
-/// @param angleDegrees counter-clockwise; 0 for offset and radial
+/// @param angleDegrees counter-clockwise; 0 for shift and spread
 /// @param angleSd its standard error in degrees
 /// @param pivotX and
 /// @param pivotY millimetres; the centre for rotation, NaN without rotation
 /// @param shiftX and
 /// @param shiftY mean displacement, millimetres
-/// @param spread part by which a radial motion moves every point outwards; 0 for the others
+/// @param spread part by which a spread moves every point outwards; 0 for the others
 /// @param rms root of the mean squared residual of a point, millimetres
 /// @param fits every motion with its criterion, best first
 public record Doubling(
@@ -38,27 +38,21 @@ public record Doubling(
 
     /// What can be told from motion.
     public enum Motion {
-        OFFSET("offset", "IV", 2),
-        ROTATION("rotation", "I", 1),
-        PIVOT("pivot", "V", 3),
-        RADIAL("radial", "II", 1);
+        SHIFT("shift", 2),
+        ROTATION("rotation", 1),
+        PIVOT("pivot", 3),
+        SPREAD("spread", 1);
 
         private final String word;
-        private final String hubClass;
         private final int parameters;
 
-        Motion(String word, String hubClass, int parameters) {
+        Motion(String word, int parameters) {
             this.word = word;
-            this.hubClass = hubClass;
             this.parameters = parameters;
         }
 
         public String word() {
             return word;
-        }
-
-        public String hubClass() {
-            return hubClass;
         }
     }
 
@@ -117,10 +111,10 @@ public record Doubling(
             for (Pair pair : pairs) {
                 double[] to =
                         switch (motion) {
-                            case OFFSET -> new double[] {pair.x + qx - px, pair.y + qy - py};
+                            case SHIFT -> new double[] {pair.x + qx - px, pair.y + qy - py};
                             case ROTATION -> turned(pair, rotation, 0, 0);
                             case PIVOT -> turned(pair, rigid, tx, ty);
-                            case RADIAL -> new double[] {pair.x * (1 + spread), pair.y * (1 + spread)};
+                            case SPREAD -> new double[] {pair.x * (1 + spread), pair.y * (1 + spread)};
                         };
                 residual += (pair.u - to[0]) * (pair.u - to[0]) + (pair.v - to[1]) * (pair.v - to[1]);
             }
@@ -147,7 +141,7 @@ public record Doubling(
                 pivot[1],
                 qx - px,
                 qy - py,
-                best == Motion.RADIAL ? spread : 0,
+                best == Motion.SPREAD ? spread : 0,
                 fits.getFirst().rms,
                 fits);
     }

@@ -53,13 +53,13 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
             (wider ? pro : con).add(wider ? t("scope.letters-wide") : t("scope.letters-thin"));
         }
         double spread = Math.hypot(fit.shiftX(), fit.shiftY());
-        if (fit.motion() == Doubling.Motion.OFFSET && spread < SMALL_SHIFT) {
+        if (fit.motion() == Doubling.Motion.SHIFT && spread < SMALL_SHIFT) {
             con.add(f("scope.moved-little", spread));
         }
         if (fit.rms() > 3 * clickSd) {
             con.add(f("scope.no-single-motion", fit.rms(), clickSd));
-        } else if (fit.motion() != Doubling.Motion.OFFSET) {
-            pro.add(t("scope.one-motion", fit.motion().hubClass()));
+        } else if (fit.motion() != Doubling.Motion.SHIFT) {
+            pro.add(t("scope.one-motion", fit.motion().word()));
         }
         int balance = pro.size() - con.size();
         boolean decided = (markMoved != null && markMoved && punched) || (shelf != null && shelf);

@@ -19,6 +19,7 @@ import org.rollwright.coin.Mint;
 ///     known
 /// @param worth rough value of a circulated one in dollars, for the order of prompts only
 /// @param crossReferences the user's own, free text
+/// @param certainty how sure the catalogue is of each of these
 public record Variety(
         String key,
         String name,
@@ -36,7 +37,8 @@ public record Variety(
         List<String> lookalikes,
         String note,
         String source,
-        String crossReferences) {
+        String crossReferences,
+        Certainty certainty) {
 
     /// The order of images this catalogue uses throughout, for people.
     public static String orderOfImages() {
@@ -129,7 +131,8 @@ public record Variety(
         cells.put("lookalikes", String.join("; ", lookalikes));
         cells.put("note", note);
         cells.put("source", source);
-        cells.put("cross_references", crossReferences);
+        cells.put(VarietyBook.CROSS_REFERENCES, crossReferences);
+        cells.put(VarietyBook.CERTAINTY, certainty.written());
         return cells;
     }
 }

@@ -26,7 +26,7 @@ import org.rollwright.coin.Mint;
 
 /// All varieties known to the tool, ours and the user's. Immutable and thread-safe.
 public final class VarietyBook {
-    /// Columns of a file of varieties; `cross_references` may be left out.
+    /// Columns of a file of varieties; `cross_references` and `certainty` may be left out.
     public static final List<String> COLUMNS = List.of(
             "key",
             "name",
@@ -46,8 +46,11 @@ public final class VarietyBook {
             "note",
             "source");
 
-    /// The optional last column.
+    /// An optional column: the hunter's own references.
     public static final String CROSS_REFERENCES = "cross_references";
+
+    /// An optional column: how sure we are of each field, see [Certainty].
+    public static final String CERTAINTY = "certainty";
 
     private static final List<String> LOOKALIKE_COLUMNS =
             List.of("name", "types", "years", "metal", "share", "shows", "markers", "note", "source");
@@ -115,6 +118,7 @@ public final class VarietyBook {
     public static Rows row(Map<String, String> cells, Catalog catalog) {
         List<String> columns = new ArrayList<>(COLUMNS);
         columns.add(CROSS_REFERENCES);
+        columns.add(CERTAINTY);
         StringWriter text = new StringWriter();
         try (CsvWriter writer = CsvWriter.builder().build(text)) {
             writer.writeRecord(columns);
@@ -147,6 +151,10 @@ public final class VarietyBook {
         Optional<Variety.RarityClass> rarity = rarity(row);
         java.util.OptionalDouble worth = row.positive("worth");
         Optional<String> source = row.required("source", t("scope.source-form"));
+        Optional<Certainty> certainty = Certainty.parse(row.text(CERTAINTY));
+        if (certainty.isEmpty()) {
+            row.refuse(CERTAINTY, t("scope.not-allowed", row.text(CERTAINTY)), t("scope.certainty-form"));
+        }
         if (name.isEmpty()
                 || denomination.isEmpty()
                 || years.isEmpty()
@@ -157,6 +165,7 @@ public final class VarietyBook {
                 || markers.isEmpty()
                 || rarity.isEmpty()
                 || worth.isEmpty()
+                || certainty.isEmpty()
                 || source.isEmpty()) {
             return Optional.empty();
         }
@@ -182,7 +191,8 @@ public final class VarietyBook {
                 row.words("lookalikes"),
                 row.text("note"),
                 source.get(),
-                row.text(CROSS_REFERENCES)));
+                row.text(CROSS_REFERENCES),
+                certainty.get()));
     }
 
     /// A name as a key: small letters, digits and hyphens.

@@ -33,10 +33,19 @@ public final class CatalogTexts {
             "words.csv",
             "watches.csv",
             "albums.csv",
-            "cautions.csv");
+            "cautions.csv",
+            "sources.csv");
 
-    private static final List<String> VARIETIES =
-            List.of("us-cent", "us-five-cents", "us-dime", "us-quarter", "us-half-dollar", "ca-cent", "lookalikes");
+    private static final List<String> VARIETIES = List.of(
+            "us-cent",
+            "us-five-cents",
+            "us-dime",
+            "us-quarter",
+            "us-half-dollar",
+            "us-dollar",
+            "ca-cent",
+            "ca-silver-and-nickel",
+            "lookalikes");
 
     private CatalogTexts() {}
 

@@ -193,7 +193,7 @@ class CalcTest {
             String quantity = row.getField("quantity");
             boolean centre = row.getField("case").equals("A");
             assertThat(result.get("motion").asString()).isEqualTo(centre ? "rotation" : "pivot");
-            assertThat(result.get("class").asString()).isEqualTo(centre ? "I" : "V");
+            assertThat(result.has("class")).isFalse();
             check(
                     row,
                     quantity.startsWith("rotation")

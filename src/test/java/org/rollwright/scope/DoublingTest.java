@@ -32,11 +32,10 @@ class DoublingTest {
             double y = radius * Math.sin(at);
             double[] to =
                     switch (motion) {
-                        case OFFSET ->
-                            new double[] {x + amount * Math.cos(direction), y + amount * Math.sin(direction)};
+                        case SHIFT -> new double[] {x + amount * Math.cos(direction), y + amount * Math.sin(direction)};
                         case ROTATION -> turned(x, y, 0, 0, amount / 7);
                         case PIVOT -> turned(x, y, pivotX, pivotY, amount / 7);
-                        case RADIAL -> new double[] {x * (1 + amount / 7), y * (1 + amount / 7)};
+                        case SPREAD -> new double[] {x * (1 + amount / 7), y * (1 + amount / 7)};
                     };
             pairs.add(new Doubling.Pair(
                     x + CLICK * random.nextGaussian(), y + CLICK * random.nextGaussian(),

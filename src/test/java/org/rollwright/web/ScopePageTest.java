@@ -64,7 +64,7 @@ class ScopePageTest extends PageWithBench {
             click(page, to[0], to[1]);
         }
         page.locator("#result h2").waitFor();
-        assertThat(page.locator("#result h2").innerText()).isEqualTo("Class I: rotation");
+        assertThat(page.locator("#result h2").innerText()).isEqualTo("Motion: rotation");
         assertThat(page.locator("#result").innerText())
                 .containsPattern("turned (1\\.9|2\\.0)\\d?° .* counter-clockwise")
                 .contains("thousandths of an inch")

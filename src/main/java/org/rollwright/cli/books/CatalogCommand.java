@@ -3,12 +3,15 @@ package org.rollwright.cli.books;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Series;
+import org.rollwright.catalog.SourceCount;
+import org.rollwright.catalog.SourceKind;
 import org.rollwright.cli.shell.ExitCode;
 import org.rollwright.cli.shell.Json;
 import org.rollwright.cli.shell.Open;
@@ -23,10 +26,10 @@ import picocli.CommandLine;
 /// What the catalogue knows.
 @CommandLine.Command(
         name = "catalog",
-        description = "Print the number of issues per series, or what is known of a coin.",
+        description = "Print the number of issues per series, what they stand on, or what is known of a coin.",
         footer = {
             "",
-            "Example: ./run catalog 36d        ./run catalog --denomination dime 64",
+            "Example: ./run catalog 36d        ./run catalog --denomination dime 64        ./run catalog --sources",
             "",
             "Exit status: 0 printed, 2 the coin is not clear, 3 there is no such coin."
         })
@@ -46,6 +49,12 @@ public final class CatalogCommand implements Callable<Integer> {
 
     @CommandLine.Option(names = "--json", description = "Print JSON.")
     private boolean json;
+
+    @CommandLine.Option(names = "--sources", description = "Print how many rows stand on which kind of source.")
+    private boolean sources;
+
+    /// What the rows stand on.
+    record SourceCounts(SourceCount all, SourceCount since1909, List<SourceCount> series) {}
 
     /// One series.
     record SeriesCount(
@@ -78,12 +87,62 @@ public final class CatalogCommand implements Callable<Integer> {
             String rarity,
             String check,
             String note,
-            String source) {}
+            String source,
+            String sourceKind,
+            String mintageSource,
+            String mintageKind,
+            String mintageIs,
+            String otherMintage) {}
 
     @Override
     public Integer call() {
         Catalog catalog = open.catalog(System.err);
+        if (sources) {
+            return sources(catalog);
+        }
         return coin.isEmpty() ? counts(catalog) : coin(catalog);
+    }
+
+    private int sources(Catalog catalog) {
+        SourceCounts counts = new SourceCounts(
+                SourceCount.sum(catalog, issue -> true),
+                SourceCount.sum(catalog, issue -> issue.year() >= 1909),
+                SourceCount.bySeries(catalog));
+        if (json) {
+            System.out.println(Json.of(counts));
+            return ExitCode.OK.number();
+        }
+        System.out.println("       rows that exist by             rows with a mintage by          other");
+        System.out.println(" rows  offic encyc  list total memory  offic encyc  list total memory figure  series");
+        counts.series.forEach(count -> print(count, count.series()));
+        print(counts.all, "in all");
+        print(counts.since1909, "since 1909");
+        System.out.printf(
+                Locale.ROOT,
+                "From memory alone %.1f %% of all rows, %.1f %% since 1909; a mintage for %.1f %% since 1909.%n",
+                100 * counts.all.fromMemory(),
+                100 * counts.since1909.fromMemory(),
+                100.0 * counts.since1909.withMintage() / Math.max(1, counts.since1909.rows()));
+        counts.all
+                .inexact()
+                .forEach((precision, rows) ->
+                        System.out.printf(Locale.ROOT, "%5d  mintages: %s%n", rows, precision.word()));
+        return ExitCode.OK.number();
+    }
+
+    private static void print(SourceCount count, String name) {
+        StringBuilder line = new StringBuilder(String.format(Locale.ROOT, "%5d ", count.rows()));
+        for (Map<SourceKind, Integer> kinds : List.of(count.exist(), count.mintages())) {
+            line.append(String.format(
+                    Locale.ROOT,
+                    " %5d %5d %5d %5d  %5d",
+                    kinds.get(SourceKind.OFFICIAL),
+                    kinds.get(SourceKind.ENCYCLOPAEDIA),
+                    kinds.getOrDefault(SourceKind.LIST, 0) + kinds.getOrDefault(SourceKind.OTHER, 0),
+                    kinds.get(SourceKind.TOTAL),
+                    kinds.get(SourceKind.MEMORY)));
+        }
+        System.out.println(line.append(String.format(Locale.ROOT, "  %5d  %s", count.disputed(), name)));
     }
 
     private int counts(Catalog catalog) {
@@ -186,7 +245,12 @@ public final class CatalogCommand implements Callable<Integer> {
                 issue.rarity().word(),
                 issue.check(),
                 issue.note(),
-                issue.source());
+                issue.source(),
+                issue.evidence().kind().word(),
+                issue.evidence().mintageSource(),
+                issue.mintage() == null ? "" : issue.evidence().mintageKind().word(),
+                issue.evidence().precision().word(),
+                issue.evidence().otherMintage());
     }
 
     private static void print(IssueJson issue) {
@@ -202,7 +266,15 @@ public final class CatalogCommand implements Callable<Integer> {
                 issue.diameterMillimetres,
                 issue.magnetic ? ", magnetic" : "");
         if (issue.mintage != null) {
-            System.out.printf(Locale.ROOT, "  mintage %,d (%s)%n", issue.mintage, issue.source);
+            System.out.printf(
+                    Locale.ROOT,
+                    "  mintage %,d%s (%s)%n",
+                    issue.mintage,
+                    issue.mintageIs.isEmpty() ? "" : ", " + issue.mintageIs,
+                    issue.mintageSource);
+            if (!issue.otherMintage.isEmpty()) {
+                System.out.println("  but " + issue.otherMintage);
+            }
         }
         if (!issue.check.isEmpty()) {
             System.out.println("  look: " + issue.check);

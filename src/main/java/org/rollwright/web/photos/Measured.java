@@ -31,7 +31,6 @@ public record Measured(
     /// @param drawing what to draw over the picture: the motion, its pivot in pixels, the angle in radians as
     ///     the picture's coordinates have it, the part of a radial spread, the shift in pixels
     public record Doubled(
-            String hubClass,
             String motion,
             String sentence,
             List<String> figures,
@@ -42,7 +41,7 @@ public record Measured(
             String drawing) {}
 
     /// One row of the table of motions.
-    public record FitRow(String motion, String hubClass, String residual, String aicc, String behind, boolean best) {}
+    public record FitRow(String motion, String residual, String aicc, String behind, boolean best) {}
 
     /// A mint mark punched twice.
     public record Mark(String sentence) {}
@@ -113,14 +112,12 @@ public record Measured(
         List<FitRow> rows = fit.fits().stream()
                 .map(one -> new FitRow(
                         said(one.motion()),
-                        one.motion().hubClass(),
                         String.format(Locale.ROOT, "%.3f", one.rms()),
                         String.format(Locale.ROOT, "%.1f", one.aicc()),
                         one.aicc() == best ? "" : String.format(Locale.ROOT, "+%.1f", one.aicc() - best),
                         one.aicc() == best))
                 .toList();
         return new Doubled(
-                fit.motion().hubClass(),
                 said(fit.motion()),
                 sentence(fit),
                 figures(fit, pairs, click),
@@ -135,13 +132,13 @@ public record Measured(
         double gap = fit.fits().get(1).aicc() - fit.fits().getFirst().aicc();
         String sure = gap >= 10 ? t("measured.clearly") : gap >= 4 ? t("measured.fairly") : t("measured.barely");
         return t(
-                "measured.class-answer",
-                fit.motion().hubClass(),
+                "measured.motion-answer",
+                said(fit.motion()),
                 switch (fit.motion()) {
-                    case OFFSET -> t("measured.moved-straight-to-one-side");
+                    case SHIFT -> t("measured.moved-straight-to-one-side");
                     case ROTATION -> t("measured.turned-about-centre");
                     case PIVOT -> t("measured.turned-off-centre");
-                    case RADIAL -> t("measured.spread-between-rim-and-centre");
+                    case SPREAD -> t("measured.spread-between-rim-and-centre");
                 },
                 sure,
                 said(fit.fits().get(1).motion()));
@@ -149,10 +146,10 @@ public record Measured(
 
     private static String said(Doubling.Motion motion) {
         return switch (motion) {
-            case OFFSET -> t("measured.offset");
+            case SHIFT -> t("measured.shift");
             case ROTATION -> t("measured.rotation");
             case PIVOT -> t("measured.pivot-word");
-            case RADIAL -> t("measured.radial");
+            case SPREAD -> t("measured.spread-word");
         };
     }
 
@@ -173,7 +170,7 @@ public record Measured(
         if (fit.motion() == Doubling.Motion.PIVOT) {
             figures.add(f("measured.pivot", fit.pivotX(), fit.pivotY()));
         }
-        if (fit.motion() == Doubling.Motion.OFFSET) {
+        if (fit.motion() == Doubling.Motion.SHIFT) {
             Repunch shift = Repunch.of(fit.shiftX(), fit.shiftY());
             figures.add(f("measured.moved", shift.offset(), shift.direction()));
         }

@@ -66,7 +66,7 @@ public record ScaleView(
     static ScaleView of(State book, Catalog catalog, Map<String, String> typed, List<String> problems) {
         List<Alloy> alloys = catalog.alloys().stream()
                 .filter(alloy -> catalog.issues().stream()
-                        .anyMatch(issue -> issue.alloy().equals(alloy)))
+                        .anyMatch(issue -> issue.alloys().contains(alloy)))
                 .toList();
         return new ScaleView(
                 problems,
@@ -273,7 +273,10 @@ public record ScaleView(
         if (issues.isEmpty()) {
             return List.of(new Answer("single", t("scale.not-in-catalogue", denomination, year), true));
         }
-        List<Alloy> ofYear = issues.stream().map(Issue::alloy).distinct().toList();
+        List<Alloy> ofYear = issues.stream()
+                .flatMap(issue -> issue.alloys().stream())
+                .distinct()
+                .toList();
         List<Answer> answers = new ArrayList<>();
         SingleCoin coin = SingleCoin.of(good.mass().grams(), step, ofYear);
         answers.add(new Answer("single", coin.sentence(), false));

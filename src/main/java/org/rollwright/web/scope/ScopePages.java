@@ -181,6 +181,7 @@ public final class ScopePages {
     private void export(Context context) {
         List<String> columns = new ArrayList<>(VarietyBook.COLUMNS);
         columns.add(VarietyBook.CROSS_REFERENCES);
+        columns.add(VarietyBook.CERTAINTY);
         java.io.StringWriter text = new java.io.StringWriter();
         try (de.siegmar.fastcsv.writer.CsvWriter writer =
                 de.siegmar.fastcsv.writer.CsvWriter.builder().build(text)) {
