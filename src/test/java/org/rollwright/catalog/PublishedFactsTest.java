@@ -268,7 +268,7 @@ class PublishedFactsTest {
                     .contains("caribou")
                     .hasSizeGreaterThan(1);
         }
-        // Wikipedia, Quarter (Canadian coin), Facts: none of 1997 and 1998 went into circulation
+        // Wikipedia, Quarter (Canadian coin), section on facts: none of 1997 and 1998 went into circulation
         assertThat(ca("quarter", 1997, "-")).allMatch(Issue::collectorOnly);
         assertThat(ca("quarter", 1998, "-")).allMatch(Issue::collectorOnly);
         assertThat(us("dollar", 2020, "S"))
