@@ -5,8 +5,10 @@ import static org.rollwright.text.Texts.t;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
@@ -22,6 +24,7 @@ import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
+import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Watch;
 import org.rollwright.journal.Declined;
 import org.rollwright.journal.Event;
@@ -233,6 +236,8 @@ public final class Recorder {
         private long nextFind;
         private int nextOrdinal;
         private @Nullable FindId lastFind;
+        /// Rolls put back by this very line.
+        private final Set<Integer> putBack = new HashSet<>();
 
         Translation(State book, HuntId id, Instant at, CheckList checkList) {
             this.checkList = checkList;
@@ -278,7 +283,9 @@ public final class Recorder {
                 case Command.GoToBox go -> goToBox(go.ordinal(), into);
                 case Command.LeaveRoll leave -> {
                     @Nullable Integer said = leave.roll();
-                    into.add(new HuntEvent.RollLeft(box(), said == null ? roll : said));
+                    int left = said == null ? roll : said;
+                    into.add(new HuntEvent.RollLeft(box(), left));
+                    putBack.add(left);
                 }
                 case Command.SawEnders seen ->
                     into.add(new HuntEvent.EndersSeen(box(), seen.matching(), seen.visible()));
@@ -366,17 +373,39 @@ public final class Recorder {
             }
         }
 
-        /// Past the last roll, the next one is the first of the hunt's next box.
+        /// The next roll that was not put back; past the last one, the first of the hunt's next box.
         private void nextRoll(List<Event> into) {
             int rolls =
                     book.hunt().box(box()).map(known -> known.details().rolls()).orElse(0);
             int place = hunt.boxes().indexOf(box());
-            if (rolls > 0 && roll == rolls && place + 1 < hunt.boxes().size()) {
+            int next = notPutBack(roll + 1, rolls);
+            if (rolls > 0 && next > rolls && place + 1 < hunt.boxes().size()) {
                 box = hunt.boxes().get(place + 1);
-                open(1, into);
+                putBack.clear();
+                int there = book.hunt()
+                        .box(box())
+                        .map(known -> known.details().rolls())
+                        .orElse(0);
+                open(Math.min(notPutBack(1, there), Math.max(1, there)), into);
             } else {
-                open(roll + 1, into);
+                open(next, into);
             }
+        }
+
+        private int notPutBack(int from, int rolls) {
+            int next = from;
+            while (next <= rolls && (putBack.contains(next) || isPutBack(next))) {
+                next++;
+            }
+            return next;
+        }
+
+        private boolean isPutBack(int number) {
+            return book.hunt()
+                    .box(box())
+                    .map(known -> known.roll(number))
+                    .filter(Roll::left)
+                    .isPresent();
         }
 
         private void open(int wanted, List<Event> into) {
@@ -389,8 +418,8 @@ public final class Recorder {
             int last = book.hunt()
                     .box(box())
                     .map(known -> known.rolls().stream()
-                            .filter(org.rollwright.hunt.Roll::searched)
-                            .mapToInt(org.rollwright.hunt.Roll::number)
+                            .filter(one -> one.searched() || one.open())
+                            .mapToInt(Roll::number)
                             .max()
                             .orElse(0))
                     .orElse(0);

@@ -97,7 +97,7 @@ public record Box(
         return foundCoins > 0 || !rolls.isEmpty() || tallied != null;
     }
 
-    /// How many rolls were searched, the one in hand included.
+    /// How many rolls were searched; the one in hand is none of them yet.
     public long searchedRolls() {
         return rolls.stream().filter(Roll::searched).count();
     }

@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Identity;
 
@@ -51,6 +52,9 @@ public record BoxReport(
             UNSEARCHED,
             IN_HAND,
             SEARCHED,
+            /// Put back before its end, with finds in it.
+            PARTLY,
+            /// Put back unsearched.
             LEFT
         }
     }
@@ -113,26 +117,26 @@ public record BoxReport(
         Map<Integer, Integer> perRoll = new TreeMap<>();
         finds.forEach(find -> perRoll.merge(find.roll(), find.count(), Integer::sum));
         int full = box.details().coinsPerRoll();
-        int inHand = box.hunt()
-                .flatMap(book::hunt)
-                .filter(hunt -> hunt.finished().isEmpty() && hunt.box().equals(java.util.Optional.of(box.id())))
-                .map(Hunt::roll)
-                .orElse(0);
         List<RollCell> strip = new ArrayList<>();
         // an older record may say more than are ever recorded now
         int most = Math.min(box.details().rolls(), HuntChecks.MOST_ROLLS);
         for (int number = 1; number <= most; number++) {
             Roll roll = box.roll(number);
-            RollCell.State state = roll == null || (!roll.searched() && !roll.left())
-                    ? RollCell.State.UNSEARCHED
-                    : roll.left()
-                            ? RollCell.State.LEFT
-                            : number == inHand ? RollCell.State.IN_HAND : RollCell.State.SEARCHED;
+            int coins = perRoll.getOrDefault(number, 0);
             Integer counted = roll == null ? null : roll.counted();
-            strip.add(
-                    new RollCell(number, state, perRoll.getOrDefault(number, 0), counted == null ? 0 : counted - full));
+            strip.add(new RollCell(number, state(roll, coins), coins, counted == null ? 0 : counted - full));
         }
         return strip;
+    }
+
+    private static RollCell.State state(@Nullable Roll roll, int coins) {
+        if (roll == null || roll.opened() == null) {
+            return roll != null && roll.left() ? RollCell.State.LEFT : RollCell.State.UNSEARCHED;
+        }
+        if (roll.left()) {
+            return coins > 0 ? RollCell.State.PARTLY : RollCell.State.LEFT;
+        }
+        return roll.open() ? RollCell.State.IN_HAND : RollCell.State.SEARCHED;
     }
 
     /// Every watch under which some roll of the box was opened, and those of its hunt now, each once.

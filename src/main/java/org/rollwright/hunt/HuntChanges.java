@@ -73,8 +73,10 @@ final class HuntChanges {
                 book.changed(book.known(marked.hunt()).marked(new Hunt.Remark(entry.at(), marked.text())));
             case HuntEvent.Noted noted ->
                 book.changed(book.known(noted.hunt()).noted(new Hunt.Remark(entry.at(), noted.text())));
-            case HuntEvent.HuntFinished over ->
-                book.changed(book.known(over.hunt()).over(entry.at()));
+            case HuntEvent.HuntFinished over -> {
+                Hunt hunt = book.known(over.hunt());
+                yield goneOn(book, hunt).changed(hunt.over(entry.at()));
+            }
             case HuntEvent.HuntResumed resumed ->
                 book.changed(book.known(resumed.hunt()).over(null));
             case HuntEvent.OpeningBalance opening ->
@@ -106,11 +108,23 @@ final class HuntChanges {
 
     private static HuntBook opened(HuntBook book, HuntEvent.RollOpened opened, Entry entry) {
         Hunt hunt = book.known(opened.hunt());
-        Box box = book.known(opened.box());
-        HuntBook turned = book.changed(hunt.turnedTo(opened.box(), opened.roll()));
+        boolean same = opened.box().equals(hunt.boxInHand()) && opened.roll() == hunt.roll();
+        HuntBook turned = (same ? book : goneOn(book, hunt)).changed(hunt.turnedTo(opened.box(), opened.roll()));
+        Box box = turned.known(opened.box());
         return opened.roll() == 0
                 ? turned
                 : turned.changed(box.with(roll(box, opened.roll()).openedAt(entry.at(), hunt.watches())));
+    }
+
+    /// The roll in hand was searched.
+    private static HuntBook goneOn(HuntBook book, Hunt hunt) {
+        BoxId inHand = hunt.boxInHand();
+        if (inHand == null) {
+            return book;
+        }
+        Box box = book.known(inHand);
+        Roll roll = box.roll(hunt.roll());
+        return roll == null || !roll.open() ? book : book.changed(box.with(roll.goneOnFrom()));
     }
 
     private static HuntBook found(HuntBook book, Find find) {

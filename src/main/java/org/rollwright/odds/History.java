@@ -123,8 +123,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
                 coins += roll.coins(details.coinsPerRoll());
             }
         }
-        boolean loose = details.rolls() == 0
-                && details.looseCoins() > 0
+        boolean loose = Exposure.isLoose(box)
                 && box.hunt()
                         .flatMap(book::hunt)
                         .filter(hunt -> hunt.watches().stream()

@@ -119,7 +119,11 @@ public record Story(
                 .flatMap(Optional::stream)
                 .toList();
         return BoxReport.strip(book, box.get(), finds).stream()
-                .map(cell -> cell.state() == BoxReport.RollCell.State.UNSEARCHED ? -1 : cell.coins())
+                .map(cell -> cell.coins() == 0
+                                && (cell.state() == BoxReport.RollCell.State.UNSEARCHED
+                                        || cell.state() == BoxReport.RollCell.State.LEFT)
+                        ? -1
+                        : cell.coins())
                 .toList();
     }
 

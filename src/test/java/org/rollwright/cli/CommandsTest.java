@@ -81,9 +81,9 @@ class CommandsTest {
                 "--watch",
                 "wheat",
                 "--script",
-                script("+", "39s vf20", "x2 44d").toString());
+                script("+", "39s vf20", "x2 44d", "+").toString());
         assertThat(outcome.status()).isZero();
-        assertThat(outcome.out().lines()).containsExactly("ok 1 2 +", "ok 2 3 39s vf20", "ok 3 4 x2 44d");
+        assertThat(outcome.out().lines()).containsExactly("ok 1 2 +", "ok 2 3 39s vf20", "ok 3 4 x2 44d", "ok 4 5 +");
         Commands.Outcome report = run("box", "Box 9", "--json");
         JsonNode box = JsonMapper.shared().readTree(report.out());
         assertThat(box.get("found").asInt()).isEqualTo(3);

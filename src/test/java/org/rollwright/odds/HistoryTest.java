@@ -43,7 +43,7 @@ class HistoryTest {
                 book -> new Event.Batch(List.of(
                         new HuntEvent.BoxAdded(new BoxId(1), Denomination.US_CENT, BoxDetails.plain("Box 1", 50, 50)),
                         new HuntEvent.HuntStarted(new HuntId(1), "Box 1", List.of(new BoxId(1)), List.of()))));
-        for (String line : List.of("+ 44", "+ 45", "watch wheat", "+ 46", "r4 49", "47", "+ 1967", "ca 61")) {
+        for (String line : List.of("+ 44", "+ 45", "watch wheat", "+ 46", "r4 49", "47", "+ 1967", "ca 61", "r6")) {
             assertThat(recorder.record(new HuntId(1), line)).isInstanceOf(Recorder.Outcome.Recorded.class);
         }
         desk.record(0, "", book -> new HuntEvent.OpeningBalance(Denomination.US_CENT, "wheat", 40, 100_000, 451));

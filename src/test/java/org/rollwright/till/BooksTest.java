@@ -436,6 +436,10 @@ class BooksTest {
                     "",
                     book -> new Desk.Step(1, new HuntEvent.RollOpened(new HuntId(1), new BoxId(1), roll)));
         }
+        desk.recordAt(
+                EVENING.plusSeconds(seconds[2]),
+                "",
+                book -> new Desk.Step(1, new HuntEvent.HuntFinished(new HuntId(1))));
         TimeSpent spent = desk.read(book -> TimeSpent.of(book.till(), book.hunt(), coins -> 2_500L, box -> "there"));
         assertThat(spent.measured()).isEqualTo(1 + 2 + 10);
         assertThat(spent.sources()).singleElement().satisfies(one -> {

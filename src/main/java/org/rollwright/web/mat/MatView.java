@@ -180,6 +180,7 @@ public record MatView(
                     case UNSEARCHED -> "unsearched";
                     case IN_HAND -> "in-hand";
                     case SEARCHED -> "searched";
+                    case PARTLY -> "left partly";
                     case LEFT -> "left";
                 };
         int level = cell.coins() == 0 ? 0 : cell.coins() == 1 ? 1 : cell.coins() <= 3 ? 2 : cell.coins() <= 7 ? 3 : 4;
@@ -190,6 +191,7 @@ public record MatView(
                     case UNSEARCHED -> t("mat.not-searched");
                     case IN_HAND -> t("mat.in-hand", found(cell.coins()));
                     case SEARCHED -> found(cell.coins());
+                    case PARTLY -> t("mat.left-partly", found(cell.coins()));
                     case LEFT -> t("mat.left-unsearched");
                 };
         String spoken = off.isEmpty()
