@@ -56,6 +56,7 @@ final class BoxReader {
         Grid.Line line = draft.line;
         draft.what = "box";
         draft.more.put("number", cell(line, "number").text());
+        draft.numbered = cell(line, "number").formula().isEmpty();
         String name = name(draft);
         List<String> notes = new ArrayList<>();
         for (Column column : table.columns("note")) {
@@ -112,6 +113,9 @@ final class BoxReader {
     private void bank(Draft draft, String text, String name) {
         if (text.matches("[?]+")) {
             draft.ask("bank", t("take.ask-bank", name));
+        } else if (words.exact("named", text).isPresent() || text.matches("[$]?[0-9][0-9.,]*( rolls?)?")) {
+            // a cell is missing before it: everything stands one column too far left
+            draft.ask("bank", t("take.ask-shifted", name, text));
         } else if (words.exact("same", text).isPresent() || text.matches("[\"'〃″-]+")) {
             draft.infer("bank", lastBank);
         } else if (!text.isEmpty()) {
@@ -132,12 +136,23 @@ final class BoxReader {
         String rollText = Words.plain(cell(line, "rolls").text()).strip();
         String amountText = Words.plain(cell(line, "amount").text() + " " + moneyIn(cell(line, "denomination").text())).strip();
         String coinText = cell(line, "coins").text();
+        if (rollText.contains("$") && amountText.isEmpty()) {
+            amountText = rollText;
+            rollText = "";
+        }
+        String boxCount = Words.plain(cell(line, "box-count").text()).strip();
+        if (rollText.isEmpty() && boxCount.matches("[0-9]{1,3}|1/2|½|0[.,]5|half")) {
+            rollText = boxCount + " boxes";
+        }
         int perRoll = rolls.coins(denomination);
         BigDecimal face = Money.face(draft.get("denomination"));
         boolean doubt = false;
         BigDecimal said = null;
         if (!rollText.isEmpty()) {
             said = parcel(rollText, denomination, false, null, perRoll);
+            if (rollText.matches("[0-9]+\\s*\\+.*") && draft.get("denomination").isEmpty()) {
+                return;
+            }
             doubt = rollText.contains("?") || rollText.contains("+") || rollText.contains("~");
             if (said == null && !rollText.matches("[-?]+")) {
                 draft.ask("rolls", t("take.ask-rolls-word", name, cell(line, "rolls").text()));
@@ -361,7 +376,7 @@ final class BoxReader {
 
     private void doubts(Draft draft, String note, String name) {
         String plain = Words.plain(note);
-        if (words.has(note, "unopened") && draft.get("finds").isEmpty()) {
+        if (words.has(note, "unopened") && !draft.get("finds").matches(".*:~?[1-9].*")) {
             draft.ask("finds", t("take.ask-opened", name));
         }
         if (plain.matches(".*\\b(her|his|their) (finds|half|share|box)\\b.*")) {
@@ -389,13 +404,30 @@ final class BoxReader {
             last = now == null ? last : now;
         }
         boolean rising = down <= 0;
-        for (int i = 0; i < rows.size(); i++) {
-            settle(i, known, rising);
+        // the surest first: what is sure of one row tells of its neighbours
+        for (int pass = 0; pass < 4; pass++) {
+            for (int i = 0; i < rows.size(); i++) {
+                if (pass(i) == pass) {
+                    settle(i, known, rising);
+                }
+            }
         }
         for (int i = 0; i < rows.size(); i++) {
             odd(i, known, rising);
             weekW(rows.get(i), known[i]);
         }
+    }
+
+    private int pass(int i) {
+        String text = table.column("date").map(column -> rows.get(i).line.text(column.index())).orElse("");
+        return switch (days.get(i)) {
+            case null -> 0;
+            case Days.Read.Known sure -> sure.inferred() ? 2 : 0;
+            case Days.Read.NoYear part -> text.matches("[0-9/. -]+") ? 2 : 1;
+            case Days.Read.TwoWays ways -> 2;
+            case Days.Read.Impossible none -> 3;
+            case Days.Read.Words spoken -> 3;
+        };
     }
 
     private static @Nullable LocalDate near(@Nullable LocalDate[] known, int from, int step) {
@@ -438,7 +470,12 @@ final class BoxReader {
             }
             case Days.Read.NoYear part -> withoutYear(i, part, known, before, after, text);
             case Days.Read.Impossible none -> {
-                draft.put("date", none.month());
+                String month = none.month();
+                Matcher brief = Pattern.compile("([0-9]{1,2})\\s*[/-]\\s*([0-9]{1,2})").matcher(text);
+                if (month.isEmpty() && years.get(i) > 0 && brief.matches() && order == Days.Order.MONTH_FIRST && Integer.parseInt(brief.group(1)) <= 12) {
+                    month = "%04d-%02d".formatted(years.get(i), Integer.parseInt(brief.group(1)));
+                }
+                draft.put("date", month);
                 draft.ask("date", t("take.ask-no-day", name, text));
             }
             case Days.Read.Words spoken -> {

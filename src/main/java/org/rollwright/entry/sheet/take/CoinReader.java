@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
@@ -88,6 +89,7 @@ final class CoinReader {
         Grid.Line line = draft.line;
         draft.what = "coin";
         draft.more.put("number", text(line, "number"));
+        draft.numbered = cell(line, "number").formula().isEmpty();
         String name = name(draft);
         List<String> notes = new ArrayList<>();
         for (Column column : table.columns("note")) {
@@ -115,8 +117,17 @@ final class CoinReader {
         country(draft, said, value, context, name);
         year(draft, year, line, name);
         mint(draft, year, text(line, "mint"), name);
-        kinds(draft, coin + " ; " + kindCell + (denomination.isEmpty() ? "" : " ; " + denomination), year, note, context, name);
-        grade(draft, line, name);
+        Grades grades = Grades.read(text(line, "grade"), words);
+        kinds(
+                draft,
+                Stream.of(coin, kindCell, denomination, grades.rest())
+                        .filter(text -> !text.isEmpty())
+                        .toList(),
+                year,
+                note,
+                context,
+                name);
+        grade(draft, line, grades, name);
         quantity(draft, line, coin, name);
         String place = text(line, "place");
         if (!place.matches("[?-]*")) {
@@ -183,6 +194,8 @@ final class CoinReader {
             draft.infer("country", value.country().equals("United States") && context.sheetCountry.equals("Canada") ? "Canada" : value.country());
         } else if (!column && !context.sheetCountry.isEmpty()) {
             draft.infer("country", context.sheetCountry);
+        } else if (!column && !context.usualCountry.isEmpty()) {
+            draft.infer("country", context.usualCountry);
         }
         if (!draft.has("country")) {
             draft.ask("country", t("take.ask-country", name));
@@ -266,7 +279,7 @@ final class CoinReader {
         }
     }
 
-    private void kinds(Draft draft, String primary, YearCell year, String note, Context context, String name) {
+    private void kinds(Draft draft, List<String> primary, YearCell year, String note, Context context, String name) {
         boolean american = draft.get("country").isEmpty() || draft.get("country").equals("United States");
         String behind = year.rest();
         String kind = "";
@@ -274,7 +287,7 @@ final class CoinReader {
         if (!year.variety().isEmpty()) {
             varieties.add(year.variety());
         }
-        for (String text : List.of(primary, behind)) {
+        for (String text : Stream.concat(primary.stream(), Stream.of(behind)).toList()) {
             for (Lexicon.Hit hit : words.find(text, "kind", "design", "variety", "metal", "named", "unit", "country")) {
                 if (negated(text, hit)) {
                     continue;
@@ -365,9 +378,8 @@ final class CoinReader {
                 || metal.equals("steel") && draft.get("year").equals("1943");
     }
 
-    private void grade(Draft draft, Grid.Line line, String name) {
+    private void grade(Draft draft, Grid.Line line, Grades grades, String name) {
         String cell = text(line, "grade");
-        Grades grades = Grades.read(cell, words);
         draft.put("grade", grades.grade());
         String more = text(line, "details");
         Grades inDetails = Grades.read(more, words);
@@ -375,6 +387,14 @@ final class CoinReader {
         if (!more.isEmpty()) {
             String read = inDetails.details().isEmpty() ? more : inDetails.details();
             details = details.isEmpty() ? read : details + ", " + read;
+        }
+        if (details.isEmpty()) {
+            String remark = draft.get("note");
+            Optional<String> state = words.exact("details", remark);
+            if (state.isPresent()) {
+                draft.inferred.add("details");
+                details = state.get();
+            }
         }
         draft.put("details", details);
         if (!grades.doubtful().isEmpty()) {
@@ -391,7 +411,7 @@ final class CoinReader {
             }
         }
         draft.put("colour", colour.isEmpty() ? grades.colour() : colour);
-        if (!grades.rest().isEmpty()) {
+        if (!grades.rest().isEmpty() && words.find(grades.rest(), "kind", "design", "variety", "metal").isEmpty()) {
             if (grades.grade().isEmpty() && grades.details().isEmpty()) {
                 draft.ask("grade", t("take.ask-grade", name, cell));
             } else {

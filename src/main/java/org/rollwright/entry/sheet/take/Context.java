@@ -15,6 +15,9 @@ final class Context {
     /// What title and name of the sheet say, for rows outside of any section.
     String sheetCountry = "";
 
+    /// The country most coins are of where no column says it, blank when that is not plain.
+    String usualCountry = "";
+
     String sheetDenomination = "";
     boolean boxes;
     boolean blankRollsAreBoxes;

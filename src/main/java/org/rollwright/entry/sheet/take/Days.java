@@ -93,6 +93,11 @@ final class Days {
         if (plain.matches("(19|20)[0-9]{6}")) {
             return day(Integer.parseInt(plain.substring(0, 4)), plain.substring(4, 6), plain.substring(6), false);
         }
+        if (plain.matches("[2-5][0-9]{4}(\\.0+)?")) {
+            // a day as spreadsheets count it, whose format was lost
+            return new Read.Known(
+                    LocalDate.of(1899, 12, 30).plusDays(Long.parseLong(plain.substring(0, 5))).toString(), false);
+        }
         Matcher yearMonth = YEAR_MONTH.matcher(plain);
         if (yearMonth.matches()) {
             return month(yearMonth.group(1), Integer.parseInt(yearMonth.group(2)));

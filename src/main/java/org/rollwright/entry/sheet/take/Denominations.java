@@ -147,6 +147,15 @@ final class Denominations {
             unit = "guilder";
         }
         BigDecimal value = number == null ? BigDecimal.ONE : value(number);
+        boolean american = country.equals("United States") || country.equals("Canada");
+        if (american && (unit.equals("centavo") || unit.equals("centime") || unit.equals("céntimo"))) {
+            unit = "cent";
+        }
+        if (value != null && unit.equals("dollar") && value.compareTo(BigDecimal.ONE) < 0) {
+            unit = "cent";
+            value = value.movePointRight(2);
+            number = Numbers.plain(value);
+        }
         if (value == null) {
             return new Said(number + " " + unit, HOMES.getOrDefault(unit, ""), hit.from(), hit.to());
         }

@@ -12,6 +12,10 @@ final class Draft {
     final String sheet;
     final Grid.Line line;
     String what;
+
+    /// Whether the row has a number of its own, not one that is computed from its place.
+    boolean numbered;
+
     final Map<String, String> fields = new LinkedHashMap<>();
     final Set<String> inferred = new LinkedHashSet<>();
     final List<TakenRow.Ask> asks = new ArrayList<>();

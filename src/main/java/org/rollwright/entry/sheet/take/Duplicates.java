@@ -21,15 +21,11 @@ final class Duplicates {
             if (!draft.what.equals("coin") && !draft.what.equals("box")) {
                 continue;
             }
-            String number = draft.more.getOrDefault("number", "");
+            String number = draft.numbered ? draft.more.getOrDefault("number", "") : "";
             Draft first;
             if (number.isEmpty()) {
-                // without a number only a row that is the same in every cell, and says much, is the same thing
-                String cells = String.join("\u0000", draft.line.cells().stream().map(cell -> Words.key(cell.text())).toList());
-                first = byCells.putIfAbsent(cells, draft);
-                long said = draft.line.cells().stream().filter(cell -> !cell.isBlank()).count();
-                boolean dated = draft.has("date") || draft.has("acquired") || draft.has("paid");
-                first = said >= 5 && dated ? first : null;
+                // without a number only a row that says the same throughout, and says much, is the same thing
+                first = says(draft) ? byCells.putIfAbsent(draft.fields.toString(), draft) : null;
             } else {
                 first = byNumber.putIfAbsent(number, draft);
                 first = first != null && same(first, draft, as == As.COINS ? COIN : BOX) ? first : null;
@@ -39,6 +35,11 @@ final class Duplicates {
                 draft.ask("", t("take.ask-duplicate", as == As.COINS ? CoinReader.name(draft) : BoxReader.name(draft), first.line.number()));
             }
         }
+    }
+
+    private static boolean says(Draft draft) {
+        boolean dated = draft.has("acquired") && draft.has("paid") || draft.has("date");
+        return dated && draft.fields.size() >= 5 && (draft.what.equals("coin") || draft.get("finds").matches(".*:~?[1-9].*"));
     }
 
     private static boolean same(Draft a, Draft b, List<String> fields) {

@@ -91,7 +91,11 @@ final class FindWords {
             draft.ask("finds", t("take.ask-letter-o", name, kind));
             return;
         }
-        if (text.matches("[-.]+|/") || words.exact("nothing", text.replaceAll("[!.]+$", "")).isPresent()) {
+        boolean dash = text.matches("[-.]+|/|x|n/?a");
+        if (dash || words.exact("nothing", text.replaceAll("[!.]+$", "")).isPresent()) {
+            if (dash && !applies(kind, draft.get("denomination"))) {
+                return;
+            }
             put(kind, "0");
             draft.inferred.add("finds");
             return;
@@ -108,6 +112,20 @@ final class FindWords {
         }
         put(kind, "?");
         draft.ask("finds", t("take.ask-count-unclear", name, kind, cell.text()));
+    }
+
+    /// Whether a kind can be among coins of a denomination, as far as that is plain.
+    private static boolean applies(String kind, String denomination) {
+        return switch (kind) {
+            case "wheat", "Indian head", "copper", "steel", "zinc" -> denomination.equals("1 cent");
+            case "war nickel", "buffalo", "Liberty head (V)", "buffalo or V", "before 1960" -> denomination.equals("5 cents");
+            case "40% silver" -> denomination.equals("50 cents") || denomination.equals("1 dollar");
+            case "silver", "90% silver" -> !denomination.equals("1 cent") && !denomination.equals("5 cents");
+            case "Mercury", "Roosevelt" -> denomination.equals("10 cents");
+            case "W mint" -> denomination.equals("25 cents");
+            case "Ike dollar", "Susan B. Anthony", "Sacagawea" -> denomination.equals("1 dollar");
+            default -> true;
+        };
     }
 
     /// What stands behind a count in a column: `(incl merc)`, `+ 1 Bermuda`, `(1964)`, `buf`.
@@ -147,8 +165,19 @@ final class FindWords {
     }
 
     private Optional<String> kindIn(String text) {
-        List<Lexicon.Hit> hits = words.find(text, "kind", "find");
-        return hits.isEmpty() ? Optional.empty() : Optional.of(hits.getLast().means());
+        List<String> hits = new ArrayList<>(
+                words.find(text, "kind", "find").stream().map(Lexicon.Hit::means).toList());
+        if (hits.isEmpty()) {
+            return Optional.empty();
+        }
+        String last = hits.getLast();
+        if (hits.size() > 1 && (last.equals("dime") || last.equals("cent"))) {
+            // a silver dime among dimes is silver, and among cents a silver dime
+            String own = last.equals("dime") ? "10 cents" : "1 cent";
+            String before = hits.get(hits.size() - 2);
+            return Optional.of(draft.get("denomination").equals(own) ? before : before + " " + last);
+        }
+        return Optional.of(last);
     }
 
     /// A cell that tells finds in words.
@@ -172,11 +201,33 @@ final class FindWords {
 
     private void part(String part, String whole, boolean doubt) {
         String plain = Words.plain(part).strip();
+        List<Lexicon.Hit> vague = words.find(plain, "many");
+        if (!vague.isEmpty() && vague.getFirst().first() == 0) {
+            Optional<String> of = kindIn(plain.substring(vague.getFirst().to()));
+            if (of.isPresent()) {
+                put(of.get(), "?");
+                draft.ask("finds", t("take.ask-how-many-finds", name, of.get(), part));
+                return;
+            }
+        }
+        List<Lexicon.Hit> first = words.find(plain, "kind", "find");
+        if (!first.isEmpty() && first.getFirst().first() == 0) {
+            Matcher count = Pattern.compile("\\s*[:=x-]?\\s*(~?[0-9]{1,6})\\s*(?:pcs?|x|st|coins?)?").matcher(plain.substring(first.getFirst().to()));
+            if (count.matches()) {
+                put(first.getFirst().means(), count.group(1));
+                fromWords.add(first.getFirst().means());
+                return;
+            }
+        }
         Matcher dated = Pattern.compile("((?:1[789]|20)[0-9]{2})[- ]?([dspo]|cc|w)?(?![a-z0-9])\\s*(.*)").matcher(plain);
         if (dated.matches()) {
             String mint = dated.group(2) == null ? "" : "-" + dated.group(2).toUpperCase(Locale.ROOT);
             boolean doubled = Words.plain(whole).contains("doubl") || Words.plain(whole).contains("ddo");
             Optional<String> of = variety(dated.group(3)).or(() -> kindIn(dated.group(3)));
+            if (of.isPresent() && of.get().equals("steel")) {
+                put("steel", "1");
+                return;
+            }
             String kind = dated.group(1) + mint + (doubled ? " (doubled?)" : of.map(word -> " " + word).orElse(""));
             put(kind, "1");
             if (doubled) {
@@ -188,7 +239,7 @@ final class FindWords {
         if (counted.matches() && !counted.group(2).isBlank()) {
             String count = NAMED.getOrDefault(counted.group(1), counted.group(1).replace("+", ""));
             String rest = counted.group(2).strip();
-            if (rest.matches("[dspow]|cc")) {
+            if (rest.matches("[dspo]|cc")) {
                 // 43 S: the date of the coin before, not a number of them
                 return;
             }

@@ -80,6 +80,12 @@ record Grades(String grade, String details, String colour, String rest, String d
                         number = tokens.get(next).text();
                         next++;
                     }
+                    String written = Words.plain(hit.term().tokens().getFirst());
+                    if (written.equals("pr") && number.length() == 2 && number.compareTo("60") >= 0) {
+                        letters = "Proof";
+                    } else if (written.equals("fr") && (number.equals("2") || number.equals("02"))) {
+                        letters = "FR";
+                    }
                     steps.add(new Step(letters, number, false, false));
                 }
                 case "details" -> details.add(hit.means());
@@ -99,7 +105,9 @@ record Grades(String grade, String details, String colour, String rest, String d
                 grade += "~";
             }
         }
-        return new Grades(grade, String.join(", ", details), colour, String.join(" ", rest), doubtful);
+        // beside a sure neighbour a word with two meanings has one
+        boolean sure = steps.size() > 1;
+        return new Grades(grade, String.join(", ", details), colour, String.join(" ", rest), sure ? "" : doubtful);
     }
 
     /// The letters a bare number stands for (common practice).

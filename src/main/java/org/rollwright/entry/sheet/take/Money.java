@@ -89,7 +89,7 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
             String digits = amount.group().replace(" ", "").replaceAll("[.,]+$", "");
             Optional<BigDecimal> number = Numbers.read(digits, manner);
             boolean more = plain.substring(amount.end()).matches(".*[0-9].*");
-            boolean cents = plain.substring(amount.end()).matches("\\s*(¢|c|ct|cts|cents?|p)\\b?.*")
+            boolean cents = plain.substring(amount.end()).matches("\\s*(¢|(c|ct|cts|cents?|p)(?![a-z/])).*")
                     && !plain.contains("$") && !plain.contains("€");
             if (number.isPresent()) {
                 return Optional.of(new Money(

@@ -110,7 +110,14 @@ final class SheetReader {
     /// A line above the first table.
     private boolean before(int place, int begin, boolean titled) {
         Grid.Line line = grid.lines().get(place);
-        List<Grid.Cell> cells = filled(line);
+        Set<Integer> side = tables.isEmpty() ? Set.of() : tables.getFirst().side();
+        List<Grid.Cell> inner = new ArrayList<>();
+        for (int c = 0; c < line.cells().size(); c++) {
+            if (!line.cell(c).isBlank() && !side.contains(c)) {
+                inner.add(line.cell(c));
+            }
+        }
+        List<Grid.Cell> cells = inner.isEmpty() ? filled(line) : inner;
         if (cells.isEmpty()) {
             add(line, "blank");
             return titled;
@@ -119,7 +126,8 @@ final class SheetReader {
         boolean figures = cells.stream().anyMatch(cell -> cell.number() != null || !cell.formula().isEmpty() || cell.text().matches("[0-9.,$€£ ]+"));
         if (tables.isEmpty()) {
             boolean heading = !titled && !figures;
-            Draft draft = add(line, heading ? "heading" : figures || isTotal(line, null) ? "total" : "note");
+            boolean total = figures && !sold || isTotal(line, null);
+            Draft draft = add(line, heading ? "heading" : total ? "total" : "note");
             if (!heading) {
                 draft.leftOut.add(t("take.left-no-table"));
             }
@@ -311,7 +319,7 @@ final class SheetReader {
         String plain = Words.plain(text).strip();
         int count = Words.of(text).size();
         Matcher year = YEAR_SECTION.matcher(plain);
-        String bare = text.replaceAll("[-=_*~#:<>.]{2,}", " ").replaceAll(":$", "").strip();
+        String bare = text.replaceAll("^[-=_*~#:<>. ]+|[-=_*~#:<>. ]+$", " ").replaceAll(":$", "").strip();
         boolean capitals = bare.equals(bare.toUpperCase(java.util.Locale.ROOT)) && bare.matches(".*\\p{L}{3,}.*") && count <= 6;
         if (year.matches() && count <= 4 && said.size() == 1) {
             add(line, "heading");
@@ -322,7 +330,7 @@ final class SheetReader {
         int covered = known.stream().mapToInt(hit -> hit.behind() - hit.first()).sum();
         boolean named = !known.isEmpty() && covered * 2 >= count && count <= 6 && !text.contains("?");
         boolean coinText = as == As.COINS && (only.is("coin") || only.is("denomination") || only.is("country")) && only.index() > firstColumn(line) ;
-        boolean decorated = text.matches("^[-=_*~#<>]{2,}.*[-=_*~#<>]{2,}$");
+        boolean decorated = text.matches("^[-=_*~#<>]+ ?.*[-=_*~#<>]+$");
         boolean sentence = count > 6 || text.matches(".*[!?]$|^[*].*") || text.matches("(?s).*[a-z]: .*");
         boolean first = only.index() == 0 || line.wide() || decorated;
         if (!sentence && !coinText && (named && (first || capitals || said.size() == 1 && !isCoin(telling)) || line.wide() || capitals && first || decorated && count <= 3)) {
@@ -413,6 +421,9 @@ final class SheetReader {
             }
         }
         table.column("acquired").ifPresent(column -> lines(table).forEach(line -> days.add(line.cell(column.index()))));
+        if (table.column("country").isEmpty()) {
+            context.usualCountry = usualCountry(table);
+        }
         String currency = currencies.stream()
                 .distinct()
                 .max((a, b) -> Long.compare(
@@ -433,6 +444,23 @@ final class SheetReader {
                 catalog,
                 table,
                 new CoinReader.Custom(Numbers.manner(texts), Days.order(days, weak), currency, said, priceNote));
+    }
+
+    private String usualCountry(TableFinder.Found table) {
+        List<String> homes = new ArrayList<>();
+        for (Grid.Line line : lines(table)) {
+            for (String field : List.of("denomination", "coin", "kind")) {
+                table.column(field)
+                        .map(column -> Denominations.ofCoin(line.text(column.index()), "", words).country())
+                        .filter(home -> !home.isEmpty())
+                        .ifPresent(homes::add);
+            }
+        }
+        return homes.stream()
+                .distinct()
+                .filter(home -> homes.stream().filter(home::equals).count() * 10 >= homes.size() * 7L)
+                .findFirst()
+                .orElse("");
     }
 
     /// The money of a keeper who writes no sign: by the language of the headings and the coins.

@@ -90,6 +90,10 @@ final class TableFinder {
             if (cell.day() != null || !cell.formula().isEmpty() || cell.text().length() > 60) {
                 return false;
             }
+            boolean counted = cell.text().matches("[~$]?[0-9][0-9.,/-]* .*") && words.exact("find", cell.text()).isEmpty();
+            if (counted || isDay(cell) && !cell.text().matches("[0-9]{4}")) {
+                return false;
+            }
             Column column = column(c, cell.text(), "", false);
             boolean number = cell.number() != null || cell.text().matches("[0-9.,$€£ ]+");
             if (number && !column.is("find")) {
@@ -98,11 +102,12 @@ final class TableFinder {
             if (!column.is("unread")) {
                 known++;
             }
-            if (isCore(column.field())) {
+            if (isCore(column.field()) && column.how() != Column.How.PART_OF_HEADING) {
                 core.add(column.field());
             }
         }
-        return filled >= 3 && core.size() >= 2 && known * 2 >= filled || filled == 2 && core.size() == 2;
+        boolean pair = as == As.COINS && filled == 2 && core.size() == 2 && (core.contains("year") || core.contains("grade"));
+        return filled >= 3 && core.size() >= 2 && known * 2 >= filled || pair;
     }
 
     private boolean isCore(String field) {
@@ -186,6 +191,9 @@ final class TableFinder {
             return own.startsWith("find:")
                     ? new Column(index, heading, "find", own.substring(5), Column.How.SAID, hidden)
                     : new Column(index, heading, own, "", Column.How.SAID, hidden);
+        }
+        if (as == As.BOXES && heading.matches("(90|80|40|35)s?")) {
+            return new Column(index, heading, "find", heading.substring(0, 2) + "% silver", Column.How.HEADING, hidden);
         }
         String bare = heading.replaceAll("\\([^)]*\\)|\\[[^]]*\\]", " ").replaceAll("[:*]+", " ").strip();
         for (String text : List.of(heading, bare)) {
@@ -348,7 +356,7 @@ final class TableFinder {
             return column;
         }
         String field = "";
-        if (place == 0 && !has(columns, "number") && share(cells, cell -> cell.text().matches("[#a-zA-Z]{0,2}[0-9]{1,4}[a-z]?\\.?") && !YearCell.isYear(cell.text())) >= 0.6) {
+        if (place == 0 && !has(columns, "number") && share(cells, cell -> cell.text().matches("[#a-zA-Z]{0,2}[0-9]{1,4}[a-z]?\\.?") && !YearCell.isCoinYear(cell.text())) >= 0.6) {
             field = "number";
         } else if (column.heading().isEmpty() || column.how() == Column.How.UNREAD && column.heading().length() > 3) {
             boolean headed = !column.heading().isEmpty();
@@ -364,6 +372,9 @@ final class TableFinder {
                         && !has(columns, "denomination")
                         && !has(columns, "coin")) {
                     field = "coin";
+                } else if (!headed && share(cells, cell -> cell.number() == null && !Money.currency(cell.text()).isEmpty() && cell.text().matches(".*[0-9].*")) >= 0.6
+                        && !has(columns, "paid") && !has(columns, "worth")) {
+                    field = "paid";
                 }
             } else {
                 if (share(cells, this::isDay) >= 0.7 && !has(columns, "date")) {
@@ -373,6 +384,14 @@ final class TableFinder {
                 } else if (!headed && share(cells, cell -> cell.text().matches("(?i).*\\b(bank|c\\.?u\\.?|credit union|savings|s&l|natl|trust)\\b.*")) >= 0.4
                         && !has(columns, "bank")) {
                     field = "bank";
+                } else if (!headed && share(cells, cell -> cell.text().matches("[$] ?[0-9][0-9.,]*.*|.*\\bbox\\b.*")) >= 0.6 && !has(columns, "amount")) {
+                    field = "amount";
+                } else if (!headed && share(cells, cell -> cell.text().matches("(?i)[0-9]+ ?(rolls?|rls?)\\b.*")) >= 0.6 && !has(columns, "rolls")) {
+                    field = "rolls";
+                } else if (!headed && share(cells, cell -> cell.text().matches("(?i)[0-9.,]+ ?(kg|g|lbs?|oz|grams?)\\b.*")) >= 0.6 && !has(columns, "grams")) {
+                    field = "grams";
+                } else if (!headed && share(cells, cell -> cell.number() == null && !words.find(cell.text(), "kind", "find", "nothing").isEmpty()) >= 0.5) {
+                    field = "finds-text";
                 }
             }
             if (field.isEmpty() && !headed && share(cells, cell -> cell.number() == null && cell.text().length() > 8) >= 0.5) {

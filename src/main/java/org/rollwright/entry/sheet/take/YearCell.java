@@ -57,6 +57,10 @@ record YearCell(
         if (era.isPresent()) {
             return era.get();
         }
+        if (plain.matches("1776\\s*[-/]\\s*1976.*")) {
+            YearCell marked = marked("1976", "", plain.replaceFirst("1776\\s*[-/]\\s*1976", ""), words);
+            return new YearCell("1976", marked.mint, "bicentennial", marked.rest, false, marked.doubtful, false);
+        }
         Matcher range = RANGE.matcher(plain);
         if (range.matches() && later(range)) {
             return new YearCell("", "", "", nonNull(range.group(6)).strip(), true, false, false);
