@@ -4,32 +4,30 @@ import java.util.List;
 
 /// What the rows of a sheet shall become.
 public enum As {
-    COINS(List.of(
-            "country",
-            "denomination",
-            "year",
-            "mint",
-            "kind",
-            "variety",
-            "grade",
-            "details",
-            "colour",
-            "quantity",
-            "place",
-            "paid",
-            "currency",
-            "acquired",
-            "note")),
-    BOXES(List.of("date", "bank", "denomination", "rolls", "coins", "finds", "grams", "note"));
-
-    private final List<String> fields;
-
-    As(List<String> fields) {
-        this.fields = fields;
-    }
+    COINS,
+    BOXES;
 
     /// The fields of a row, in their order.
     public List<String> fields() {
-        return fields;
+        return switch (this) {
+            case COINS ->
+                List.of(
+                        "country",
+                        "denomination",
+                        "year",
+                        "mint",
+                        "kind",
+                        "variety",
+                        "grade",
+                        "details",
+                        "colour",
+                        "quantity",
+                        "place",
+                        "paid",
+                        "currency",
+                        "acquired",
+                        "note");
+            case BOXES -> List.of("date", "bank", "denomination", "rolls", "coins", "finds", "grams", "note");
+        };
     }
 }

@@ -9,12 +9,25 @@ import java.util.Map;
 /// Banks of a file by their full names, whichever shorter or odder form a row has.
 final class BankNames {
     private static final Map<String, String> FULL = Map.ofEntries(
-            Map.entry("cu", "credit union"), Map.entry("c u", "credit union"), Map.entry("fcu", "federal credit union"),
-            Map.entry("natl", "national"), Map.entry("nat", "national"), Map.entry("natl.", "national"),
-            Map.entry("bk", "bank"), Map.entry("bnk", "bank"), Map.entry("svgs", "savings"), Map.entry("sav", "savings"),
-            Map.entry("fed", "federal"), Map.entry("st", "state"), Map.entry("tr", "trust"), Map.entry("co", "company"),
-            Map.entry("assn", "association"), Map.entry("ctr", "center"), Map.entry("comm", "community"),
-            Map.entry("1st", "first"), Map.entry("mt", "mount"));
+            Map.entry("cu", "credit union"),
+            Map.entry("c u", "credit union"),
+            Map.entry("fcu", "federal credit union"),
+            Map.entry("natl", "national"),
+            Map.entry("nat", "national"),
+            Map.entry("natl.", "national"),
+            Map.entry("bk", "bank"),
+            Map.entry("bnk", "bank"),
+            Map.entry("svgs", "savings"),
+            Map.entry("sav", "savings"),
+            Map.entry("fed", "federal"),
+            Map.entry("st", "state"),
+            Map.entry("tr", "trust"),
+            Map.entry("co", "company"),
+            Map.entry("assn", "association"),
+            Map.entry("ctr", "center"),
+            Map.entry("comm", "community"),
+            Map.entry("1st", "first"),
+            Map.entry("mt", "mount"));
 
     private final Map<String, String> names = new LinkedHashMap<>();
     private final List<String> written = new ArrayList<>();
@@ -80,7 +93,8 @@ final class BankNames {
         if (prefix) {
             return true;
         }
-        String initials = String.join("", longer.stream().map(word -> word.substring(0, 1)).toList());
+        String initials = String.join(
+                "", longer.stream().map(word -> word.substring(0, 1)).toList());
         return shorter.size() == 1 && shorter.getFirst().length() >= 3 && initials.equals(shorter.getFirst());
     }
 
@@ -95,11 +109,14 @@ final class BankNames {
         }
         String x = a.substring(i);
         String y = b.substring(i);
-        boolean one = x.length() == y.length() && x.substring(1).equals(y.substring(1))
-                || x.length() == y.length() + 1 && x.substring(1).equals(y)
-                || y.length() == x.length() + 1 && y.substring(1).equals(x)
-                || x.length() == y.length() && x.length() >= 2 && x.charAt(0) == y.charAt(1)
-                        && x.charAt(1) == y.charAt(0) && x.substring(2).equals(y.substring(2));
+        boolean one = (x.length() == y.length() && x.substring(1).equals(y.substring(1)))
+                || (x.length() == y.length() + 1 && x.substring(1).equals(y))
+                || (y.length() == x.length() + 1 && y.substring(1).equals(x))
+                || (x.length() == y.length()
+                        && x.length() >= 2
+                        && x.charAt(0) == y.charAt(1)
+                        && x.charAt(1) == y.charAt(0)
+                        && x.substring(2).equals(y.substring(2)));
         return one ? 1 : 2;
     }
 }

@@ -33,7 +33,13 @@ final class BoxReader {
     private String lastBank = "";
     private String lastDenomination = "";
 
-    BoxReader(Lexicon words, TableFinder.Found table, Numbers.Manner manner, BankNames banks, Days.Order order, Rolls rolls) {
+    BoxReader(
+            Lexicon words,
+            TableFinder.Found table,
+            Numbers.Manner manner,
+            BankNames banks,
+            Days.Order order,
+            Rolls rolls) {
         this.words = words;
         this.table = table;
         this.manner = manner;
@@ -68,13 +74,17 @@ final class BoxReader {
         draft.put("note", note);
         String cellDenomination = cell(line, "denomination").text();
         String amount = cell(line, "amount").text();
-        boolean canadian = isCanadian(cellDenomination + " " + amount) || context.country.equals("Canada")
-                || context.country.isEmpty() && context.sheetCountry.equals("Canada");
+        boolean canadian = isCanadian(cellDenomination + " " + amount)
+                || context.country.equals("Canada")
+                || (context.country.isEmpty() && context.sheetCountry.equals("Canada"));
+        if (canadian) {
+            draft.more.put("country", "Canada");
+        }
         String denomination = denomination(draft, cellDenomination, amount, canadian, context, name);
         bank(draft, cell(line, "bank").text(), name);
-        size(draft, denomination, line, canadian, context, note, name);
+        size(draft, denomination, line, context, note, name);
         finds(draft, line, note, name);
-        grams(draft, line, note, name);
+        grams(draft, line, name);
         doubts(draft, note, name);
         rows.add(draft);
         days.add(table.column("date").isPresent() ? Days.read(cell(line, "date"), order) : null);
@@ -88,7 +98,8 @@ final class BoxReader {
     private String denomination(
             Draft draft, String cell, String amount, boolean canadian, Context context, String name) {
         Optional<String> found = Denominations.ofBox(cell, words).or(() -> Denominations.ofBox(amount, words));
-        boolean mixed = Words.plain(cell + " " + amount).matches("(?s).*\\b(mixed|mix|assorted|various|gemischt|mixte|gemengd)\\b.*");
+        boolean mixed = Words.plain(cell + " " + amount)
+                .matches("(?s).*\\b(mixed|mix|assorted|various|gemischt|mixte|gemengd)\\b.*");
         if (mixed && found.isEmpty()) {
             draft.ask("denomination", t("take.ask-mixed", name, cell));
             return "";
@@ -105,7 +116,9 @@ final class BoxReader {
             draft.infer("denomination", lastDenomination);
         }
         if (!draft.has("denomination")) {
-            draft.ask("denomination", cell.isBlank() ? t("take.ask-denomination", name) : t("take.ask-denomination-word", name, cell));
+            draft.ask(
+                    "denomination",
+                    cell.isBlank() ? t("take.ask-denomination", name) : t("take.ask-denomination-word", name, cell));
         }
         return (canadian ? "CA " : "US ") + draft.get("denomination");
     }
@@ -131,10 +144,11 @@ final class BoxReader {
         }
     }
 
-    private void size(
-            Draft draft, String denomination, Grid.Line line, boolean canadian, Context context, String note, String name) {
+    private void size(Draft draft, String denomination, Grid.Line line, Context context, String note, String name) {
         String rollText = Words.plain(cell(line, "rolls").text()).strip();
-        String amountText = Words.plain(cell(line, "amount").text() + " " + moneyIn(cell(line, "denomination").text())).strip();
+        String amountText = Words.plain(cell(line, "amount").text() + " "
+                        + moneyIn(cell(line, "denomination").text()))
+                .strip();
         String coinText = cell(line, "coins").text();
         if (rollText.contains("$") && amountText.isEmpty()) {
             amountText = rollText;
@@ -155,7 +169,9 @@ final class BoxReader {
             }
             doubt = rollText.contains("?") || rollText.contains("+") || rollText.contains("~");
             if (said == null && !rollText.matches("[-?]+")) {
-                draft.ask("rolls", t("take.ask-rolls-word", name, cell(line, "rolls").text()));
+                draft.ask(
+                        "rolls",
+                        t("take.ask-rolls-word", name, cell(line, "rolls").text()));
             }
         }
         boolean loose = amountText.contains("loose") || rollText.contains("loose");
@@ -164,8 +180,15 @@ final class BoxReader {
         if (!amountText.isEmpty()) {
             fromAmount = parcel(amountText, denomination, true, face, perRoll);
             Optional<Money> money = Money.read(
-                    cell(line, "amount").number() == null ? Grid.Cell.of(amountText) : cell(line, "amount"), manner, words, false);
-            if (money.isPresent() && money.get().amount() != null && face != null && face.signum() > 0 && !amountText.contains("box")) {
+                    cell(line, "amount").number() == null ? Grid.Cell.of(amountText) : cell(line, "amount"),
+                    manner,
+                    words,
+                    false);
+            if (money.isPresent()
+                    && money.get().amount() != null
+                    && face != null
+                    && face.signum() > 0
+                    && !amountText.contains("box")) {
                 coinsOfAmount = money.get().amount().divide(face, 6, RoundingMode.HALF_UP);
             }
         }
@@ -185,15 +208,20 @@ final class BoxReader {
             draft.inferred.add("rolls");
         }
         if (said == null && coins == null && rollText.isEmpty() && amountText.isEmpty()) {
-            boolean none = table.column("rolls").isEmpty() && table.column("amount").isEmpty();
-            if (none && context.boxes || context.blankRollsAreBoxes) {
+            boolean none =
+                    table.column("rolls").isEmpty() && table.column("amount").isEmpty();
+            if ((none && context.boxes) || context.blankRollsAreBoxes) {
                 said = rolls.box(denomination);
                 if (said != null) {
                     draft.inferred.add("rolls");
                 }
             }
         }
-        if (said == null && coins != null && perRoll > 0 && coins.remainder(BigDecimal.valueOf(perRoll)).signum() == 0 && coins.signum() > 0
+        if (said == null
+                && coins != null
+                && perRoll > 0
+                && coins.remainder(BigDecimal.valueOf(perRoll)).signum() == 0
+                && coins.signum() > 0
                 && table.column("rolls").isEmpty()) {
             said = coins.divide(BigDecimal.valueOf(perRoll), 0, RoundingMode.UNNECESSARY);
             draft.inferred.add("rolls");
@@ -214,10 +242,18 @@ final class BoxReader {
             draft.put("coins", Numbers.plain(coins));
             if (said != null && perRoll > 0) {
                 BigDecimal nominal = said.multiply(BigDecimal.valueOf(perRoll));
-                boolean far = nominal.subtract(coins).abs().multiply(BigDecimal.TEN).compareTo(nominal) > 0;
+                boolean far =
+                        nominal.subtract(coins).abs().multiply(BigDecimal.TEN).compareTo(nominal) > 0;
                 if (far) {
                     draft.fields.remove("coins");
-                    draft.ask("coins", t("take.ask-rolls-coins", name, Numbers.plain(said), Numbers.plain(nominal), Numbers.plain(coins)));
+                    draft.ask(
+                            "coins",
+                            t(
+                                    "take.ask-rolls-coins",
+                                    name,
+                                    Numbers.plain(said),
+                                    Numbers.plain(nominal),
+                                    Numbers.plain(coins)));
                 }
             }
             return;
@@ -229,18 +265,28 @@ final class BoxReader {
             return;
         }
         if (fromAmount != null && !rollText.isEmpty() && fromAmount.compareTo(said) != 0 && !loose) {
-            draft.ask("rolls", t("take.ask-amount-rolls", name, cell(line, "amount").text(), Numbers.plain(fromAmount), Numbers.plain(said)));
+            draft.ask(
+                    "rolls",
+                    t(
+                            "take.ask-amount-rolls",
+                            name,
+                            cell(line, "amount").text(),
+                            Numbers.plain(fromAmount),
+                            Numbers.plain(said)));
             return;
         }
         if (doubt) {
-            draft.ask("rolls", t("take.ask-rolls-sure", name, cell(line, "rolls").text()));
+            draft.ask(
+                    "rolls", t("take.ask-rolls-sure", name, cell(line, "rolls").text()));
             return;
         }
         if (perRoll > 0) {
             BigDecimal all = said.multiply(BigDecimal.valueOf(perRoll));
-            Matcher missing = Pattern.compile("(?:missing|short|minus|lacking|less)\\s*(?:by\\s*)?([0-9]{1,3})(?:\\s*coins?| cents?| pennies)?|([0-9]{1,3})\\s*(?:coins? )?(?:short|missing)")
+            Matcher missing = Pattern.compile(
+                            "(?:missing|short|minus|lacking|less)\\s*(?:by\\s*)?([0-9]{1,3})(?:\\s*coins?| cents?| pennies)?|([0-9]{1,3})\\s*(?:coins? )?(?:short|missing)")
                     .matcher(Words.plain(note));
-            Matcher over = Pattern.compile("([0-9]{1,3})\\s*(?:coins? )?(?:extra|over|too many)").matcher(Words.plain(note));
+            Matcher over = Pattern.compile("([0-9]{1,3})\\s*(?:coins? )?(?:extra|over|too many)")
+                    .matcher(Words.plain(note));
             if (missing.find()) {
                 String few = missing.group(1) == null ? missing.group(2) : missing.group(1);
                 all = all.subtract(new BigDecimal(few));
@@ -253,14 +299,18 @@ final class BoxReader {
 
     /// The money in a cell that names a denomination: `quarters $200 cdn`.
     private static String moneyIn(String text) {
-        Matcher money = Pattern.compile("[$€£]\\s?[0-9][0-9.,]*(?!\\s*(?:coin|s\\b))|[0-9][0-9.,]*\\s?[€£]|\\b(?:half|1/2)?\\s*box\\b|½\\s*box").matcher(text);
+        Matcher money = Pattern.compile(
+                        "[$€£]\\s?[0-9][0-9.,]*(?!\\s*(?:coin|s\\b))|[0-9][0-9.,]*\\s?[€£]|\\b(?:half|1/2)?\\s*box\\b|½\\s*box")
+                .matcher(text);
         return money.find() ? money.group() : "";
     }
 
     /// Rolls of a parcel as words or an amount tell it, null when they do not.
     private @Nullable BigDecimal parcel(
             String text, String denomination, boolean money, @Nullable BigDecimal face, int perRoll) {
-        Matcher box = Pattern.compile("(half|1/2|½|0[.,]5|¼|1/4|quarter|full|a|one|two|three|[0-9]+)?\\s*(?:a |of a )?(?:box(?:es)?|brick|case|doos|kiste|boite|caja)\\b.*").matcher(text);
+        Matcher box = Pattern.compile(
+                        "(half|1/2|½|0[.,]5|¼|1/4|quarter|full|a|one|two|three|[0-9]+)?\\s*(?:a |of a )?(?:box(?:es)?|brick|case|doos|kiste|boite|caja)\\b.*")
+                .matcher(text);
         BigDecimal full = rolls.box(denomination);
         if (box.matches() && full != null) {
             String part = box.group(1) == null ? "1" : box.group(1);
@@ -276,7 +326,9 @@ final class BoxReader {
         if (text.matches("(full|voll|vol|plein)\\b.*") && full != null) {
             return full;
         }
-        Matcher rollWord = Pattern.compile("([0-9]{1,5})\\s*(?:x\\s*)?(?:rolls?|rls?|rollen|rouleaux|rollos|tubes)\\b.*").matcher(text);
+        Matcher rollWord = Pattern.compile(
+                        "([0-9]{1,5})\\s*(?:x\\s*)?(?:rolls?|rls?|rollen|rouleaux|rollos|tubes)\\b.*")
+                .matcher(text);
         if (rollWord.matches()) {
             return new BigDecimal(rollWord.group(1));
         }
@@ -337,7 +389,16 @@ final class BoxReader {
     }
 
     private static final List<String> SILVERS = List.of(
-            "Mercury", "Barber", "Roosevelt", "walking Liberty", "Franklin", "standing Liberty", "seated Liberty", "1973 mountie", "Kennedy", "Washington");
+            "Mercury",
+            "Barber",
+            "Roosevelt",
+            "walking Liberty",
+            "Franklin",
+            "standing Liberty",
+            "seated Liberty",
+            "1973 mountie",
+            "Kennedy",
+            "Washington");
 
     /// A silver kind told in words beside a count of silver: it may be one of them.
     private static void subset(Draft draft, FindWords told, FindWords all, boolean including, String name) {
@@ -354,7 +415,7 @@ final class BoxReader {
         }
     }
 
-    private void grams(Draft draft, Grid.Line line, String note, String name) {
+    private void grams(Draft draft, Grid.Line line, String name) {
         Optional<Column> column = table.column("grams");
         if (column.isEmpty() || line.text(column.get().index()).isEmpty()) {
             return;
@@ -370,7 +431,8 @@ final class BoxReader {
         draft.put("grams", Long.toString(weight.get().grams()));
         if (!weight.get().unitSaid()) {
             draft.inferred.add("grams");
-            draft.ask("grams", t("take.ask-unit", name, cell.text(), weight.get().grams()));
+            draft.ask(
+                    "grams", t("take.ask-unit", name, cell.text(), weight.get().grams()));
         }
     }
 
@@ -382,7 +444,8 @@ final class BoxReader {
         if (plain.matches(".*\\b(her|his|their) (finds|half|share|box)\\b.*")) {
             draft.ask("finds", t("take.ask-whose", name, note));
         }
-        if (plain.matches(".*\\b(date|day|rolls?|count|coins|box|number|wheats?|which|lbs|kg|weight)\\b[^?]{0,20}\\?.*") && draft.asks.isEmpty()
+        if (plain.matches(".*\\b(date|day|rolls?|count|coins|box|number|wheats?|which|lbs|kg|weight)\\b[^?]{0,20}\\?.*")
+                && draft.asks.isEmpty()
                 && !plain.contains("hoard?")) {
             draft.ask("note", t("take.ask-note", name, note));
         }
@@ -390,7 +453,7 @@ final class BoxReader {
 
     /// What only all rows together tell: years that are not written, days out of their order.
     void finish() {
-        LocalDate[] known = new LocalDate[rows.size()];
+        @Nullable LocalDate[] known = new LocalDate[rows.size()];
         int down = 0;
         LocalDate last = null;
         for (int i = 0; i < rows.size(); i++) {
@@ -419,7 +482,9 @@ final class BoxReader {
     }
 
     private int pass(int i) {
-        String text = table.column("date").map(column -> rows.get(i).line.text(column.index())).orElse("");
+        String text = table.column("date")
+                .map(column -> rows.get(i).line.text(column.index()))
+                .orElse("");
         return switch (days.get(i)) {
             case null -> 0;
             case Days.Read.Known sure -> sure.inferred() ? 2 : 0;
@@ -439,12 +504,14 @@ final class BoxReader {
         return null;
     }
 
-    private void settle(int i, LocalDate[] known, boolean rising) {
+    private void settle(int i, @Nullable LocalDate[] known, boolean rising) {
         Draft draft = rows.get(i);
         String name = name(draft);
         LocalDate before = near(known, i, rising ? -1 : 1);
         LocalDate after = near(known, i, rising ? 1 : -1);
-        String text = table.column("date").map(column -> draft.line.text(column.index())).orElse("");
+        String text = table.column("date")
+                .map(column -> draft.line.text(column.index()))
+                .orElse("");
         switch (days.get(i)) {
             case null -> {}
             case Days.Read.Known sure -> {
@@ -463,16 +530,24 @@ final class BoxReader {
                     known[i] = a ? ways.monthFirst() : ways.dayFirst();
                     draft.infer("date", (a ? ways.monthFirst() : ways.dayFirst()).toString());
                 } else {
-                    boolean sameMonth = ways.monthFirst().getYear() == ways.dayFirst().getYear();
-                    draft.put("date", sameMonth ? Integer.toString(ways.monthFirst().getYear()) : "");
+                    boolean sameMonth =
+                            ways.monthFirst().getYear() == ways.dayFirst().getYear();
+                    draft.put(
+                            "date",
+                            sameMonth ? Integer.toString(ways.monthFirst().getYear()) : "");
                     draft.ask("date", t("take.ask-two-ways", name, text, ways.monthFirst(), ways.dayFirst()));
                 }
             }
             case Days.Read.NoYear part -> withoutYear(i, part, known, before, after, text);
             case Days.Read.Impossible none -> {
                 String month = none.month();
-                Matcher brief = Pattern.compile("([0-9]{1,2})\\s*[/-]\\s*([0-9]{1,2})").matcher(text);
-                if (month.isEmpty() && years.get(i) > 0 && brief.matches() && order == Days.Order.MONTH_FIRST && Integer.parseInt(brief.group(1)) <= 12) {
+                Matcher brief =
+                        Pattern.compile("([0-9]{1,2})\\s*[/-]\\s*([0-9]{1,2})").matcher(text);
+                if (month.isEmpty()
+                        && years.get(i) > 0
+                        && brief.matches()
+                        && order == Days.Order.MONTH_FIRST
+                        && Integer.parseInt(brief.group(1)) <= 12) {
                     month = "%04d-%02d".formatted(years.get(i), Integer.parseInt(brief.group(1)));
                 }
                 draft.put("date", month);
@@ -488,7 +563,8 @@ final class BoxReader {
                     }
                     return;
                 }
-                if (before != null && after != null && ChronoUnit.MONTHS.between(before, after) <= 1 || before != null && after != null && before.getMonth() == after.getMonth()) {
+                if ((before != null && after != null && ChronoUnit.MONTHS.between(before, after) <= 1)
+                        || (before != null && after != null && before.getMonth() == after.getMonth())) {
                     draft.infer("date", before.toString().substring(0, 7));
                 }
                 draft.ask("date", spoken.weekday() ? t("take.ask-weekday", name, text) : t("take.ask-day", name, text));
@@ -511,7 +587,12 @@ final class BoxReader {
     }
 
     private void withoutYear(
-            int i, Days.Read.NoYear part, LocalDate[] known, @Nullable LocalDate before, @Nullable LocalDate after, String text) {
+            int i,
+            Days.Read.NoYear part,
+            @Nullable LocalDate[] known,
+            @Nullable LocalDate before,
+            @Nullable LocalDate after,
+            String text) {
         Draft draft = rows.get(i);
         List<LocalDate> candidates = new ArrayList<>();
         List<Integer> of = new ArrayList<>();
@@ -532,29 +613,39 @@ final class BoxReader {
         }
         for (int year : of) {
             for (int[] pair : pairs) {
-                Days.of(year, pair[0], pair[1]).filter(day -> fits(day, before, after)).ifPresent(day -> {
-                    if (!candidates.contains(day)) {
-                        candidates.add(day);
-                    }
-                });
+                Days.of(year, pair[0], pair[1])
+                        .filter(day -> fits(day, before, after))
+                        .ifPresent(day -> {
+                            if (!candidates.contains(day)) {
+                                candidates.add(day);
+                            }
+                        });
             }
         }
-        LocalDate usual = of.isEmpty() ? null : Days.of(of.getFirst(), pairs.getFirst()[0], pairs.getFirst()[1]).orElse(null);
+        LocalDate usual = of.isEmpty()
+                ? null
+                : Days.of(of.getFirst(), pairs.getFirst()[0], pairs.getFirst()[1])
+                        .orElse(null);
         LocalDate day = candidates.size() == 1
                 ? candidates.getFirst()
-                : usual != null && (candidates.contains(usual) || candidates.isEmpty() && part.monthAndDay().size() == 1)
+                : usual != null
+                                && (candidates.contains(usual)
+                                        || (candidates.isEmpty()
+                                                && part.monthAndDay().size() == 1))
                                 && (part.monthAndDay().size() == 1 || order != Days.Order.UNKNOWN)
                         ? usual
                         : null;
         if (day == null) {
-            draft.ask("date", of.isEmpty() ? t("take.ask-year", name(draft), text) : t("take.ask-day", name(draft), text));
+            draft.ask(
+                    "date",
+                    of.isEmpty() ? t("take.ask-year", name(draft), text) : t("take.ask-day", name(draft), text));
             return;
         }
         known[i] = day;
         draft.infer("date", day.toString());
     }
 
-    private void odd(int i, LocalDate[] known, boolean rising) {
+    private void odd(int i, @Nullable LocalDate[] known, boolean rising) {
         LocalDate day = known[i];
         if (day == null) {
             return;
@@ -563,15 +654,21 @@ final class BoxReader {
         LocalDate before = near(known, i, rising ? -1 : 1);
         LocalDate after = near(known, i, rising ? 1 : -1);
         int section = years.get(i);
-        boolean wrongYear = section > 0 && Math.abs(day.getYear() - section) >= 1
+        boolean wrongYear = section > 0
+                && Math.abs(day.getYear() - section) >= 1
                 && !(Math.abs(day.getYear() - section) == 1 && (day.getMonthValue() == 1 || day.getMonthValue() == 12));
-        boolean between = before != null && after != null && !after.isBefore(before)
+        boolean between = before != null
+                && after != null
+                && !after.isBefore(before)
                 && !fits(day, before.minusDays(ODD_DAYS), after.plusDays(ODD_DAYS));
         if (!wrongYear && !between) {
             return;
         }
         // a neighbour may be the odd one: only the row that does not fit both sides is asked about
-        for (int year : new int[] {section > 0 ? section : before == null ? day.getYear() : before.getYear(), after == null ? day.getYear() : after.getYear()}) {
+        for (int year : new int[] {
+            section > 0 ? section : before == null ? day.getYear() : before.getYear(),
+            after == null ? day.getYear() : after.getYear()
+        }) {
             Optional<LocalDate> moved = Days.of(year, day.getMonthValue(), day.getDayOfMonth());
             if (moved.isPresent() && fits(moved.get(), before, after)) {
                 draft.ask("date", t("take.ask-odd-year", name(draft), day, moved.get()));

@@ -19,31 +19,70 @@ import org.rollwright.catalog.Issue;
 /// Rows of coins of one table. Used by one thread.
 final class CoinReader {
     private static final Map<String, String> OF_KIND = Map.ofEntries(
-            Map.entry("Indian head", "1 cent"), Map.entry("wheat", "1 cent"), Map.entry("memorial", "1 cent"),
-            Map.entry("shield", "1 cent"), Map.entry("flying eagle", "1 cent"), Map.entry("large cent", "1 cent"),
-            Map.entry("Liberty head (V)", "5 cents"), Map.entry("buffalo", "5 cents"), Map.entry("war nickel", "5 cents"),
-            Map.entry("Jefferson", "5 cents"), Map.entry("shield nickel", "5 cents"), Map.entry("Mercury", "10 cents"),
-            Map.entry("Roosevelt", "10 cents"), Map.entry("Washington", "25 cents"), Map.entry("state", "25 cents"),
-            Map.entry("standing Liberty", "25 cents"), Map.entry("walking Liberty", "50 cents"), Map.entry("Franklin", "50 cents"),
-            Map.entry("Kennedy", "50 cents"), Map.entry("Morgan", "1 dollar"), Map.entry("Peace", "1 dollar"),
-            Map.entry("Ike dollar", "1 dollar"), Map.entry("Susan B. Anthony", "1 dollar"), Map.entry("Sacagawea", "1 dollar"),
+            Map.entry("Indian head", "1 cent"),
+            Map.entry("wheat", "1 cent"),
+            Map.entry("memorial", "1 cent"),
+            Map.entry("shield", "1 cent"),
+            Map.entry("flying eagle", "1 cent"),
+            Map.entry("large cent", "1 cent"),
+            Map.entry("Liberty head (V)", "5 cents"),
+            Map.entry("buffalo", "5 cents"),
+            Map.entry("war nickel", "5 cents"),
+            Map.entry("Jefferson", "5 cents"),
+            Map.entry("shield nickel", "5 cents"),
+            Map.entry("Mercury", "10 cents"),
+            Map.entry("Roosevelt", "10 cents"),
+            Map.entry("Washington", "25 cents"),
+            Map.entry("state", "25 cents"),
+            Map.entry("standing Liberty", "25 cents"),
+            Map.entry("walking Liberty", "50 cents"),
+            Map.entry("Franklin", "50 cents"),
+            Map.entry("Kennedy", "50 cents"),
+            Map.entry("Morgan", "1 dollar"),
+            Map.entry("Peace", "1 dollar"),
+            Map.entry("Ike dollar", "1 dollar"),
+            Map.entry("Susan B. Anthony", "1 dollar"),
+            Map.entry("Sacagawea", "1 dollar"),
             Map.entry("presidential", "1 dollar"));
 
     private static final Map<String, String> MINTS = Map.ofEntries(
-            Map.entry("philadelphia", "P"), Map.entry("philly", "P"), Map.entry("denver", "D"), Map.entry("san francisco", "S"),
-            Map.entry("new orleans", "O"), Map.entry("carson city", "CC"), Map.entry("west point", "W"), Map.entry("paris", "A"),
-            Map.entry("berlin", "A"), Map.entry("munich", "D"), Map.entry("munchen", "D"), Map.entry("stuttgart", "F"),
-            Map.entry("karlsruhe", "G"), Map.entry("hamburg", "J"), Map.entry("rouen", "B"), Map.entry("strasbourg", "BB"),
-            Map.entry("bordeaux", "K"), Map.entry("lyon", "D"), Map.entry("beaumont", "B"), Map.entry("beaumont le roger", "B"),
-            Map.entry("castelsarrasin", "C"), Map.entry("marseille", "M"), Map.entry("lille", "W"), Map.entry("bern", "B"));
+            Map.entry("philadelphia", "P"),
+            Map.entry("philly", "P"),
+            Map.entry("denver", "D"),
+            Map.entry("san francisco", "S"),
+            Map.entry("new orleans", "O"),
+            Map.entry("carson city", "CC"),
+            Map.entry("west point", "W"),
+            Map.entry("paris", "A"),
+            Map.entry("berlin", "A"),
+            Map.entry("munich", "D"),
+            Map.entry("munchen", "D"),
+            Map.entry("stuttgart", "F"),
+            Map.entry("karlsruhe", "G"),
+            Map.entry("hamburg", "J"),
+            Map.entry("rouen", "B"),
+            Map.entry("strasbourg", "BB"),
+            Map.entry("bordeaux", "K"),
+            Map.entry("lyon", "D"),
+            Map.entry("beaumont", "B"),
+            Map.entry("beaumont le roger", "B"),
+            Map.entry("castelsarrasin", "C"),
+            Map.entry("marseille", "M"),
+            Map.entry("lille", "W"),
+            Map.entry("bern", "B"));
 
     /// Dates of which so few exist that a slip of the pen is likelier (common practice).
     private static final Set<String> RARE = Set.of(
-            "United Kingdom|1 penny|1933", "United Kingdom|1 penny|1954", "United States|1 dollar|1804",
-            "United States|5 cents|1913|Liberty head (V)", "United States|1 dollar|1964", "Canada|50 cents|1921",
+            "United Kingdom|1 penny|1933",
+            "United Kingdom|1 penny|1954",
+            "United States|1 dollar|1804",
+            "United States|5 cents|1913|Liberty head (V)",
+            "United States|1 dollar|1964",
+            "Canada|50 cents|1921",
             "Canada|5 cents|1921");
 
-    private static final Set<String> VARIANT_METALS = Set.of("steel", "copper", "zinc", "tombac", "aluminium", "iron", "clad");
+    private static final Set<String> VARIANT_METALS =
+            Set.of("steel", "copper", "zinc", "tombac", "aluminium", "iron", "clad");
 
     private final Lexicon words;
     private final Catalog catalog;
@@ -58,7 +97,8 @@ final class CoinReader {
     /// What the table says of all its rows.
     ///
     /// @param currency of amounts without a sign, blank when not known
-    record Custom(Numbers.Manner manner, Days.Order order, String currency, boolean currencySaid, Money.Per priceNote) {}
+    record Custom(
+            Numbers.Manner manner, Days.Order order, String currency, boolean currencySaid, Money.Per priceNote) {}
 
     CoinReader(Lexicon words, Catalog catalog, TableFinder.Found table, Custom custom) {
         this.words = words;
@@ -104,7 +144,8 @@ final class CoinReader {
         String kindCell = text(line, "kind");
         YearCell year = YearCell.read(text(line, "year"), words, true);
         if (text(line, "year").isEmpty()) {
-            Matcher inCoin = Pattern.compile("(?<![0-9])(1[5-9][0-9]{2}|20[0-9]{2})(?![0-9]).*").matcher(coin + " " + kindCell);
+            Matcher inCoin = Pattern.compile("(?<![0-9])(1[5-9][0-9]{2}|20[0-9]{2})(?![0-9]).*")
+                    .matcher(coin + " " + kindCell);
             if (inCoin.find()) {
                 year = YearCell.read(inCoin.group(), words, false);
             }
@@ -140,7 +181,7 @@ final class CoinReader {
                 draft.more.put(beside, text(line, beside));
             }
         }
-        check(draft, year, name);
+        check(draft, name);
         doubts(draft, note, name);
         if (coin.length() + kindCell.length() > 0) {
             draft.more.put("written", (coin + " " + kindCell).strip());
@@ -156,21 +197,26 @@ final class CoinReader {
         if (cell.isEmpty()) {
             String coin = text(line, "coin");
             List<Lexicon.Hit> hits = words.find(coin, "country").stream()
-                    .filter(hit -> hit.to() - hit.from() >= 3 || coin.substring(hit.from(), hit.to()).matches("US|UK|GB|NZ|NL|CH"))
+                    .filter(hit -> hit.to() - hit.from() >= 3
+                            || coin.substring(hit.from(), hit.to()).matches("US|UK|GB|NZ|NL|CH"))
                     .toList();
             if (!hits.isEmpty() && table.column("country").isEmpty()) {
                 return hits.getFirst().means();
             }
             return context.country;
         }
-        Optional<String> known = words.exact("country", cell).or(() -> words.exact("country", cell.replaceAll("\\([^)]*\\)|[?]", " ").strip()));
+        Optional<String> known = words.exact("country", cell)
+                .or(() -> words.exact(
+                        "country", cell.replaceAll("\\([^)]*\\)|[?]", " ").strip()));
         if (known.isPresent()) {
             if (cell.contains("?")) {
                 draft.ask("country", t("take.ask-country-sure", name, known.get()));
             }
             return known.get();
         }
-        List<Lexicon.Hit> part = words.find(cell, "country").stream().filter(hit -> hit.to() - hit.from() >= 4).toList();
+        List<Lexicon.Hit> part = words.find(cell, "country").stream()
+                .filter(hit -> hit.to() - hit.from() >= 4)
+                .toList();
         if (part.size() == 1) {
             return part.getFirst().means();
         }
@@ -191,7 +237,11 @@ final class CoinReader {
         }
         boolean column = table.column("country").isPresent();
         if (!value.country().isEmpty()) {
-            draft.infer("country", value.country().equals("United States") && context.sheetCountry.equals("Canada") ? "Canada" : value.country());
+            draft.infer(
+                    "country",
+                    value.country().equals("United States") && context.sheetCountry.equals("Canada")
+                            ? "Canada"
+                            : value.country());
         } else if (!column && !context.sheetCountry.isEmpty()) {
             draft.infer("country", context.sheetCountry);
         } else if (!column && !context.usualCountry.isEmpty()) {
@@ -223,7 +273,10 @@ final class CoinReader {
             value = new Denominations.Said(OF_KIND.getOrDefault(kindSaid, ""), "United States", 0, 0);
             draft.inferred.add("denomination");
         }
-        if (value.from() < 0 && !cell.isEmpty() && cell.matches("0?[.,][0-9]{1,2}|[0-9]([.,][0-9]{1,2})?") && american) {
+        if (value.from() < 0
+                && !cell.isEmpty()
+                && cell.matches("0?[.,][0-9]{1,2}|[0-9]([.,][0-9]{1,2})?")
+                && american) {
             value = Denominations.ofBox(cell.replace(',', '.'), words)
                     .map(means -> new Denominations.Said(means.replaceAll("\\|.*", ""), "United States", 0, 0))
                     .orElse(value);
@@ -256,7 +309,9 @@ final class CoinReader {
             }
             return;
         }
-        if (!text(line, "year").isEmpty() && !year.undated() && !text(line, "year").matches("[?]+")) {
+        if (!text(line, "year").isEmpty()
+                && !year.undated()
+                && !text(line, "year").matches("[?]+")) {
             draft.ask("year", t("take.ask-year-word", name, text(line, "year")));
         }
     }
@@ -280,7 +335,8 @@ final class CoinReader {
     }
 
     private void kinds(Draft draft, List<String> primary, YearCell year, String note, Context context, String name) {
-        boolean american = draft.get("country").isEmpty() || draft.get("country").equals("United States");
+        boolean american =
+                draft.get("country").isEmpty() || draft.get("country").equals("United States");
         String behind = year.rest();
         String kind = "";
         List<String> varieties = new ArrayList<>();
@@ -309,7 +365,9 @@ final class CoinReader {
         if (star.find()) {
             add(varieties, "star " + star.group(1));
         }
-        boolean noteDoubts = note.contains("?") || Words.plain(note).contains("probl") || Words.plain(note).contains("maybe");
+        boolean noteDoubts = note.contains("?")
+                || Words.plain(note).contains("probl")
+                || Words.plain(note).contains("maybe");
         for (Lexicon.Hit hit : words.find(note, "kind", "design", "variety", "metal")) {
             String word = note.substring(hit.from(), hit.to());
             if (negated(note, hit)) {
@@ -317,7 +375,7 @@ final class CoinReader {
             }
             boolean metal = hit.term().role().equals("metal");
             boolean telling = !metal || hit.means().equals("tombac") || tellsApart(draft, hit.means());
-            boolean plainKind = !hit.term().role().equals("kind") || american && word.length() >= 5;
+            boolean plainKind = !hit.term().role().equals("kind") || (american && word.length() >= 5);
             if (!telling || !plainKind || varieties.contains(hit.means()) || kind.equals(hit.means())) {
                 if (noteDoubts && metal && note.substring(hit.to()).strip().startsWith("?")) {
                     draft.ask("variety", t("take.ask-unsure-word", name, word, note));
@@ -333,7 +391,8 @@ final class CoinReader {
                     kind = hit.means();
                     draft.inferred.add("kind");
                 }
-            } else if (!hit.means().equals("overdate") || varieties.stream().noneMatch(one -> one.startsWith("overdate"))) {
+            } else if (!hit.means().equals("overdate")
+                    || varieties.stream().noneMatch(one -> one.startsWith("overdate"))) {
                 if (note.length() < 60) {
                     add(varieties, hit.means());
                     draft.inferred.add("variety");
@@ -349,7 +408,8 @@ final class CoinReader {
     }
 
     private static void add(List<String> list, String word) {
-        if (!list.contains(word) && !(word.equals("overdate") && list.stream().anyMatch(one -> one.startsWith("overdate")))) {
+        if (!list.contains(word)
+                && !(word.equals("overdate") && list.stream().anyMatch(one -> one.startsWith("overdate")))) {
             list.add(word);
         }
     }
@@ -359,23 +419,24 @@ final class CoinReader {
         String behind = note.substring(hit.to());
         int mark = behind.indexOf('?');
         String before = Words.plain(note.substring(0, hit.from()));
-        return mark >= 0 && mark <= 15 && !behind.substring(0, mark).matches(".*[!.;].*")
+        return (mark >= 0 && mark <= 15 && !behind.substring(0, mark).matches(".*[!.;].*"))
                 || before.matches(".*(\\?|maybe|probl?y|possibl[ey]|perhaps)\\s*$")
                 || Words.plain(behind).matches("^\\s*(maybe|probl?y|perhaps).*");
     }
 
     private static boolean negated(String text, Lexicon.Hit hit) {
         String before = Words.plain(text.substring(0, hit.from())).strip();
-        return before.matches("(?s).*\\b(not|no|niet|geen|pas|nicht|kein|keine|isnt|aint|sin|sans|ohne|zonder|never|than)( a| an| the| de| een| une?)?");
+        return before.matches(
+                "(?s).*\\b(not|no|niet|geen|pas|nicht|kein|keine|isnt|aint|sin|sans|ohne|zonder|never|than)( a| an| the| de| een| une?)?");
     }
 
     /// Whether a metal tells two coins of this date apart.
     private boolean tellsApart(Draft draft, String metal) {
-        return issues(draft).stream()
-                        .map(issue -> issue.identity().kind())
-                        .anyMatch(kind -> kind.contains(metal))
-                || metal.equals("copper") && draft.get("denomination").equals("1 cent") && draft.get("year").equals("1982")
-                || metal.equals("steel") && draft.get("year").equals("1943");
+        return issues(draft).stream().map(issue -> issue.identity().kind()).anyMatch(kind -> kind.contains(metal))
+                || (metal.equals("copper")
+                        && draft.get("denomination").equals("1 cent")
+                        && draft.get("year").equals("1982"))
+                || (metal.equals("steel") && draft.get("year").equals("1943"));
     }
 
     private void grade(Draft draft, Grid.Line line, Grades grades, String name) {
@@ -407,11 +468,16 @@ final class CoinReader {
             if (hits.size() == 1) {
                 colour = hits.getFirst().means();
             } else {
-                draft.leftOut.add(t("take.left-cell", table.column("colour").map(Column::heading).orElse(""), colourCell));
+                draft.leftOut.add(t(
+                        "take.left-cell",
+                        table.column("colour").map(Column::heading).orElse(""),
+                        colourCell));
             }
         }
         draft.put("colour", colour.isEmpty() ? grades.colour() : colour);
-        if (!grades.rest().isEmpty() && words.find(grades.rest(), "kind", "design", "variety", "metal").isEmpty()) {
+        if (!grades.rest().isEmpty()
+                && words.find(grades.rest(), "kind", "design", "variety", "metal")
+                        .isEmpty()) {
             if (grades.grade().isEmpty() && grades.details().isEmpty()) {
                 draft.ask("grade", t("take.ask-grade", name, cell));
             } else {
@@ -424,7 +490,9 @@ final class CoinReader {
         Grid.Cell cell = cell(line, "quantity");
         String text = Words.plain(cell.text()).strip();
         if (text.isEmpty()) {
-            Matcher inCoin = Pattern.compile("(?:^|\\s)(?:x\\s?([0-9]{1,4})|([0-9]{1,4})\\s?x|lot of ([0-9]{1,4})|\\(([0-9]{1,3})(?: coins?| pcs| st)?\\))(?=\\s|$|,)").matcher(Words.plain(coin));
+            Matcher inCoin = Pattern.compile(
+                            "(?:^|\\s)(?:x\\s?([0-9]{1,4})|([0-9]{1,4})\\s?x|lot of ([0-9]{1,4})|\\(([0-9]{1,3})(?: coins?| pcs| st)?\\))(?=\\s|$|,)")
+                    .matcher(Words.plain(coin));
             if (table.column("quantity").isEmpty() && inCoin.find()) {
                 for (int g = 1; g <= 4; g++) {
                     if (inCoin.group(g) != null) {
@@ -440,7 +508,9 @@ final class CoinReader {
             draft.infer("quantity", "1");
             return;
         }
-        Matcher number = Pattern.compile("(?:x\\s*)?([0-9]{1,6})(?:[.,]0+)?\\s*(?:x|st|stuks?|stk|stuck|pcs?|ex|ex\\.|pieces?|coins?|st\\.)?").matcher(text);
+        Matcher number = Pattern.compile(
+                        "(?:x\\s*)?([0-9]{1,6})(?:[.,]0+)?\\s*(?:x|st|stuks?|stk|stuck|pcs?|ex|ex\\.|pieces?|coins?|st\\.)?")
+                .matcher(text);
         if (number.matches()) {
             String digits = Integer.toString(Integer.parseInt(number.group(1)));
             if (digits.equals("0")) {
@@ -457,7 +527,9 @@ final class CoinReader {
     }
 
     private void paid(Draft draft, Grid.Line line, String note, String name) {
-        String field = table.column("paid").isPresent() ? "paid" : table.column("paid-all").isPresent() ? "paid-all" : "paid-each";
+        String field = table.column("paid").isPresent()
+                ? "paid"
+                : table.column("paid-all").isPresent() ? "paid-all" : "paid-each";
         Grid.Cell cell = cell(line, field);
         if (field.equals("paid") && cell.isBlank()) {
             for (String other : List.of("paid-all", "paid-each")) {
@@ -474,11 +546,19 @@ final class CoinReader {
         if (cell.text().isEmpty() || cell.text().matches("[?.-]+")) {
             return;
         }
-        boolean dutch = draft.get("country").equals("Netherlands") || currency.equals("EUR") && note.toLowerCase(Locale.ROOT).contains("gulden");
-        Optional<Money> read = Money.read(cell, manner, words, dutch || currency.equals("EUR") && Words.plain(cell.text()).startsWith("f "));
+        boolean dutch = draft.get("country").equals("Netherlands")
+                || (currency.equals("EUR") && note.toLowerCase(Locale.ROOT).contains("gulden"));
+        Optional<Money> read = Money.read(
+                cell,
+                manner,
+                words,
+                dutch || (currency.equals("EUR") && Words.plain(cell.text()).startsWith("f ")));
         if (read.isEmpty()) {
             if (words.has(cell.text(), "gift")) {
-                draft.leftOut.add(t("take.left-cell", table.column(field).map(Column::heading).orElse(""), cell.text()));
+                draft.leftOut.add(t(
+                        "take.left-cell",
+                        table.column(field).map(Column::heading).orElse(""),
+                        cell.text()));
             } else {
                 draft.ask("paid", t("take.ask-paid", name, cell.text()));
             }
@@ -515,7 +595,10 @@ final class CoinReader {
         BigDecimal all = amount;
         if (per == Money.Per.EACH) {
             all = amount.multiply(quantity);
-        } else if (per == Money.Per.UNSAID && quantity.compareTo(BigDecimal.ONE) > 0 && !product && amount.signum() > 0) {
+        } else if (per == Money.Per.UNSAID
+                && quantity.compareTo(BigDecimal.ONE) > 0
+                && !product
+                && amount.signum() > 0) {
             boolean faceValue = face != null && face.multiply(quantity).compareTo(amount) == 0;
             if (!faceValue) {
                 draft.ask("paid", t("take.ask-each", name, cell.text(), quantityText, draft.get("denomination")));
@@ -546,15 +629,17 @@ final class CoinReader {
 
     /// 1,250 beside nothing that tells how decimals are written, 1.250 where commas are decimals never twice.
     private boolean ambiguousThousands(String text) {
-        return manner.decimalComma() && text.matches("[^0-9]*[0-9]{1,3},[0-9]{3}[^0-9]*")
-                || !manner.decimalComma() && text.matches("[^0-9]*[0-9]{1,3}\\.[0-9]{3}[^0-9]*");
+        return (manner.decimalComma() && text.matches("[^0-9]*[0-9]{1,3},[0-9]{3}[^0-9]*"))
+                || (!manner.decimalComma() && text.matches("[^0-9]*[0-9]{1,3}\\.[0-9]{3}[^0-9]*"));
     }
 
     private Money.Per per(String heading) {
         if (words.has(heading, "each")) {
             return Money.Per.EACH;
         }
-        return words.find(heading, "all").stream().anyMatch(hit -> !hit.means().isEmpty()) ? Money.Per.ALL : Money.Per.UNSAID;
+        return words.find(heading, "all").stream().anyMatch(hit -> !hit.means().isEmpty())
+                ? Money.Per.ALL
+                : Money.Per.UNSAID;
     }
 
     private void acquired(Draft draft, Grid.Line line, String name) {
@@ -585,7 +670,10 @@ final class CoinReader {
                     draft.leftOut.add(t("take.left-words", cell.text()));
                 } else if (words.has(cell.text(), "gift") || cell.text().matches("[^0-9]+")) {
                     draft.more.merge("from", cell.text(), (a, b) -> a + "; " + b);
-                    draft.leftOut.add(t("take.left-cell", table.column("acquired").map(Column::heading).orElse(""), cell.text()));
+                    draft.leftOut.add(t(
+                            "take.left-cell",
+                            table.column("acquired").map(Column::heading).orElse(""),
+                            cell.text()));
                 } else {
                     draft.ask("acquired", t("take.ask-day", name, cell.text()));
                 }
@@ -597,9 +685,7 @@ final class CoinReader {
         String year = draft.get("year");
         return year.isEmpty()
                 ? List.of()
-                : facts(draft)
-                        .map(facts -> all(facts, Integer.parseInt(year)))
-                        .orElse(List.of());
+                : facts(draft).map(facts -> all(facts, Integer.parseInt(year))).orElse(List.of());
     }
 
     /// Issues of a year, dollars of both sizes.
@@ -613,16 +699,17 @@ final class CoinReader {
     }
 
     private Optional<DenominationFacts> facts(Draft draft) {
-        String code = switch (draft.get("country")) {
-            case "United States" -> "US";
-            case "Canada" -> "CA";
-            default -> "";
-        };
+        String code =
+                switch (draft.get("country")) {
+                    case "United States" -> "US";
+                    case "Canada" -> "CA";
+                    default -> "";
+                };
         return code.isEmpty() ? Optional.empty() : rolls.facts(code + " " + draft.get("denomination"));
     }
 
     /// Whether there is such a coin, and only one.
-    private void check(Draft draft, YearCell cell, String name) {
+    private void check(Draft draft, String name) {
         String year = draft.get("year");
         if (!year.isEmpty() && (Integer.parseInt(year) < 1500 || Integer.parseInt(year) > 2030)) {
             draft.ask("year", t("take.ask-year-word", name, year));
@@ -646,13 +733,24 @@ final class CoinReader {
         List<Issue> issues = issues(draft);
         String mint = draft.get("mint");
         int first = catalog.issues().stream()
-                .filter(issue -> issue.identity().denomination().country().equals(facts.get().denomination().country()))
-                .filter(issue -> issue.identity().denomination().equals(facts.get().denomination())
-                        || issue.identity().denomination().key().equals("large-" + facts.get().denomination().key()))
+                .filter(issue -> issue.identity()
+                        .denomination()
+                        .country()
+                        .equals(facts.get().denomination().country()))
+                .filter(issue ->
+                        issue.identity().denomination().equals(facts.get().denomination())
+                                || issue.identity()
+                                        .denomination()
+                                        .key()
+                                        .equals("large-"
+                                                + facts.get().denomination().key()))
                 .mapToInt(Issue::year)
                 .min()
                 .orElse(0);
-        if (draft.get("country").equals("United States") && draft.get("denomination").equals("1 cent") && year.equals("1857") && draft.get("kind").isEmpty()) {
+        if (draft.get("country").equals("United States")
+                && draft.get("denomination").equals("1 cent")
+                && year.equals("1857")
+                && draft.get("kind").isEmpty()) {
             draft.ask("kind", t("take.ask-large-or-small", name, year));
             return;
         }
@@ -665,7 +763,8 @@ final class CoinReader {
             return;
         }
         boolean marked = !mint.isEmpty() && !mint.equals("none");
-        if (marked && draft.get("country").equals("United States")
+        if (marked
+                && draft.get("country").equals("United States")
                 && issues.stream().noneMatch(issue -> issue.mint().code().equals(mint))) {
             draft.ask("mint", t("take.ask-no-such-mint", name, draft.get("denomination"), year, mint));
             return;
@@ -674,14 +773,19 @@ final class CoinReader {
             return;
         }
         List<String> series = issues.stream()
-                .filter(issue -> marked ? issue.mint().code().equals(mint) : issue.mint().code().equals("P") || issue.mint().code().equals("-"))
-                .filter(issue -> !draft.get("variety").contains("VDB") || issue.identity().kind().contains("vdb"))
+                .filter(issue -> marked
+                        ? issue.mint().code().equals(mint)
+                        : issue.mint().code().equals("P") || issue.mint().code().equals("-"))
+                .filter(issue -> !draft.get("variety").contains("VDB")
+                        || issue.identity().kind().contains("vdb"))
                 .filter(issue -> !issue.collectorOnly())
                 .map(issue -> issue.series().name())
                 .distinct()
                 .toList();
         if (series.size() > 1) {
-            draft.ask("kind", t("take.ask-which-series", name, year, draft.get("denomination"), String.join(", ", series)));
+            draft.ask(
+                    "kind",
+                    t("take.ask-which-series", name, year, draft.get("denomination"), String.join(", ", series)));
         }
     }
 
@@ -689,15 +793,19 @@ final class CoinReader {
         String plain = Words.plain(note);
         if (plain.contains("?") && draft.asks.isEmpty()) {
             // a year in the remark that is the year read leaves no doubt
-            String bare = plain.replaceAll("\\b" + (draft.get("year").isEmpty() ? "9999" : draft.get("year")) + "\\s*\\?", "");
+            String bare = plain.replaceAll(
+                    "\\b" + (draft.get("year").isEmpty() ? "9999" : draft.get("year")) + "\\s*\\?", "");
             if (bare.contains("?")) {
                 draft.ask("note", t("take.ask-note", name, note));
             }
-        } else if (words.find(note, "doubt").stream().anyMatch(hit -> !hit.term().tokens().equals(List.of("real")) || plain.contains("not"))
+        } else if (words.find(note, "doubt").stream()
+                        .anyMatch(hit -> !hit.term().tokens().equals(List.of("real")) || plain.contains("not"))
                 && !plain.contains("?")
                 && draft.asks.isEmpty()) {
             draft.ask("note", t("take.ask-real", name, note));
-        } else if (words.has(note, "sold") && words.find(note, "sold").getFirst().first() == 0 && draft.asks.isEmpty()) {
+        } else if (words.has(note, "sold")
+                && words.find(note, "sold").getFirst().first() == 0
+                && draft.asks.isEmpty()) {
             draft.ask("note", t("take.ask-sold", name, note));
         }
     }

@@ -16,7 +16,8 @@ final class Days {
     sealed interface Read {
         /// A day, or the month or the year where that is all there is.
         record Known(String iso, boolean inferred) implements Read {
-            @Nullable LocalDate day() {
+            @Nullable
+            LocalDate day() {
                 return iso.length() == 10 ? LocalDate.parse(iso) : null;
             }
         }
@@ -44,12 +45,35 @@ final class Days {
     }
 
     private static final Map<String, Integer> MONTHS = Map.ofEntries(
-            Map.entry("jan", 1), Map.entry("ene", 1), Map.entry("feb", 2), Map.entry("fev", 2), Map.entry("fe", 2),
-            Map.entry("mar", 3), Map.entry("maa", 3), Map.entry("mrt", 3), Map.entry("mrz", 3), Map.entry("apr", 4),
-            Map.entry("avr", 4), Map.entry("abr", 4), Map.entry("may", 5), Map.entry("mei", 5), Map.entry("mai", 5),
-            Map.entry("jun", 6), Map.entry("juin", 6), Map.entry("jul", 7), Map.entry("juil", 7), Map.entry("aug", 8),
-            Map.entry("aou", 8), Map.entry("ago", 8), Map.entry("sep", 9), Map.entry("oct", 10), Map.entry("okt", 10),
-            Map.entry("nov", 11), Map.entry("dec", 12), Map.entry("dez", 12), Map.entry("dic", 12));
+            Map.entry("jan", 1),
+            Map.entry("ene", 1),
+            Map.entry("feb", 2),
+            Map.entry("fev", 2),
+            Map.entry("fe", 2),
+            Map.entry("mar", 3),
+            Map.entry("maa", 3),
+            Map.entry("mrt", 3),
+            Map.entry("mrz", 3),
+            Map.entry("apr", 4),
+            Map.entry("avr", 4),
+            Map.entry("abr", 4),
+            Map.entry("may", 5),
+            Map.entry("mei", 5),
+            Map.entry("mai", 5),
+            Map.entry("jun", 6),
+            Map.entry("juin", 6),
+            Map.entry("jul", 7),
+            Map.entry("juil", 7),
+            Map.entry("aug", 8),
+            Map.entry("aou", 8),
+            Map.entry("ago", 8),
+            Map.entry("sep", 9),
+            Map.entry("oct", 10),
+            Map.entry("okt", 10),
+            Map.entry("nov", 11),
+            Map.entry("dec", 12),
+            Map.entry("dez", 12),
+            Map.entry("dic", 12));
 
     private static final String MONTH_WORDS = "(?:january|february|march|april|may|june|july|august|september|october"
             + "|november|december|januari|februari|maart|april|mei|juni|juli|augustus|oktober|januar|februar|marz|mai"
@@ -57,20 +81,23 @@ final class Days {
             + "|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|jan|feb|mar|apr|jun|jul|aug"
             + "|sep|sept|oct|okt|nov|dec|dez|fev|avr|juil|mrt|mrz|ene|abr|ago|dic|janv|fevr)";
 
-    private static final Pattern THREE = Pattern.compile("([0-9]{1,4})\\s*[/.-]\\s*([0-9]{1,2})\\s*[/.-]\\s*([0-9]{1,4})");
+    private static final Pattern THREE =
+            Pattern.compile("([0-9]{1,4})\\s*[/.-]\\s*([0-9]{1,2})\\s*[/.-]\\s*([0-9]{1,4})");
     private static final Pattern TWO = Pattern.compile("([0-9]{1,2})\\s*[/.-]\\s*([0-9]{1,2})\\.?");
     private static final Pattern MONTH_YEAR = Pattern.compile("([0-9]{1,2})\\s*[/.-]\\s*([0-9]{4})");
     private static final Pattern YEAR_MONTH = Pattern.compile("([12][0-9]{3})\\s*[/.-]\\s*([0-9]{1,2})");
-    private static final Pattern YEAR = Pattern.compile("(?:ca?\\.? ?|about |around |circa |vers |um |rond |~ ?|fin |debut |early |late "
-            + "|spring |summer |fall |autumn |winter |ete |hiver |printemps |automne |sommer |herbst |zomer |herfst |lente |noel |xmas "
-            + "|christmas |kerst |weihnachten |ostern |paques |navidad |verano |easter )?([12][0-9]{3})");
-    private static final Pattern DAY_MONTH = Pattern.compile(
-            "(?:[a-z]{2,10}\\.?,? )?([0-9]{1,2})(?:st|nd|rd|th|er|e|ter)?[. -]*(?:de |of )?(" + MONTH_WORDS
-                    + ")\\.?(?:[ ,.'-]*(?:de |del )?([0-9]{4}|[0-9]{2}))?");
+    private static final Pattern YEAR =
+            Pattern.compile("(?:ca?\\.? ?|about |around |circa |vers |um |rond |~ ?|fin |debut |early |late "
+                    + "|spring |summer |fall |autumn |winter |ete |hiver |printemps |automne |sommer |herbst |zomer |herfst |lente |noel |xmas "
+                    + "|christmas |kerst |weihnachten |ostern |paques |navidad |verano |easter )?([12][0-9]{3})");
+    private static final Pattern DAY_MONTH =
+            Pattern.compile("(?:[a-z]{2,10}\\.?,? )?([0-9]{1,2})(?:st|nd|rd|th|er|e|ter)?[. -]*(?:de |of )?("
+                    + MONTH_WORDS + ")\\.?(?:[ ,.'-]*(?:de |del )?([0-9]{4}|[0-9]{2}))?");
     private static final Pattern MONTH_DAY = Pattern.compile("(?:[a-z]{2,10}\\.?,? )?(" + MONTH_WORDS
             + ")\\.?[ -]*([0-9]{1,2})(?:st|nd|rd|th)?(?:[ ,.'-]+([0-9]{4}|[0-9]{2}))?");
     private static final Pattern MONTH_ONLY =
-            Pattern.compile("(?:early |mid |late |debut |fin |mi |anfang |ende |begin |eind )?(" + MONTH_WORDS + ")\\.?(?:[ ,.'/-]*([0-9]{4}|[0-9]{2}))?");
+            Pattern.compile("(?:early |mid |late |debut |fin |mi |anfang |ende |begin |eind )?(" + MONTH_WORDS
+                    + ")\\.?(?:[ ,.'/-]*([0-9]{4}|[0-9]{2}))?");
     private static final Pattern WEEKDAY = Pattern.compile(
             "(?:last |next )?(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|ma|di|wo|do|vr|za|zo|mo|mi|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)[a-z]*\\.?");
 
@@ -80,12 +107,15 @@ final class Days {
     ///
     /// @param order which of day and month stands first where both can be
     static Read read(Grid.Cell cell, Order order) {
-        return cell.day() == null ? read(cell.text(), order) : new Read.Known(cell.day().toString(), false);
+        return cell.day() == null
+                ? read(cell.text(), order)
+                : new Read.Known(cell.day().toString(), false);
     }
 
     static Read read(String text, Order order) {
         String plain = Words.plain(text).strip().replaceAll("\\s+", " ").replaceAll("[ ,;]+$", "");
-        plain = plain.replaceAll("( [0-9]{1,2}:[0-9]{2}(:[0-9]{2})?( ?[ap]m)?)$", "").replaceAll("t00:00.*$", "");
+        plain = plain.replaceAll("( [0-9]{1,2}:[0-9]{2}(:[0-9]{2})?( ?[ap]m)?)$", "")
+                .replaceAll("t00:00.*$", "");
         Matcher three = THREE.matcher(plain);
         if (three.matches()) {
             return three(three.group(1), three.group(2), three.group(3), plain.contains("."), order);
@@ -96,7 +126,10 @@ final class Days {
         if (plain.matches("[2-5][0-9]{4}(\\.0+)?")) {
             // a day as spreadsheets count it, whose format was lost
             return new Read.Known(
-                    LocalDate.of(1899, 12, 30).plusDays(Long.parseLong(plain.substring(0, 5))).toString(), false);
+                    LocalDate.of(1899, 12, 30)
+                            .plusDays(Long.parseLong(plain.substring(0, 5)))
+                            .toString(),
+                    false);
         }
         Matcher yearMonth = YEAR_MONTH.matcher(plain);
         if (yearMonth.matches()) {
@@ -168,7 +201,9 @@ final class Days {
         if (!points && order != Order.DAY_FIRST && of(2000, first, second).isPresent()) {
             pairs.add(new int[] {first, second});
         }
-        if ((order != Order.MONTH_FIRST || pairs.isEmpty()) && of(2000, second, first).isPresent() && first != second) {
+        if ((order != Order.MONTH_FIRST || pairs.isEmpty())
+                && of(2000, second, first).isPresent()
+                && first != second) {
             pairs.add(new int[] {second, first});
         }
         if (pairs.isEmpty() && of(2000, first, second).isPresent()) {

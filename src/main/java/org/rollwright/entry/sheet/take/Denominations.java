@@ -19,31 +19,80 @@ final class Denominations {
         static final Said NONE = new Said("", "", -1, -1);
     }
 
-    private static final Map<String, String> CODES = Map.of(
-            "US", "United States", "CA", "Canada", "NL", "Netherlands", "GB", "United Kingdom");
+    private static final Map<String, String> CODES =
+            Map.of("US", "United States", "CA", "Canada", "NL", "Netherlands", "GB", "United Kingdom");
 
     private static final Map<String, String> MANY = Map.ofEntries(
-            Map.entry("penny", "pence"), Map.entry("lira", "lire"), Map.entry("sen", "sen"), Map.entry("yen", "yen"),
-            Map.entry("krone", "kroner"), Map.entry("krona", "kronor"), Map.entry("øre", "øre"), Map.entry("rappen", "rappen"),
-            Map.entry("groschen", "groschen"), Map.entry("kreuzer", "kreuzer"), Map.entry("leu", "lei"), Map.entry("real", "reales"),
-            Map.entry("markka", "markkaa"), Map.entry("penni", "penniä"), Map.entry("zloty", "zlotych"), Map.entry("grosz", "groszy"),
-            Map.entry("forint", "forint"), Map.entry("fillér", "fillér"));
+            Map.entry("penny", "pence"),
+            Map.entry("lira", "lire"),
+            Map.entry("sen", "sen"),
+            Map.entry("yen", "yen"),
+            Map.entry("krone", "kroner"),
+            Map.entry("krona", "kronor"),
+            Map.entry("øre", "øre"),
+            Map.entry("rappen", "rappen"),
+            Map.entry("groschen", "groschen"),
+            Map.entry("kreuzer", "kreuzer"),
+            Map.entry("leu", "lei"),
+            Map.entry("real", "reales"),
+            Map.entry("markka", "markkaa"),
+            Map.entry("penni", "penniä"),
+            Map.entry("zloty", "zlotych"),
+            Map.entry("grosz", "groszy"),
+            Map.entry("forint", "forint"),
+            Map.entry("fillér", "fillér"));
 
     /// Units that only one or few countries have, by the country when none is said.
     private static final Map<String, String> HOMES = Map.ofEntries(
-            Map.entry("guilder", "Netherlands"), Map.entry("pfennig", "Germany"), Map.entry("rappen", "Switzerland"),
-            Map.entry("peseta", "Spain"), Map.entry("sen", "Japan"), Map.entry("yen", "Japan"), Map.entry("lira", "Italy"),
-            Map.entry("schilling", "Austria"), Map.entry("groschen", "Austria"), Map.entry("escudo", "Portugal"),
-            Map.entry("drachma", "Greece"), Map.entry("ruble", "Russia"), Map.entry("kopeck", "Russia"), Map.entry("zloty", "Poland"),
-            Map.entry("forint", "Hungary"), Map.entry("mark", "Germany"), Map.entry("stuiver", "Netherlands"));
+            Map.entry("guilder", "Netherlands"),
+            Map.entry("pfennig", "Germany"),
+            Map.entry("rappen", "Switzerland"),
+            Map.entry("peseta", "Spain"),
+            Map.entry("sen", "Japan"),
+            Map.entry("yen", "Japan"),
+            Map.entry("lira", "Italy"),
+            Map.entry("schilling", "Austria"),
+            Map.entry("groschen", "Austria"),
+            Map.entry("escudo", "Portugal"),
+            Map.entry("drachma", "Greece"),
+            Map.entry("ruble", "Russia"),
+            Map.entry("kopeck", "Russia"),
+            Map.entry("zloty", "Poland"),
+            Map.entry("forint", "Hungary"),
+            Map.entry("mark", "Germany"),
+            Map.entry("stuiver", "Netherlands"));
 
-    private static final Set<String> PENCE = Set.of(
-            "United Kingdom", "Ireland", "Australia", "New Zealand", "South Africa", "Jamaica", "Malta");
+    private static final Set<String> PENCE =
+            Set.of("United Kingdom", "Ireland", "Australia", "New Zealand", "South Africa", "Jamaica", "Malta");
     private static final Set<String> CENTIMES = Set.of(
-            "France", "Belgium", "Switzerland", "Luxembourg", "Monaco", "Morocco", "Algeria", "Tunisia", "Belgian Congo", "Haiti");
+            "France",
+            "Belgium",
+            "Switzerland",
+            "Luxembourg",
+            "Monaco",
+            "Morocco",
+            "Algeria",
+            "Tunisia",
+            "Belgian Congo",
+            "Haiti");
     private static final Set<String> CENTIMOS = Set.of("Spain", "Venezuela", "Costa Rica", "Paraguay");
     private static final Set<String> CENTAVOS = Set.of(
-            "Mexico", "Portugal", "Brazil", "Argentina", "Cuba", "Philippines", "Colombia", "Chile", "Peru", "Bolivia", "Guatemala", "Honduras", "El Salvador", "Nicaragua", "Ecuador", "Dominican Republic");
+            "Mexico",
+            "Portugal",
+            "Brazil",
+            "Argentina",
+            "Cuba",
+            "Philippines",
+            "Colombia",
+            "Chile",
+            "Peru",
+            "Bolivia",
+            "Guatemala",
+            "Honduras",
+            "El Salvador",
+            "Nicaragua",
+            "Ecuador",
+            "Dominican Republic");
 
     private Denominations() {}
 
@@ -61,11 +110,13 @@ final class Denominations {
         if (hits.size() > 1 && means.contains("1 dollar|US")) {
             return means.stream().filter(one -> !one.equals("1 dollar|US")).findFirst();
         }
-        Matcher cents = Pattern.compile("(?<![0-9])(1|5|10|25|50)\\s*(?:¢|c|ct|cts|cents?)(?![a-z]).*").matcher(Words.plain(bare));
+        Matcher cents = Pattern.compile("(?<![0-9])(1|5|10|25|50)\\s*(?:¢|c|ct|cts|cents?)(?![a-z]).*")
+                .matcher(Words.plain(bare));
         if (cents.matches()) {
             return Optional.of(cents.group(1) + (cents.group(1).equals("1") ? " cent" : " cents") + "|US");
         }
-        Matcher face = Pattern.compile("[$]?\\s*(0?\\.01|0?\\.05|0?\\.10?|0?\\.25|0?\\.50?|1|1\\.00|1\\.0)").matcher(Words.plain(text).strip());
+        Matcher face = Pattern.compile("[$]?\\s*(0?\\.01|0?\\.05|0?\\.10?|0?\\.25|0?\\.50?|1|1\\.00|1\\.0)")
+                .matcher(Words.plain(text).strip());
         if (face.matches() && !text.contains("box")) {
             int value = new BigDecimal(face.group(1)).movePointRight(2).intValue();
             return Optional.of((value == 100 ? "1 dollar" : value + (value == 1 ? " cent" : " cents")) + "|US");
@@ -81,7 +132,11 @@ final class Denominations {
         Said best = Said.NONE;
         for (Lexicon.Hit hit : hits) {
             Said said = hit.term().role().equals("named") ? named(text, hit, country) : unit(text, hit, country);
-            if (said != null && (best.from() < 0 || hit.term().role().equals("named") && number(text, hit.from()) == null && best.text().startsWith("1 "))) {
+            if (said != null
+                    && (best.from() < 0
+                            || (hit.term().role().equals("named")
+                                    && number(text, hit.from()) == null
+                                    && best.text().startsWith("1 ")))) {
                 best = said;
             }
             if (said != null && number(text, hit.from()) != null) {
@@ -89,13 +144,25 @@ final class Denominations {
             }
         }
         if (best.from() < 0) {
-            Matcher dollars = Pattern.compile("[$]\\s*([0-9]{1,3}(?:[.,][0-9]{1,2})?)").matcher(text);
+            Matcher dollars =
+                    Pattern.compile("[$]\\s*([0-9]{1,3}(?:[.,][0-9]{1,2})?)").matcher(text);
             if (dollars.find()) {
-                return new Said(formed(new BigDecimal(dollars.group(1).replace(',', '.')), "dollar"), "", dollars.start(), dollars.end());
+                return new Said(
+                        formed(new BigDecimal(dollars.group(1).replace(',', '.')), "dollar"),
+                        "",
+                        dollars.start(),
+                        dollars.end());
             }
-            Matcher sign = Pattern.compile("([€£])\\s*([0-9]{1,3}(?:[.,][0-9]{1,2})?)").matcher(text);
+            Matcher sign =
+                    Pattern.compile("([€£])\\s*([0-9]{1,3}(?:[.,][0-9]{1,2})?)").matcher(text);
             if (sign.find()) {
-                return new Said(formed(new BigDecimal(sign.group(2).replace(',', '.')), sign.group(1).equals("€") ? "euro" : "pound"), "", sign.start(), sign.end());
+                return new Said(
+                        formed(
+                                new BigDecimal(sign.group(2).replace(',', '.')),
+                                sign.group(1).equals("€") ? "euro" : "pound"),
+                        "",
+                        sign.start(),
+                        sign.end());
             }
         }
         return best;
@@ -104,18 +171,24 @@ final class Denominations {
     private static @Nullable Said named(String text, Lexicon.Hit hit, String country) {
         String number = number(text, hit.from());
         String word = Words.plain(text.substring(hit.from(), hit.to()));
-        boolean unit = Set.of("cent", "cents", "dollar", "dollars", "penny", "pennies").contains(word);
-        if (number != null && unit || unit && PENCE.contains(country)) {
+        boolean unit =
+                Set.of("cent", "cents", "dollar", "dollars", "penny", "pennies").contains(word);
+        if ((number != null && unit) || (unit && PENCE.contains(country))) {
             return unit(text, hit, country);
         }
-        if (word.startsWith("half") && text.substring(hit.to()).strip().toLowerCase(Locale.ROOT).startsWith("crown")) {
+        if (word.startsWith("half")
+                && text.substring(hit.to()).strip().toLowerCase(Locale.ROOT).startsWith("crown")) {
             return null;
         }
         String[] parts = hit.means().split("\\|", -1);
         String home = CODES.getOrDefault(parts[1], "");
         if (home.equals("United States")) {
-            boolean european = !country.isEmpty() && !Set.of("United States", "Canada", "Newfoundland", "Bermuda", "Bahamas").contains(country);
-            if (european && Set.of("half", "halves", "quarter", "quarters", "nickel", "nix").contains(word)) {
+            boolean european = !country.isEmpty()
+                    && !Set.of("United States", "Canada", "Newfoundland", "Bermuda", "Bahamas")
+                            .contains(country);
+            if (european
+                    && Set.of("half", "halves", "quarter", "quarters", "nickel", "nix")
+                            .contains(word)) {
                 return null;
             }
         }
@@ -139,7 +212,8 @@ final class Denominations {
                     : CENTIMOS.contains(country) && (brief || word.startsWith("cent"))
                             ? "céntimo"
                             : CENTAVOS.contains(country) ? "centavo" : "cent";
-        } else if (unit.equals("penny") && Set.of("United States", "Canada", "Newfoundland").contains(country)) {
+        } else if (unit.equals("penny")
+                && Set.of("United States", "Canada", "Newfoundland").contains(country)) {
             unit = "cent";
         } else if (unit.equals("eurocent")) {
             unit = "cent";
@@ -163,7 +237,10 @@ final class Denominations {
         String said = number != null && number.contains("/") && value.compareTo(BigDecimal.ONE) < 0
                 ? number.replace(" ", "") + " " + unit
                 : formed(value, unit);
-        if (number == null && value.compareTo(BigDecimal.ONE) == 0 && hit.means().equals("cent") && word.equals("cents")) {
+        if (number == null
+                && value.compareTo(BigDecimal.ONE) == 0
+                && hit.means().equals("cent")
+                && word.equals("cents")) {
             return null;
         }
         return new Said(said, HOMES.getOrDefault(unit, unit.equals("dollar") ? "United States" : ""), from, hit.to());
@@ -182,7 +259,8 @@ final class Denominations {
 
     /// The number right in front of a place: `2½`, `1/2`, `25`.
     private static @Nullable String number(String text, int at) {
-        Matcher number = Pattern.compile("([0-9]+(?:[.,][0-9]+)?\\s*[½¼¾]|[0-9]+\\s*/\\s*[0-9]+|[½¼¾]|[0-9]+(?:[.,][0-9]+)?|halve|half|demi|medio|media|halber|un demi|(?<![a-z])one|(?<![a-z])two|(?<![a-z])five|(?<![a-z])ten)\\s*[-.]?\\s*$")
+        Matcher number = Pattern.compile(
+                        "([0-9]+(?:[.,][0-9]+)?\\s*[½¼¾]|[0-9]+\\s*/\\s*[0-9]+|[½¼¾]|[0-9]+(?:[.,][0-9]+)?|halve|half|demi|medio|media|halber|un demi|(?<![a-z])one|(?<![a-z])two|(?<![a-z])five|(?<![a-z])ten)\\s*[-.]?\\s*$")
                 .matcher(Words.plain(text.substring(0, at)));
         return number.find() ? number.group(1).strip() : null;
     }
@@ -190,7 +268,8 @@ final class Denominations {
     private static @Nullable BigDecimal value(String number) {
         String plain = number.replace(',', '.').replace(" ", "");
         BigDecimal part = BigDecimal.ZERO;
-        for (Map.Entry<String, String> sign : Map.of("½", "0.5", "¼", "0.25", "¾", "0.75").entrySet()) {
+        for (Map.Entry<String, String> sign :
+                Map.of("½", "0.5", "¼", "0.25", "¾", "0.75").entrySet()) {
             if (plain.endsWith(sign.getKey())) {
                 part = new BigDecimal(sign.getValue());
                 plain = plain.substring(0, plain.length() - 1);

@@ -8,8 +8,8 @@ import java.util.Map;
 
 /// Rows that say a second time what an earlier row says.
 final class Duplicates {
-    private static final List<String> COIN =
-            List.of("country", "denomination", "year", "mint", "kind", "variety", "grade", "quantity", "paid", "acquired");
+    private static final List<String> COIN = List.of(
+            "country", "denomination", "year", "mint", "kind", "variety", "grade", "quantity", "paid", "acquired");
     private static final List<String> BOX = List.of("date", "denomination", "rolls", "coins", "finds", "grams");
 
     private Duplicates() {}
@@ -32,14 +32,21 @@ final class Duplicates {
             }
             if (first != null) {
                 draft.what = "duplicate";
-                draft.ask("", t("take.ask-duplicate", as == As.COINS ? CoinReader.name(draft) : BoxReader.name(draft), first.line.number()));
+                draft.ask(
+                        "",
+                        t(
+                                "take.ask-duplicate",
+                                as == As.COINS ? CoinReader.name(draft) : BoxReader.name(draft),
+                                first.line.number()));
             }
         }
     }
 
     private static boolean says(Draft draft) {
-        boolean dated = draft.has("acquired") && draft.has("paid") || draft.has("date");
-        return dated && draft.fields.size() >= 5 && (draft.what.equals("coin") || draft.get("finds").matches(".*:~?[1-9].*"));
+        boolean dated = (draft.has("acquired") && draft.has("paid")) || draft.has("date");
+        return dated
+                && draft.fields.size() >= 5
+                && (draft.what.equals("coin") || draft.get("finds").matches(".*:~?[1-9].*"));
     }
 
     private static boolean same(Draft a, Draft b, List<String> fields) {

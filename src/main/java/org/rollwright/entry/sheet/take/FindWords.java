@@ -14,11 +14,12 @@ import java.util.regex.Pattern;
 /// Counts of what was found in a box: from columns of their own and from words such as `1 merc, 2 W`.
 final class FindWords {
     private static final Pattern NUMBER = Pattern.compile("[0-9]{1,7}(?:[.,]0+)?");
-    private static final Pattern ABOUT =
-            Pattern.compile("(?:~|±|ca?\\.?|about|abt\\.?|approx\\.?|around|est\\.?|env\\.?|circa|roughly|almost|maybe)\\s*([0-9][0-9,.]*)");
+    private static final Pattern ABOUT = Pattern.compile(
+            "(?:~|±|ca?\\.?|about|abt\\.?|approx\\.?|around|est\\.?|env\\.?|circa|roughly|almost|maybe)\\s*([0-9][0-9,.]*)");
     private static final Pattern MORE = Pattern.compile("([0-9][0-9,.]*)\\s*(?:\\+|ish|or so|-ish|plus|\\?)");
     private static final Pattern PART = Pattern.compile("([0-9][0-9,.]*)\\s*(.*)");
-    private static final Pattern COUNTED = Pattern.compile("(~?[0-9]{1,6}\\+?|an?|one|two|three|four|five|six)\\s*(?:x|×|of|pcs?|pieces?)?\\b\\.?\\s*(.*)");
+    private static final Pattern COUNTED = Pattern.compile(
+            "(~?[0-9]{1,6}\\+?|an?|one|two|three|four|five|six)\\s*(?:x|×|of|pcs?|pieces?)?\\b\\.?\\s*(.*)");
     private static final Map<String, String> NAMED =
             Map.of("a", "1", "an", "1", "one", "1", "two", "2", "three", "3", "four", "4", "five", "5", "six", "6");
 
@@ -52,9 +53,12 @@ final class FindWords {
     }
 
     private void put(String kind, String count) {
-        counts.merge(kind, count, (old, more) -> old.matches("[0-9]+") && more.matches("[0-9]+")
-                ? Long.toString(Long.parseLong(old) + Long.parseLong(more))
-                : more);
+        counts.merge(
+                kind,
+                count,
+                (old, more) -> old.matches("[0-9]+") && more.matches("[0-9]+")
+                        ? Long.toString(Long.parseLong(old) + Long.parseLong(more))
+                        : more);
     }
 
     /// A cell of a column that counts one kind.
@@ -81,7 +85,8 @@ final class FindWords {
             put(kind, "~" + digits);
             return;
         }
-        if (text.matches("[?]+") || words.exact("many", text.replaceAll("[!.?]+$", "")).isPresent()) {
+        if (text.matches("[?]+")
+                || words.exact("many", text.replaceAll("[!.?]+$", "")).isPresent()) {
             put(kind, "?");
             draft.ask("finds", t("take.ask-how-many-finds", name, kind, cell.text()));
             return;
@@ -102,11 +107,18 @@ final class FindWords {
         }
         Matcher part = PART.matcher(text);
         if (part.matches() && part.group(1).replaceAll("[.,]", "").length() <= 7) {
-            behind(kind, Long.parseLong(part.group(1).replaceAll("[.,]", "")), part.group(2).strip(), cell.text());
+            behind(
+                    kind,
+                    Long.parseLong(part.group(1).replaceAll("[.,]", "")),
+                    part.group(2).strip(),
+                    cell.text());
             return;
         }
         Matcher afterwards = Pattern.compile("(.{2,30}?)[ :=x-]+([0-9]{1,6})").matcher(text);
-        if (afterwards.matches() && words.exact("kind", afterwards.group(1)).or(() -> words.exact("find", afterwards.group(1))).isPresent()) {
+        if (afterwards.matches()
+                && words.exact("kind", afterwards.group(1))
+                        .or(() -> words.exact("find", afterwards.group(1)))
+                        .isPresent()) {
             put(kind, afterwards.group(2));
             return;
         }
@@ -118,7 +130,8 @@ final class FindWords {
     private static boolean applies(String kind, String denomination) {
         return switch (kind) {
             case "wheat", "Indian head", "copper", "steel", "zinc" -> denomination.equals("1 cent");
-            case "war nickel", "buffalo", "Liberty head (V)", "buffalo or V", "before 1960" -> denomination.equals("5 cents");
+            case "war nickel", "buffalo", "Liberty head (V)", "buffalo or V", "before 1960" ->
+                denomination.equals("5 cents");
             case "40% silver" -> denomination.equals("50 cents") || denomination.equals("1 dollar");
             case "silver", "90% silver" -> !denomination.equals("1 cent") && !denomination.equals("5 cents");
             case "Mercury", "Roosevelt" -> denomination.equals("10 cents");
@@ -131,11 +144,14 @@ final class FindWords {
     /// What stands behind a count in a column: `(incl merc)`, `+ 1 Bermuda`, `(1964)`, `buf`.
     private void behind(String kind, long count, String rest, String whole) {
         String inner = rest.replaceAll("[()\\[\\]]", " ").strip();
-        Matcher plus = Pattern.compile("(?:\\+|&|and|plus)\\s*([0-9]{1,4})\\s*(.*)").matcher(inner);
+        Matcher plus =
+                Pattern.compile("(?:\\+|&|and|plus)\\s*([0-9]{1,4})\\s*(.*)").matcher(inner);
         if (inner.matches("(incl|including|inkl|incl\\.|of which|1 of them|with).*")) {
             for (Lexicon.Hit hit : words.find(inner, "kind", "find")) {
                 put(hit.means(), "1");
-                put(kind.equals("silver") ? "silver (other)" : kind + " (other)", Long.toString(Math.max(0, count - 1)));
+                put(
+                        kind.equals("silver") ? "silver (other)" : kind + " (other)",
+                        Long.toString(Math.max(0, count - 1)));
                 fromWords.add("incl " + hit.means());
                 return;
             }
@@ -156,7 +172,7 @@ final class FindWords {
         }
         Optional<String> other = kindIn(inner);
         if (other.isPresent()) {
-            boolean same = other.get().equals(kind) || kind.contains(other.get()) && !kind.contains(" or ");
+            boolean same = other.get().equals(kind) || (kind.contains(other.get()) && !kind.contains(" or "));
             put(same ? kind : other.get(), Long.toString(count));
             return;
         }
@@ -165,8 +181,9 @@ final class FindWords {
     }
 
     private Optional<String> kindIn(String text) {
-        List<String> hits = new ArrayList<>(
-                words.find(text, "kind", "find").stream().map(Lexicon.Hit::means).toList());
+        List<String> hits = new ArrayList<>(words.find(text, "kind", "find").stream()
+                .map(Lexicon.Hit::means)
+                .toList());
         if (hits.isEmpty()) {
             return Optional.empty();
         }
@@ -183,7 +200,9 @@ final class FindWords {
     /// A cell that tells finds in words.
     void told(String text) {
         String plain = Words.plain(text).strip();
-        if (plain.isEmpty() || plain.matches("0|[-?]+") || words.exact("nothing", plain.replaceAll("[!.]+$", "")).isPresent()) {
+        if (plain.isEmpty()
+                || plain.matches("0|[-?]+")
+                || words.exact("nothing", plain.replaceAll("[!.]+$", "")).isPresent()) {
             return;
         }
         String outside = text.replaceAll("\\([^)]*\\)", " ");
@@ -212,23 +231,28 @@ final class FindWords {
         }
         List<Lexicon.Hit> first = words.find(plain, "kind", "find");
         if (!first.isEmpty() && first.getFirst().first() == 0) {
-            Matcher count = Pattern.compile("\\s*[:=x-]?\\s*(~?[0-9]{1,6})\\s*(?:pcs?|x|st|coins?)?").matcher(plain.substring(first.getFirst().to()));
+            Matcher count = Pattern.compile("\\s*[:=x-]?\\s*(~?[0-9]{1,6})\\s*(?:pcs?|x|st|coins?)?")
+                    .matcher(plain.substring(first.getFirst().to()));
             if (count.matches()) {
                 put(first.getFirst().means(), count.group(1));
                 fromWords.add(first.getFirst().means());
                 return;
             }
         }
-        Matcher dated = Pattern.compile("((?:1[789]|20)[0-9]{2})[- ]?([dspo]|cc|w)?(?![a-z0-9])\\s*(.*)").matcher(plain);
+        Matcher dated = Pattern.compile("((?:1[789]|20)[0-9]{2})[- ]?([dspo]|cc|w)?(?![a-z0-9])\\s*(.*)")
+                .matcher(plain);
         if (dated.matches()) {
             String mint = dated.group(2) == null ? "" : "-" + dated.group(2).toUpperCase(Locale.ROOT);
-            boolean doubled = Words.plain(whole).contains("doubl") || Words.plain(whole).contains("ddo");
+            boolean doubled =
+                    Words.plain(whole).contains("doubl") || Words.plain(whole).contains("ddo");
             Optional<String> of = variety(dated.group(3)).or(() -> kindIn(dated.group(3)));
             if (of.isPresent() && of.get().equals("steel")) {
                 put("steel", "1");
                 return;
             }
-            String kind = dated.group(1) + mint + (doubled ? " (doubled?)" : of.map(word -> " " + word).orElse(""));
+            String kind = dated.group(1)
+                    + mint
+                    + (doubled ? " (doubled?)" : of.map(word -> " " + word).orElse(""));
             put(kind, "1");
             if (doubled) {
                 draft.ask("finds", t("take.ask-doubled", dated.group(1) + mint, name));
@@ -243,10 +267,15 @@ final class FindWords {
                 // 43 S: the date of the coin before, not a number of them
                 return;
             }
-            Matcher ofYear = Pattern.compile("((?:1[789]|20)[0-9]{2})[- ]?([dspo])?\\b\\s*(.*)").matcher(rest);
+            Matcher ofYear = Pattern.compile("((?:1[789]|20)[0-9]{2})[- ]?([dspo])?\\b\\s*(.*)")
+                    .matcher(rest);
             if (ofYear.matches()) {
-                String mint = ofYear.group(2) == null ? "" : "-" + ofYear.group(2).toUpperCase(Locale.ROOT);
-                String of = variety(ofYear.group(3)).or(() -> kindIn(ofYear.group(3))).map(word -> " " + word).orElse("");
+                String mint =
+                        ofYear.group(2) == null ? "" : "-" + ofYear.group(2).toUpperCase(Locale.ROOT);
+                String of = variety(ofYear.group(3))
+                        .or(() -> kindIn(ofYear.group(3)))
+                        .map(word -> " " + word)
+                        .orElse("");
                 put(ofYear.group(1) + mint + of, count);
                 return;
             }
@@ -260,7 +289,8 @@ final class FindWords {
             }
             return;
         }
-        Matcher after = Pattern.compile("(.+?)\\s*[:x×=]?\\s*(~?[0-9]{1,5})\\s*(?:pcs?|x|st|pieces?)?\\.?").matcher(plain);
+        Matcher after = Pattern.compile("(.+?)\\s*[:x×=]?\\s*(~?[0-9]{1,5})\\s*(?:pcs?|x|st|pieces?)?\\.?")
+                .matcher(plain);
         if (after.matches()) {
             Optional<String> kind = kindIn(after.group(1));
             if (kind.isPresent()) {
@@ -272,7 +302,8 @@ final class FindWords {
         Optional<String> kind = kindIn(plain);
         boolean others = plain.matches("(rest|others?|all|no|not|only|mostly)\\b.*");
         if (kind.isPresent() && !others && Words.of(plain).size() <= 4) {
-            boolean many = Words.of(plain).stream().anyMatch(token -> token.text().length() > 4 && token.text().endsWith("s"));
+            boolean many = Words.of(plain).stream()
+                    .anyMatch(token -> token.text().length() > 4 && token.text().endsWith("s"));
             put(kind.get(), many ? "?" : "1");
             fromWords.add(kind.get());
             if (many) {
@@ -295,7 +326,8 @@ final class FindWords {
         if (silver == null || !silver.matches("[1-9][0-9]*")) {
             return;
         }
-        Matcher parts = Pattern.compile("([0-9]{1,4})\\s*(?:of them|of these|are|were|x)?\\s*(90|40|80|35)\\s*%").matcher(Words.plain(note));
+        Matcher parts = Pattern.compile("([0-9]{1,4})\\s*(?:of them|of these|are|were|x)?\\s*(90|40|80|35)\\s*%")
+                .matcher(Words.plain(note));
         Map<String, Long> found = new LinkedHashMap<>();
         while (parts.find()) {
             found.put(parts.group(2) + "% silver", Long.parseLong(parts.group(1)));

@@ -280,9 +280,7 @@ final class Formulas {
                     BigDecimal.valueOf(
                             all.stream().filter(value -> !"".equals(value)).count());
                 case "AVERAGE" ->
-                    numbers.isEmpty()
-                            ? fail()
-                            : sum.divide(BigDecimal.valueOf(numbers.size()), MathContext.DECIMAL64);
+                    numbers.isEmpty() ? fail() : sum.divide(BigDecimal.valueOf(numbers.size()), MathContext.DECIMAL64);
                 case "MAX" -> numbers.stream().reduce(BigDecimal::max).orElse(BigDecimal.ZERO);
                 case "MIN" -> numbers.stream().reduce(BigDecimal::min).orElse(BigDecimal.ZERO);
                 case "PRODUCT" -> numbers.stream().reduce(BigDecimal.ONE, BigDecimal::multiply);
@@ -291,11 +289,9 @@ final class Formulas {
                 case "ROUND" ->
                     numbers.size() == 2
                             ? numbers.getFirst()
-                                    .setScale(
-                                            Math.clamp(numbers.get(1).longValue(), -10, 10), RoundingMode.HALF_UP)
+                                    .setScale(Math.clamp(numbers.get(1).longValue(), -10, 10), RoundingMode.HALF_UP)
                             : fail();
-                case "CONCATENATE", "CONCAT" ->
-                    all.stream().map(Reader::words).reduce("", String::concat);
+                case "CONCATENATE", "CONCAT" -> all.stream().map(Reader::words).reduce("", String::concat);
                 default -> fail();
             };
         }
@@ -373,8 +369,8 @@ final class Formulas {
 
         private static int column(String letters) {
             int column = 0;
-            for (char c : letters.toCharArray()) {
-                column = column * 26 + c - 'A' + 1;
+            for (int i = 0; i < letters.length(); i++) {
+                column = column * 26 + letters.charAt(i) - 'A' + 1;
             }
             return column - 1;
         }

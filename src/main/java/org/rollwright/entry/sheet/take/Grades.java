@@ -54,12 +54,53 @@ record Grades(String grade, String details, String colour, String rest, String d
                 } else if (word.equals("+") && !steps.isEmpty()) {
                     Step last = steps.removeLast();
                     steps.add(new Step(last.letters, last.number, true, last.hedged));
-                } else if (word.equals("?") || word.equals("~") || word.equals("ish") || word.equals("about")
-                        || word.equals("circa") || word.equals("ca") || word.equals("env") || word.equals("approx")) {
+                } else if (word.equals("?")
+                        || word.equals("~")
+                        || word.equals("ish")
+                        || word.equals("about")
+                        || word.equals("circa")
+                        || word.equals("ca")
+                        || word.equals("env")
+                        || word.equals("approx")) {
                     hedge = true;
-                } else if (!sign && !List.of("to", "a", "bis", "tot", "or", "and", "with", "w", "en", "et", "und", "anders", "but", "mais",
-                                "aber", "maar", "otherwise", "sonst", "y", "con", "mit", "met", "avec", "details", "detail", "nice", "low",
-                                "high", "slight", "slightly", "lightly", "light", "leicht", "licht", "legerement").contains(word)) {
+                } else if (!sign
+                        && !List.of(
+                                        "to",
+                                        "a",
+                                        "bis",
+                                        "tot",
+                                        "or",
+                                        "and",
+                                        "with",
+                                        "w",
+                                        "en",
+                                        "et",
+                                        "und",
+                                        "anders",
+                                        "but",
+                                        "mais",
+                                        "aber",
+                                        "maar",
+                                        "otherwise",
+                                        "sonst",
+                                        "y",
+                                        "con",
+                                        "mit",
+                                        "met",
+                                        "avec",
+                                        "details",
+                                        "detail",
+                                        "nice",
+                                        "low",
+                                        "high",
+                                        "slight",
+                                        "slightly",
+                                        "lightly",
+                                        "light",
+                                        "leicht",
+                                        "licht",
+                                        "legerement")
+                                .contains(word)) {
                     rest.add(word);
                 }
                 i++;
@@ -70,7 +111,8 @@ record Grades(String grade, String details, String colour, String rest, String d
                 case "grade" -> {
                     String letters = hit.means();
                     if (letters.endsWith("?")) {
-                        doubtful = text.substring(token.from(), tokens.get(next - 1).to());
+                        doubtful = text.substring(
+                                token.from(), tokens.get(next - 1).to());
                         letters = letters.substring(0, letters.length() - 1);
                     }
                     String number = "";
@@ -99,7 +141,8 @@ record Grades(String grade, String details, String colour, String rest, String d
             Step high = steps.getLast();
             grade = low.text();
             if (!high.equals(low)) {
-                grade += " to " + (high.letters.equals(low.letters) && !high.number.isEmpty() ? high.number : high.text());
+                grade += " to "
+                        + (high.letters.equals(low.letters) && !high.number.isEmpty() ? high.number : high.text());
             }
             if (hedge) {
                 grade += "~";

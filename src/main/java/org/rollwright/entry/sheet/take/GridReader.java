@@ -90,7 +90,9 @@ final class GridReader {
                     false,
                     record.stream().map(Grid.Cell::of).toList()));
         }
-        while (!lines.isEmpty() && lines.getLast().isBlank() && records.get(lines.size() - 1).size() <= 1) {
+        while (!lines.isEmpty()
+                && lines.getLast().isBlank()
+                && records.get(lines.size() - 1).size() <= 1) {
             lines.removeLast();
         }
         return new Read.Good(List.of(new Grid("", false, lines, Set.of())), remarks);
@@ -148,7 +150,11 @@ final class GridReader {
             }
             counts.add(count);
             long parted = counts.stream().filter(n -> n > 0).count();
-            double usual = counts.stream().filter(n -> n > 0).mapToInt(n -> n).average().orElse(0);
+            double usual = counts.stream()
+                    .filter(n -> n > 0)
+                    .mapToInt(n -> n)
+                    .average()
+                    .orElse(0);
             double even = counts.stream()
                     .filter(n -> n > 0)
                     .filter(n -> Math.abs(n - usual) <= 0.35 * usual)
@@ -168,7 +174,8 @@ final class GridReader {
         if (!quotes) {
             text.lines()
                     .limit(MOST_ROWS + 1L)
-                    .forEach(line -> records.add(List.of(line.split(java.util.regex.Pattern.quote("" + separator), -1))));
+                    .forEach(line ->
+                            records.add(List.of(line.split(java.util.regex.Pattern.quote("" + separator), -1))));
             return records;
         }
         try (CsvReader<CsvRecord> reader = CsvReader.builder()
@@ -214,7 +221,8 @@ final class GridReader {
                         }
                         List<Grid.Cell> cells = new ArrayList<>();
                         for (int c = 0; c < Math.min(row.getCellCount(), MOST_COLUMNS); c++) {
-                            cells.add(row.getOptionalCell(c).map(GridReader::cell).orElse(Grid.Cell.BLANK));
+                            cells.add(
+                                    row.getOptionalCell(c).map(GridReader::cell).orElse(Grid.Cell.BLANK));
                         }
                         lines.add(new Grid.Line(
                                 row.getRowNum(), of.hiddenRow(row.getRowNum()), of.wide(row.getRowNum()), cells));

@@ -35,7 +35,8 @@ public final class Lexicon {
                 .add(term));
         byRoleAndWord
                 .values()
-                .forEach(list -> list.sort(Comparator.comparingInt((Term term) -> -term.tokens().size())));
+                .forEach(list -> list.sort(
+                        Comparator.comparingInt((Term term) -> -term.tokens().size())));
     }
 
     /// Reads the table of words.
@@ -121,7 +122,12 @@ public final class Lexicon {
                 i++;
             } else {
                 int behind = i + best.tokens().size();
-                hits.add(new Hit(best, i, behind, tokens.get(i).from(), tokens.get(behind - 1).to()));
+                hits.add(new Hit(
+                        best,
+                        i,
+                        behind,
+                        tokens.get(i).from(),
+                        tokens.get(behind - 1).to()));
                 i = behind;
             }
         }

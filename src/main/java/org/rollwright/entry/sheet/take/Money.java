@@ -24,19 +24,53 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
     }
 
     private static final Map<String, String> SIGNS = Map.ofEntries(
-            Map.entry("c$", "CAD"), Map.entry("ca$", "CAD"), Map.entry("cad", "CAD"), Map.entry("cdn", "CAD"),
-            Map.entry("us$", "USD"), Map.entry("$us", "USD"), Map.entry("usd", "USD"), Map.entry("$", "USD"),
-            Map.entry("dollars", "USD"), Map.entry("dollar", "USD"), Map.entry("bucks", "USD"),
-            Map.entry("€", "EUR"), Map.entry("eur", "EUR"), Map.entry("euro", "EUR"), Map.entry("euros", "EUR"),
-            Map.entry("£", "GBP"), Map.entry("gbp", "GBP"), Map.entry("pounds", "GBP"), Map.entry("quid", "GBP"),
-            Map.entry("chf", "CHF"), Map.entry("sfr", "CHF"), Map.entry("fs", "CHF"),
-            Map.entry("nlg", "NLG"), Map.entry("hfl", "NLG"), Map.entry("gulden", "NLG"), Map.entry("fl", "NLG"),
-            Map.entry("ƒ", "NLG"), Map.entry("frf", "FRF"), Map.entry("ff", "FRF"), Map.entry("francs", "FRF"),
-            Map.entry("fr", "FRF"), Map.entry("franc", "FRF"),
-            Map.entry("dem", "DEM"), Map.entry("dm", "DEM"), Map.entry("mark", "DEM"),
-            Map.entry("bef", "BEF"), Map.entry("esp", "ESP"), Map.entry("pts", "ESP"), Map.entry("ptas", "ESP"),
-            Map.entry("pta", "ESP"), Map.entry("pesetas", "ESP"), Map.entry("aud", "AUD"), Map.entry("a$", "AUD"),
-            Map.entry("kr", "SEK"), Map.entry("sek", "SEK"), Map.entry("dkk", "DKK"), Map.entry("nok", "NOK"));
+            Map.entry("c$", "CAD"),
+            Map.entry("ca$", "CAD"),
+            Map.entry("cad", "CAD"),
+            Map.entry("cdn", "CAD"),
+            Map.entry("us$", "USD"),
+            Map.entry("$us", "USD"),
+            Map.entry("usd", "USD"),
+            Map.entry("$", "USD"),
+            Map.entry("dollars", "USD"),
+            Map.entry("dollar", "USD"),
+            Map.entry("bucks", "USD"),
+            Map.entry("€", "EUR"),
+            Map.entry("eur", "EUR"),
+            Map.entry("euro", "EUR"),
+            Map.entry("euros", "EUR"),
+            Map.entry("£", "GBP"),
+            Map.entry("gbp", "GBP"),
+            Map.entry("pounds", "GBP"),
+            Map.entry("quid", "GBP"),
+            Map.entry("chf", "CHF"),
+            Map.entry("sfr", "CHF"),
+            Map.entry("fs", "CHF"),
+            Map.entry("nlg", "NLG"),
+            Map.entry("hfl", "NLG"),
+            Map.entry("gulden", "NLG"),
+            Map.entry("fl", "NLG"),
+            Map.entry("ƒ", "NLG"),
+            Map.entry("frf", "FRF"),
+            Map.entry("ff", "FRF"),
+            Map.entry("francs", "FRF"),
+            Map.entry("fr", "FRF"),
+            Map.entry("franc", "FRF"),
+            Map.entry("dem", "DEM"),
+            Map.entry("dm", "DEM"),
+            Map.entry("mark", "DEM"),
+            Map.entry("bef", "BEF"),
+            Map.entry("esp", "ESP"),
+            Map.entry("pts", "ESP"),
+            Map.entry("ptas", "ESP"),
+            Map.entry("pta", "ESP"),
+            Map.entry("pesetas", "ESP"),
+            Map.entry("aud", "AUD"),
+            Map.entry("a$", "AUD"),
+            Map.entry("kr", "SEK"),
+            Map.entry("sek", "SEK"),
+            Map.entry("dkk", "DKK"),
+            Map.entry("nok", "NOK"));
 
     private static final Pattern AMOUNT = Pattern.compile("[0-9](?:[0-9.,]|(?<=[0-9])[ ](?=[0-9]{3}(?![0-9])))*");
     private static final Pattern SIGN = Pattern.compile("us\\$|\\$us|ca?\\$|a\\$|[$€£ƒ]|(?<![a-z])[a-z]{1,7}(?![a-z])");
@@ -60,8 +94,12 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
     /// @return empty when it says nothing of money
     static Optional<Money> read(Grid.Cell cell, Numbers.Manner manner, Lexicon words, boolean dutch) {
         if (cell.number() != null) {
-            return Optional.of(
-                    new Money(cell.number(), currency(cell.format().replaceAll("[\\[\\]\"_-]|409", " ")), Per.UNSAID, false, false));
+            return Optional.of(new Money(
+                    cell.number(),
+                    currency(cell.format().replaceAll("[\\[\\]\"_-]|409", " ")),
+                    Per.UNSAID,
+                    false,
+                    false));
         }
         String text = cell.text();
         String plain = Words.plain(text);
@@ -74,7 +112,8 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
         if (currency.equals("FRF") && plain.matches(".*\\bfr\\.?.*") && plain.contains("s")) {
             currency = plain.contains("sfr") ? "CHF" : currency;
         }
-        Matcher times = Pattern.compile("([0-9]+)\\s*(?:x|@|×|à|a)\\s*([$€£]?\\s*[0-9][0-9.,]*)").matcher(plain);
+        Matcher times = Pattern.compile("([0-9]+)\\s*(?:x|@|×|à|a)\\s*([$€£]?\\s*[0-9][0-9.,]*)")
+                .matcher(plain);
         if (times.find()) {
             Optional<BigDecimal> each =
                     Numbers.read(times.group(2).replaceAll("[^0-9.,]", "").replaceAll("[.,]$", ""), manner);
@@ -90,7 +129,8 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
             Optional<BigDecimal> number = Numbers.read(digits, manner);
             boolean more = plain.substring(amount.end()).matches(".*[0-9].*");
             boolean cents = plain.substring(amount.end()).matches("\\s*(¢|(c|ct|cts|cents?|p)(?![a-z/])).*")
-                    && !plain.contains("$") && !plain.contains("€");
+                    && !plain.contains("$")
+                    && !plain.contains("€");
             if (number.isPresent()) {
                 return Optional.of(new Money(
                         cents ? number.get().movePointLeft(2) : number.get(), currency, per, false, doubtful || more));
@@ -119,8 +159,11 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
     }
 
     private static final Map<String, String> HOME = Map.ofEntries(
-            Map.entry("United States", "USD"), Map.entry("Canada", "CAD"), Map.entry("United Kingdom", "GBP"),
-            Map.entry("Switzerland", "CHF"), Map.entry("Australia", "AUD"));
+            Map.entry("United States", "USD"),
+            Map.entry("Canada", "CAD"),
+            Map.entry("United Kingdom", "GBP"),
+            Map.entry("Switzerland", "CHF"),
+            Map.entry("Australia", "AUD"));
 
     /// The currency of a country's coins that still buy something.
     static String home(String country, String denomination) {
@@ -144,8 +187,18 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
         return switch (part.group(2)) {
             case "cent", "cents", "centime", "centimes", "penny", "pence", "pfennig", "pfennigs", "rappen" ->
                 number.movePointLeft(2);
-            case "dollar", "dollars", "euro", "euros", "franc", "francs", "guilder", "guilders", "mark", "marks",
-                    "pound", "pounds" -> number;
+            case "dollar",
+                    "dollars",
+                    "euro",
+                    "euros",
+                    "franc",
+                    "francs",
+                    "guilder",
+                    "guilders",
+                    "mark",
+                    "marks",
+                    "pound",
+                    "pounds" -> number;
             default -> null;
         };
     }

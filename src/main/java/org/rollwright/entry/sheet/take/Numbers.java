@@ -10,7 +10,8 @@ final class Numbers {
     /// @param decimalComma whether 1,50 is one and a half here
     record Manner(boolean decimalComma) {}
 
-    private static final Pattern COMMA = Pattern.compile("(^|[^0-9.,])[0-9]+(\\.[0-9]{3})*,[0-9]{1,2}($|[^0-9,.])|[0-9],-");
+    private static final Pattern COMMA =
+            Pattern.compile("(^|[^0-9.,])[0-9]+(\\.[0-9]{3})*,[0-9]{1,2}($|[^0-9,.])|[0-9],-");
     private static final Pattern POINT = Pattern.compile("(^|[^0-9.,])[0-9]+(,[0-9]{3})*\\.[0-9]{1,2}($|[^0-9,.])");
 
     private Numbers() {}

@@ -36,7 +36,8 @@ record Rolls(Catalog catalog) {
     }
 
     /// Rolls in a box; fifty where the catalogue has no figure (common practice).
-    @Nullable BigDecimal box(String denomination) {
+    @Nullable
+    BigDecimal box(String denomination) {
         return facts(denomination)
                 .map(facts -> facts.rollsPerBox() == null ? USUAL : BigDecimal.valueOf(facts.rollsPerBox()))
                 .orElse(null);

@@ -55,7 +55,9 @@ final class SheetReader {
             table.column("bank").ifPresent(column -> {
                 for (Grid.Line line : lines(table)) {
                     String text = line.text(column.index());
-                    boolean name = !text.isEmpty() && !text.matches("[?\"'〃-]+") && words.exact("same", text).isEmpty();
+                    boolean name = !text.isEmpty()
+                            && !text.matches("[?\"'〃-]+")
+                            && words.exact("same", text).isEmpty();
                     if (name && !isTotal(line, table)) {
                         banks.add(text.replaceAll("\\s*\\?$", ""));
                     }
@@ -69,7 +71,9 @@ final class SheetReader {
     }
 
     List<Draft> read() {
-        int begin = tables.isEmpty() ? grid.lines().size() : Math.max(0, tables.getFirst().heading());
+        int begin = tables.isEmpty()
+                ? grid.lines().size()
+                : Math.max(0, tables.getFirst().heading());
         int place = 0;
         boolean titled = false;
         for (; place < begin; place++) {
@@ -123,10 +127,13 @@ final class SheetReader {
             return titled;
         }
         cells.forEach(cell -> title(cell.text(), false));
-        boolean figures = cells.stream().anyMatch(cell -> cell.number() != null || !cell.formula().isEmpty() || cell.text().matches("[0-9.,$€£ ]+"));
+        boolean figures = cells.stream()
+                .anyMatch(cell -> cell.number() != null
+                        || !cell.formula().isEmpty()
+                        || cell.text().matches("[0-9.,$€£ ]+"));
         if (tables.isEmpty()) {
             boolean heading = !titled && !figures;
-            boolean total = figures && !sold || isTotal(line, null);
+            boolean total = (figures && !sold) || isTotal(line, null);
             Draft draft = add(line, heading ? "heading" : total ? "total" : "note");
             if (!heading) {
                 draft.leftOut.add(t("take.left-no-table"));
@@ -134,7 +141,7 @@ final class SheetReader {
             return true;
         }
         boolean grouped = place == begin - 1 && cells.size() >= 2 && !figures;
-        boolean heading = grouped || !titled && cells.size() == 1;
+        boolean heading = grouped || (!titled && cells.size() == 1);
         add(line, heading ? "heading" : isTotal(line, null) && figures ? "total" : "note");
         return titled || cells.size() == 1;
     }
@@ -143,7 +150,8 @@ final class SheetReader {
     private void title(String text, boolean name) {
         String plain = Words.plain(text);
         for (Lexicon.Hit hit : words.find(text, "country")) {
-            if (hit.to() - hit.from() >= 4 || text.substring(hit.from(), hit.to()).matches("USA|US|UK|cdn|CDN")) {
+            if (hit.to() - hit.from() >= 4
+                    || text.substring(hit.from(), hit.to()).matches("USA|US|UK|cdn|CDN")) {
                 context.sheetCountry = context.sheetCountry.isEmpty() ? hit.means() : context.sheetCountry;
             }
         }
@@ -161,9 +169,11 @@ final class SheetReader {
         boolean blank = plain.matches("(?s).*\\b(blank|empty|nothing|leer|vide|leeg)\\b.*") && plain.contains("box");
         context.blankRollsAreBoxes |= blank || plain.matches("(?s).*\\ball (are )?(full )?box(es)?\\b.*");
         if (!name && plain.matches("(?s).*\\b(prices?|paid|prijzen|preise|prix|precios)\\b.*")) {
-            if (plain.matches("(?s).*\\b(each|per coin|apiece|per stuk|pro stuck|par piece|unitaires?|por unidad)\\b.*")) {
+            if (plain.matches(
+                    "(?s).*\\b(each|per coin|apiece|per stuk|pro stuck|par piece|unitaires?|por unidad)\\b.*")) {
                 priceNote = Money.Per.EACH;
-            } else if (plain.matches("(?s).*\\b(for the lot|for all|whole row|total|for the row|alle zusammen|pour le lot|pour tout|samen)\\b.*")) {
+            } else if (plain.matches(
+                    "(?s).*\\b(for the lot|for all|whole row|total|for the row|alle zusammen|pour le lot|pour tout|samen)\\b.*")) {
                 priceNote = Money.Per.ALL;
             }
         }
@@ -175,19 +185,26 @@ final class SheetReader {
             table.columns("note").forEach(column -> notes.add(column.index()));
             boolean dated = Stream.of("year", "grade", "country")
                     .flatMap(field -> table.column(field).stream())
-                    .anyMatch(column -> !line.cell(column.index()).isBlank() && words.find(line.text(column.index()), "total").isEmpty());
+                    .anyMatch(column -> !line.cell(column.index()).isBlank()
+                            && words.find(line.text(column.index()), "total").isEmpty());
             if (dated && as == As.COINS) {
                 return false;
             }
         }
         for (int c = 0; c < line.cells().size(); c++) {
             String text = line.text(c);
-            if (text.isEmpty() || notes.contains(c) || (table != null && table.side().contains(c)) || Words.of(text).size() > 6) {
+            if (text.isEmpty()
+                    || notes.contains(c)
+                    || (table != null && table.side().contains(c))
+                    || Words.of(text).size() > 6) {
                 continue;
             }
             for (Lexicon.Hit hit : words.find(text, "total")) {
-                boolean phrase = hit.first() == 0 || hit.behind() == Words.of(text).size();
-                boolean brief = hit.term().tokens().equals(List.of("all")) || hit.term().tokens().equals(List.of("tot")) || hit.term().tokens().equals(List.of("media"));
+                boolean phrase =
+                        hit.first() == 0 || hit.behind() == Words.of(text).size();
+                boolean brief = hit.term().tokens().equals(List.of("all"))
+                        || hit.term().tokens().equals(List.of("tot"))
+                        || hit.term().tokens().equals(List.of("media"));
                 if (phrase && (!brief || Words.of(text).size() == 1)) {
                     return true;
                 }
@@ -216,7 +233,8 @@ final class SheetReader {
     private boolean row(Grid.Line line, TableFinder.Found table, boolean last) {
         List<Column> read = table.columns().stream()
                 .filter(column -> !line.cell(column.index()).isBlank())
-                .filter(column -> !column.field().startsWith("left:running") && !column.field().startsWith("left:yield"))
+                .filter(column -> !column.field().startsWith("left:running")
+                        && !column.field().startsWith("left:yield"))
                 .toList();
         List<Column> said = read.stream()
                 .filter(column -> line.cell(column.index()).formula().isEmpty()
@@ -232,19 +250,31 @@ final class SheetReader {
             add(line, "total");
             return true;
         }
-        List<Column> telling = said.stream().filter(column -> !column.is("number") && !column.is("unread") || words.find(line.text(column.index()), "total").isEmpty() && !numberLike(line.cell(column.index()))).toList();
-        if (telling.isEmpty() && read.stream().allMatch(column -> !line.cell(column.index()).formula().isEmpty()) ) {
+        List<Column> telling = said.stream()
+                .filter(column -> (!column.is("number") && !column.is("unread"))
+                        || (words.find(line.text(column.index()), "total").isEmpty()
+                                && !numberLike(line.cell(column.index()))))
+                .toList();
+        if (telling.isEmpty()
+                && read.stream()
+                        .allMatch(column -> !line.cell(column.index()).formula().isEmpty())) {
             add(line, "total");
             return true;
         }
         if (section(line, said, telling)) {
             return true;
         }
-        List<Column> core = telling.stream().filter(column -> !line.text(column.index()).matches("[?.-]+")).toList();
+        List<Column> core = telling.stream()
+                .filter(column -> !line.text(column.index()).matches("[?.-]+"))
+                .toList();
         boolean thing = as == As.COINS ? isCoin(core) : isBox(core);
         if (!thing) {
             boolean number = said.stream().anyMatch(column -> column.is("number")) || numberLike(line.cell(0));
-            if (core.stream().anyMatch(column -> column.is("note")) && !number || !core.isEmpty() && core.stream().allMatch(column -> column.is("note") && line.text(column.index()).length() > 25)) {
+            if ((core.stream().anyMatch(column -> column.is("note")) && !number)
+                    || (!core.isEmpty()
+                            && core.stream()
+                                    .allMatch(column -> column.is("note")
+                                            && line.text(column.index()).length() > 25))) {
                 add(line, "note");
                 return true;
             }
@@ -267,7 +297,10 @@ final class SheetReader {
             String text = line.text(column.index());
             if (!text.isEmpty() && (column.is("unread") || column.field().startsWith("left:"))) {
                 String heading = column.heading().isEmpty() ? column.letters() : column.heading();
-                draft.leftOut.add(column.is("unread") ? t("take.left-unread", heading, text) : t("take.left-cell", heading, text));
+                draft.leftOut.add(
+                        column.is("unread")
+                                ? t("take.left-unread", heading, text)
+                                : t("take.left-cell", heading, text));
             }
         }
         for (int side : table.side()) {
@@ -298,8 +331,13 @@ final class SheetReader {
 
     /// A line beside all tables.
     private void beside(Grid.Line line) {
-        boolean figures = filled(line).stream().anyMatch(cell -> cell.number() != null || !cell.formula().isEmpty() || cell.text().matches("[0-9.,]+"));
-        add(line, figures ? "total" : filled(line).size() > 1 ? "heading" : "note").leftOut.add(t("take.left-beside"));
+        boolean figures = filled(line).stream()
+                .anyMatch(cell -> cell.number() != null
+                        || !cell.formula().isEmpty()
+                        || cell.text().matches("[0-9.,]+"));
+        add(line, figures ? "total" : filled(line).size() > 1 ? "heading" : "note")
+                .leftOut
+                .add(t("take.left-beside"));
     }
 
     /// A line that heads a section, or a remark between the rows.
@@ -307,8 +345,10 @@ final class SheetReader {
         if (said.size() > 2) {
             return false;
         }
-        List<Column> texts = said.stream().filter(column -> !numberLike(line.cell(column.index()))).toList();
-        if (texts.size() != 1 || said.size() == 2 && as == As.COINS) {
+        List<Column> texts = said.stream()
+                .filter(column -> !numberLike(line.cell(column.index())))
+                .toList();
+        if (texts.size() != 1 || (said.size() == 2 && as == As.COINS)) {
             return false;
         }
         Column only = texts.getFirst();
@@ -319,8 +359,11 @@ final class SheetReader {
         String plain = Words.plain(text).strip();
         int count = Words.of(text).size();
         Matcher year = YEAR_SECTION.matcher(plain);
-        String bare = text.replaceAll("^[-=_*~#:<>. ]+|[-=_*~#:<>. ]+$", " ").replaceAll(":$", "").strip();
-        boolean capitals = bare.equals(bare.toUpperCase(java.util.Locale.ROOT)) && bare.matches(".*\\p{L}{3,}.*") && count <= 6;
+        String bare = text.replaceAll("^[-=_*~#:<>. ]+|[-=_*~#:<>. ]+$", " ")
+                .replaceAll(":$", "")
+                .strip();
+        boolean capitals =
+                bare.equals(bare.toUpperCase(java.util.Locale.ROOT)) && bare.matches(".*\\p{L}{3,}.*") && count <= 6;
         if (year.matches() && count <= 4 && said.size() == 1) {
             add(line, "heading");
             context.year = Integer.parseInt(year.group(1));
@@ -329,16 +372,27 @@ final class SheetReader {
         List<Lexicon.Hit> known = words.find(bare, "country", "named", "kind", "misc", "sold", "wanted", "metal");
         int covered = known.stream().mapToInt(hit -> hit.behind() - hit.first()).sum();
         boolean named = !known.isEmpty() && covered * 2 >= count && count <= 6 && !text.contains("?");
-        boolean coinText = as == As.COINS && (only.is("coin") || only.is("denomination") || only.is("country")) && only.index() > firstColumn(line) ;
+        boolean coinText = as == As.COINS
+                && (only.is("coin") || only.is("denomination") || only.is("country"))
+                && only.index() > firstColumn(line);
         boolean decorated = text.matches("^[-=_*~#<>]+ ?.*[-=_*~#<>]+$");
         boolean sentence = count > 6 || text.matches(".*[!?]$|^[*].*") || text.matches("(?s).*[a-z]: .*");
         boolean first = only.index() == 0 || line.wide() || decorated;
-        if (!sentence && !coinText && (named && (first || capitals || said.size() == 1 && !isCoin(telling)) || line.wide() || capitals && first || decorated && count <= 3)) {
+        if (!sentence
+                && !coinText
+                && ((named && (first || capitals || (said.size() == 1 && !isCoin(telling))))
+                        || line.wide()
+                        || (capitals && first)
+                        || (decorated && count <= 3))) {
             add(line, "heading");
             open(bare);
             return true;
         }
-        if (as == As.BOXES && said.size() == 1 || only.is("note") || only.is("number") || only.index() == 0 && !isCoin(List.of(only)) || sentence && said.size() == 1) {
+        if ((as == As.BOXES && said.size() == 1)
+                || only.is("note")
+                || only.is("number")
+                || (only.index() == 0 && !isCoin(List.of(only)))
+                || (sentence && said.size() == 1)) {
             Draft draft = add(line, "note");
             if (text.contains("?")) {
                 unread(text).ifPresent(column -> draft.ask("", t("take.ask-column", column.heading())));
@@ -374,7 +428,10 @@ final class SheetReader {
         if (countries.size() == 1) {
             context.country = countries.getFirst();
         }
-        List<String> named = words.find(text, "named").stream().map(Lexicon.Hit::means).distinct().toList();
+        List<String> named = words.find(text, "named").stream()
+                .map(Lexicon.Hit::means)
+                .distinct()
+                .toList();
         if (named.size() == 1) {
             context.denomination = named.getFirst().replaceAll("\\|.*", "");
         }
@@ -434,11 +491,12 @@ final class SheetReader {
         if (!said) {
             currency = usualCurrency(table);
         }
-        Days.Order weak = switch (currency) {
-            case "USD" -> Days.Order.MONTH_FIRST;
-            case "EUR", "GBP", "CHF", "NLG", "DEM", "FRF" -> Days.Order.DAY_FIRST;
-            default -> Days.Order.UNKNOWN;
-        };
+        Days.Order weak =
+                switch (currency) {
+                    case "USD" -> Days.Order.MONTH_FIRST;
+                    case "EUR", "GBP", "CHF", "NLG", "DEM", "FRF" -> Days.Order.DAY_FIRST;
+                    default -> Days.Order.UNKNOWN;
+                };
         return new CoinReader(
                 words,
                 catalog,
@@ -451,7 +509,8 @@ final class SheetReader {
         for (Grid.Line line : lines(table)) {
             for (String field : List.of("denomination", "coin", "kind")) {
                 table.column(field)
-                        .map(column -> Denominations.ofCoin(line.text(column.index()), "", words).country())
+                        .map(column -> Denominations.ofCoin(line.text(column.index()), "", words)
+                                .country())
                         .filter(home -> !home.isEmpty())
                         .ifPresent(homes::add);
             }
@@ -465,8 +524,25 @@ final class SheetReader {
 
     /// The money of a keeper who writes no sign: by the language of the headings and the coins.
     private String usualCurrency(TableFinder.Found table) {
-        Set<String> english = Set.of("paid", "price", "cost", "grade", "condition", "worth", "value", "year", "qty", "date", "coin", "country", "notes", "where");
-        long found = table.columns().stream().map(column -> Words.key(column.heading())).filter(english::contains).count();
+        Set<String> english = Set.of(
+                "paid",
+                "price",
+                "cost",
+                "grade",
+                "condition",
+                "worth",
+                "value",
+                "year",
+                "qty",
+                "date",
+                "coin",
+                "country",
+                "notes",
+                "where");
+        long found = table.columns().stream()
+                .map(column -> Words.key(column.heading()))
+                .filter(english::contains)
+                .count();
         if (context.sheetCountry.equals("Canada")) {
             return "CAD";
         }
@@ -479,19 +555,23 @@ final class SheetReader {
     private BoxReader boxReader(TableFinder.Found table) {
         List<String> texts = new ArrayList<>();
         for (String field : List.of("amount", "grams")) {
-            table.column(field).ifPresent(column -> lines(table).stream()
-                    .map(line -> line.cell(column.index()))
-                    .filter(cell -> cell.number() == null)
-                    .forEach(cell -> texts.add(cell.text())));
+            table.column(field)
+                    .ifPresent(column -> lines(table).stream()
+                            .map(line -> line.cell(column.index()))
+                            .filter(cell -> cell.number() == null)
+                            .forEach(cell -> texts.add(cell.text())));
         }
         List<Grid.Cell> days = new ArrayList<>();
         table.column("date").ifPresent(column -> lines(table).forEach(line -> days.add(line.cell(column.index()))));
-        context.boxes |= table.columns().stream().anyMatch(column -> Words.plain(column.heading()).matches(".*\\bbox(es)?\\b.*"));
+        context.boxes |= table.columns().stream()
+                .anyMatch(column -> Words.plain(column.heading()).matches(".*\\bbox(es)?\\b.*"));
         boolean canadian = context.sheetCountry.equals("Canada");
         return new BoxReader(
                 words,
                 table,
-                Numbers.manner(texts.stream().filter(text -> !text.matches(".*[0-9],[0-9]{3}.*")).toList()),
+                Numbers.manner(texts.stream()
+                        .filter(text -> !text.matches(".*[0-9],[0-9]{3}.*"))
+                        .toList()),
                 banks,
                 Days.order(days, canadian ? Days.Order.UNKNOWN : Days.Order.MONTH_FIRST),
                 new Rolls(catalog));
@@ -509,9 +589,13 @@ final class SheetReader {
                 continue;
             }
             int now = Integer.parseInt(number);
-            Matcher range = Pattern.compile("([0-9]{1,5})\\s*(?:-|to|thru|bis|tot)\\s*([0-9]{1,5})").matcher(draft.get("note"));
-            if (last >= 0 && now > last + 1 && range.find()
-                    && Integer.parseInt(range.group(1)) == last + 1 && Integer.parseInt(range.group(2)) == now - 1) {
+            Matcher range = Pattern.compile("([0-9]{1,5})\\s*(?:-|to|thru|bis|tot)\\s*([0-9]{1,5})")
+                    .matcher(draft.get("note"));
+            if (last >= 0
+                    && now > last + 1
+                    && range.find()
+                    && Integer.parseInt(range.group(1)) == last + 1
+                    && Integer.parseInt(range.group(2)) == now - 1) {
                 draft.ask("", t("take.ask-gap", range.group(1), range.group(2), draft.get("note")));
             }
             last = now;
@@ -523,7 +607,9 @@ final class SheetReader {
         return tables.stream()
                 .map(table -> new Taken.Table(
                         grid.name(),
-                        table.heading() < 0 ? 0 : grid.lines().get(table.heading()).number(),
+                        table.heading() < 0
+                                ? 0
+                                : grid.lines().get(table.heading()).number(),
                         grid.hidden(),
                         table.columns().stream().filter(Objects::nonNull).toList()))
                 .toList();

@@ -56,7 +56,8 @@ final class TableFinder {
         }
         List<Found> tables = new ArrayList<>();
         for (int h = 0; h < headings.size(); h++) {
-            int behind = h + 1 < headings.size() ? headings.get(h + 1) : grid.lines().size();
+            int behind =
+                    h + 1 < headings.size() ? headings.get(h + 1) : grid.lines().size();
             tables.addAll(blocks(grid, headings.get(h), behind));
         }
         if (tables.isEmpty() && !grid.lines().isEmpty()) {
@@ -69,10 +70,14 @@ final class TableFinder {
     }
 
     private static List<Column> unnamed(Grid grid) {
-        int width = grid.lines().stream().mapToInt(line -> line.cells().size()).max().orElse(0);
+        int width = grid.lines().stream()
+                .mapToInt(line -> line.cells().size())
+                .max()
+                .orElse(0);
         List<Column> columns = new ArrayList<>();
         for (int c = 0; c < width; c++) {
-            columns.add(new Column(c, "", "unread", "", Column.How.UNREAD, grid.hiddenColumns().contains(c)));
+            columns.add(new Column(
+                    c, "", "unread", "", Column.How.UNREAD, grid.hiddenColumns().contains(c)));
         }
         return columns;
     }
@@ -90,8 +95,9 @@ final class TableFinder {
             if (cell.day() != null || !cell.formula().isEmpty() || cell.text().length() > 60) {
                 return false;
             }
-            boolean counted = cell.text().matches("[~$]?[0-9][0-9.,/-]* .*") && words.exact("find", cell.text()).isEmpty();
-            if (counted || isDay(cell) && !cell.text().matches("[0-9]{4}")) {
+            boolean counted = cell.text().matches("[~$]?[0-9][0-9.,/-]* .*")
+                    && words.exact("find", cell.text()).isEmpty();
+            if (counted || (isDay(cell) && !cell.text().matches("[0-9]{4}"))) {
                 return false;
             }
             Column column = column(c, cell.text(), "", false);
@@ -106,8 +112,9 @@ final class TableFinder {
                 core.add(column.field());
             }
         }
-        boolean pair = as == As.COINS && filled == 2 && core.size() == 2 && (core.contains("year") || core.contains("grade"));
-        return filled >= 3 && core.size() >= 2 && known * 2 >= filled || pair;
+        boolean pair =
+                as == As.COINS && filled == 2 && core.size() == 2 && (core.contains("year") || core.contains("grade"));
+        return (filled >= 3 && core.size() >= 2 && known * 2 >= filled) || pair;
     }
 
     private boolean isCore(String field) {
@@ -115,7 +122,11 @@ final class TableFinder {
     }
 
     private long core(List<Column> columns) {
-        return columns.stream().map(Column::field).filter(this::isCore).distinct().count();
+        return columns.stream()
+                .map(Column::field)
+                .filter(this::isCore)
+                .distinct()
+                .count();
     }
 
     /// The tables under one heading line: parted by columns without heading and content, and where headings begin
@@ -154,16 +165,15 @@ final class TableFinder {
         if (!block.isEmpty()) {
             blocks.add(block);
         }
-        List<List<Column>> settled = blocks.stream()
-                .map(one -> settled(grid, heading, behind, one))
-                .toList();
+        List<List<Column>> settled =
+                blocks.stream().map(one -> settled(grid, heading, behind, one)).toList();
         long best = settled.stream().mapToLong(this::core).max().orElse(0);
         List<Found> found = new ArrayList<>();
         boolean first = true;
         for (List<Column> one : settled) {
             long core = core(one);
             // a table of its own beside the first has a row of headings of its own worth, too
-            if (core == best && first || core >= 3 && core * 2 > best) {
+            if ((core == best && first) || (core >= 3 && core * 2 > best)) {
                 Set<Integer> side = new HashSet<>();
                 if (first) {
                     for (int c = 0; c < width; c++) {
@@ -195,14 +205,17 @@ final class TableFinder {
         if (as == As.BOXES && heading.matches("(90|80|40|35)s?")) {
             return new Column(index, heading, "find", heading.substring(0, 2) + "% silver", Column.How.HEADING, hidden);
         }
-        String bare = heading.replaceAll("\\([^)]*\\)|\\[[^]]*\\]", " ").replaceAll("[:*]+", " ").strip();
+        String bare = heading.replaceAll("\\([^)]*\\)|\\[[^]]*\\]", " ")
+                .replaceAll("[:*]+", " ")
+                .strip();
         for (String text : List.of(heading, bare)) {
             Optional<String> field = field(text);
             if (field.isPresent() && !isKindHere(text, field.get())) {
                 return new Column(index, heading, left(field.get()), "", Column.How.HEADING, hidden);
             }
             if (as == As.BOXES) {
-                Optional<String> kind = kind(text).or(() -> group.isEmpty() ? Optional.empty() : kind(group + " " + text));
+                Optional<String> kind =
+                        kind(text).or(() -> group.isEmpty() ? Optional.empty() : kind(group + " " + text));
                 if (kind.isPresent()) {
                     return new Column(index, heading, "find", kind.get(), Column.How.HEADING, hidden);
                 }
@@ -230,8 +243,8 @@ final class TableFinder {
     }
 
     private static final Set<String> FILLERS = Set.of(
-            "#", "count", "found", "qty", "of", "number", "no", "the", "nr", "ct", "cts", "cnt", "coins", "finds", "total", "how", "many",
-            "kept", "aantal", "anzahl", "nb", "nombre");
+            "#", "count", "found", "qty", "of", "number", "no", "the", "nr", "ct", "cts", "cnt", "coins", "finds",
+            "total", "how", "many", "kept", "aantal", "anzahl", "nb", "nombre");
 
     private Optional<String> kind(String text) {
         Optional<String> exact = words.exact("kind", text).or(() -> words.exact("find", text));
@@ -260,7 +273,9 @@ final class TableFinder {
                     || (words.has(heading, "find") && !Weights.unit(heading).isEmpty())) {
                 return new Column(index, heading, "grams", "", Column.How.PART_OF_HEADING, hidden);
             }
-            if (tokens.contains("%") && words.find(heading, "find").stream().noneMatch(hit -> hit.means().contains("%"))) {
+            if (tokens.contains("%")
+                    && words.find(heading, "find").stream()
+                            .noneMatch(hit -> hit.means().contains("%"))) {
                 return new Column(index, heading, "left:yield", "", Column.How.PART_OF_HEADING, hidden);
             }
         }
@@ -307,13 +322,25 @@ final class TableFinder {
             } else if (column.is("value-or-denomination")) {
                 boolean units = share(cells, cell -> cell.number() == null && hasUnit(cell.text())) >= 0.4;
                 columns.set(i, column.as(units ? "denomination" : "worth", column.how()));
-            } else if (column.is("denomination") && as == As.COINS && share(cells, cell -> cell.number() != null || Money.currency(cell.text()).isEmpty() && !hasUnit(cell.text())) > 0.9
-                    && has(columns, "coin") && !cells.isEmpty()) {
+            } else if (column.is("denomination")
+                    && as == As.COINS
+                    && share(
+                                    cells,
+                                    cell -> cell.number() != null
+                                            || (Money.currency(cell.text()).isEmpty() && !hasUnit(cell.text())))
+                            > 0.9
+                    && has(columns, "coin")
+                    && !cells.isEmpty()) {
                 columns.set(i, column.as("left:face", column.how()));
-            } else if (column.is("acquired") && as == As.COINS && share(cells, cell -> cell.day() == null && YearCell.isCoinYear(cell.text())) >= 0.6
-                    && !has(columns, "year") && !has(columns, "day-or-year")) {
+            } else if (column.is("acquired")
+                    && as == As.COINS
+                    && share(cells, cell -> cell.day() == null && YearCell.isCoinYear(cell.text())) >= 0.6
+                    && !has(columns, "year")
+                    && !has(columns, "day-or-year")) {
                 columns.set(i, column.as("year", Column.How.CONTENT));
-            } else if (column.is("place") && as == As.COINS && share(cells, cell -> words.exact("country", cell.text()).isPresent()) >= 0.7
+            } else if (column.is("place")
+                    && as == As.COINS
+                    && share(cells, cell -> words.exact("country", cell.text()).isPresent()) >= 0.7
                     && !has(columns, "country")) {
                 columns.set(i, column.as("country", Column.How.CONTENT));
             }
@@ -326,7 +353,11 @@ final class TableFinder {
             }
             if (!seen.add(column.field())) {
                 boolean kind = column.is("coin") && !has(columns, "kind");
-                columns.set(i, column.as(kind ? "kind" : column.is("denomination") && !has(columns, "coin") ? "coin" : "unread", column.how()));
+                columns.set(
+                        i,
+                        column.as(
+                                kind ? "kind" : column.is("denomination") && !has(columns, "coin") ? "coin" : "unread",
+                                column.how()));
                 seen.add(kind ? "kind" : column.field());
             }
         }
@@ -352,49 +383,90 @@ final class TableFinder {
     }
 
     private Column byContent(Column column, List<Grid.Cell> cells, List<Column> columns, int place) {
-        if (cells.size() < 2 || !column.heading().isEmpty() && cells.size() < 4) {
+        if (cells.size() < 2 || (!column.heading().isEmpty() && cells.size() < 4)) {
             return column;
         }
         String field = "";
-        if (place == 0 && !has(columns, "number") && share(cells, cell -> cell.text().matches("[#a-zA-Z]{0,2}[0-9]{1,4}[a-z]?\\.?") && !YearCell.isCoinYear(cell.text())) >= 0.6) {
+        if (place == 0
+                && !has(columns, "number")
+                && share(
+                                cells,
+                                cell -> cell.text().matches("[#a-zA-Z]{0,2}[0-9]{1,4}[a-z]?\\.?")
+                                        && !YearCell.isCoinYear(cell.text()))
+                        >= 0.6) {
             field = "number";
-        } else if (column.heading().isEmpty() || column.how() == Column.How.UNREAD && column.heading().length() > 3) {
+        } else if (column.heading().isEmpty()
+                || (column.how() == Column.How.UNREAD && column.heading().length() > 3)) {
             boolean headed = !column.heading().isEmpty();
             if (as == As.COINS) {
                 if (share(cells, cell -> YearCell.isCoinYear(cell.text())) >= 0.7 && !has(columns, "year")) {
                     field = "year";
-                } else if (share(cells, cell -> words.exact("country", cell.text()).isPresent() && cell.text().length() > 1) >= 0.7
+                } else if (share(
+                                        cells,
+                                        cell -> words.exact("country", cell.text())
+                                                        .isPresent()
+                                                && cell.text().length() > 1)
+                                >= 0.7
                         && !has(columns, "country")) {
                     field = "country";
-                } else if (share(cells, cell -> cell.number() == null && isGrade(cell.text())) >= 0.7 && !has(columns, "grade")) {
+                } else if (share(cells, cell -> cell.number() == null && isGrade(cell.text())) >= 0.7
+                        && !has(columns, "grade")) {
                     field = "grade";
                 } else if (share(cells, cell -> cell.number() == null && hasUnit(cell.text())) >= 0.7
                         && !has(columns, "denomination")
                         && !has(columns, "coin")) {
                     field = "coin";
-                } else if (!headed && share(cells, cell -> cell.number() == null && !Money.currency(cell.text()).isEmpty() && cell.text().matches(".*[0-9].*")) >= 0.6
-                        && !has(columns, "paid") && !has(columns, "worth")) {
+                } else if (!headed
+                        && share(
+                                        cells,
+                                        cell -> cell.number() == null
+                                                && !Money.currency(cell.text()).isEmpty()
+                                                && cell.text().matches(".*[0-9].*"))
+                                >= 0.6
+                        && !has(columns, "paid")
+                        && !has(columns, "worth")) {
                     field = "paid";
                 }
             } else {
                 if (share(cells, this::isDay) >= 0.7 && !has(columns, "date")) {
                     field = "date";
-                } else if (share(cells, cell -> words.has(cell.text(), "named")) >= 0.7 && !has(columns, "denomination")) {
+                } else if (share(cells, cell -> words.has(cell.text(), "named")) >= 0.7
+                        && !has(columns, "denomination")) {
                     field = "denomination";
-                } else if (!headed && share(cells, cell -> cell.text().matches("(?i).*\\b(bank|c\\.?u\\.?|credit union|savings|s&l|natl|trust)\\b.*")) >= 0.4
+                } else if (!headed
+                        && share(
+                                        cells,
+                                        cell -> cell.text()
+                                                .matches(
+                                                        "(?i).*\\b(bank|c\\.?u\\.?|credit union|savings|s&l|natl|trust)\\b.*"))
+                                >= 0.4
                         && !has(columns, "bank")) {
                     field = "bank";
-                } else if (!headed && share(cells, cell -> cell.text().matches("[$] ?[0-9][0-9.,]*.*|.*\\bbox\\b.*")) >= 0.6 && !has(columns, "amount")) {
+                } else if (!headed
+                        && share(cells, cell -> cell.text().matches("[$] ?[0-9][0-9.,]*.*|.*\\bbox\\b.*")) >= 0.6
+                        && !has(columns, "amount")) {
                     field = "amount";
-                } else if (!headed && share(cells, cell -> cell.text().matches("(?i)[0-9]+ ?(rolls?|rls?)\\b.*")) >= 0.6 && !has(columns, "rolls")) {
+                } else if (!headed
+                        && share(cells, cell -> cell.text().matches("(?i)[0-9]+ ?(rolls?|rls?)\\b.*")) >= 0.6
+                        && !has(columns, "rolls")) {
                     field = "rolls";
-                } else if (!headed && share(cells, cell -> cell.text().matches("(?i)[0-9.,]+ ?(kg|g|lbs?|oz|grams?)\\b.*")) >= 0.6 && !has(columns, "grams")) {
+                } else if (!headed
+                        && share(cells, cell -> cell.text().matches("(?i)[0-9.,]+ ?(kg|g|lbs?|oz|grams?)\\b.*")) >= 0.6
+                        && !has(columns, "grams")) {
                     field = "grams";
-                } else if (!headed && share(cells, cell -> cell.number() == null && !words.find(cell.text(), "kind", "find", "nothing").isEmpty()) >= 0.5) {
+                } else if (!headed
+                        && share(
+                                        cells,
+                                        cell -> cell.number() == null
+                                                && !words.find(cell.text(), "kind", "find", "nothing")
+                                                        .isEmpty())
+                                >= 0.5) {
                     field = "finds-text";
                 }
             }
-            if (field.isEmpty() && !headed && share(cells, cell -> cell.number() == null && cell.text().length() > 8) >= 0.5) {
+            if (field.isEmpty()
+                    && !headed
+                    && share(cells, cell -> cell.number() == null && cell.text().length() > 8) >= 0.5) {
                 field = "note";
             }
         }
@@ -403,7 +475,7 @@ final class TableFinder {
 
     private boolean isDay(Grid.Cell cell) {
         Days.Read read = Days.read(cell, Days.Order.UNKNOWN);
-        return read instanceof Days.Read.Known known && known.iso().length() == 10
+        return (read instanceof Days.Read.Known known && known.iso().length() == 10)
                 || read instanceof Days.Read.TwoWays
                 || read instanceof Days.Read.NoYear;
     }

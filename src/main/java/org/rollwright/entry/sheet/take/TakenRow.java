@@ -1,7 +1,12 @@
 package org.rollwright.entry.sheet.take;
 
+import static org.rollwright.text.Texts.t;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /// One row of a sheet and what it would become.
 ///
@@ -31,8 +36,8 @@ public record TakenRow(
     public record Ask(String field, String sentence) {}
 
     public TakenRow {
-        fields = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(fields));
-        more = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(more));
+        fields = Collections.unmodifiableMap(new LinkedHashMap<>(fields));
+        more = Collections.unmodifiableMap(new LinkedHashMap<>(more));
         inferred = List.copyOf(inferred);
         asks = List.copyOf(asks);
         leftOut = List.copyOf(leftOut);
@@ -47,6 +52,43 @@ public record TakenRow(
     /// Whether it would be recorded as it is.
     public boolean isReady() {
         return asks.isEmpty() && (what.equals("coin") || what.equals("box"));
+    }
+
+    /// The row with one question answered.
+    TakenRow with(Taken.Answer answer) {
+        boolean skip = answer.field().equals(Taken.Answer.SKIP);
+        boolean take = answer.field().equals(Taken.Answer.TAKE);
+        if (!isThing()) {
+            return this;
+        }
+        Map<String, String> answered = new LinkedHashMap<>(fields);
+        if (!skip && !take) {
+            answered.put(answer.field(), answer.value());
+            answered.values().removeIf(String::isEmpty);
+        }
+        String now = what;
+        if (take && what.equals("duplicate")) {
+            now = answered.containsKey("quantity") ? "coin" : "box";
+        } else if (skip) {
+            now = "note";
+        }
+        return new TakenRow(
+                sheet,
+                row,
+                now,
+                answered,
+                inferred.stream().filter(field -> !field.equals(answer.field())).toList(),
+                skip || take
+                        ? List.of()
+                        : asks.stream()
+                                .filter(ask -> !ask.field().equals(answer.field()))
+                                .toList(),
+                skip
+                        ? Stream.concat(leftOut.stream(), Stream.of(t("take.left-skipped")))
+                                .toList()
+                        : leftOut,
+                more,
+                cells);
     }
 
     /// A field, blank when it is not said.

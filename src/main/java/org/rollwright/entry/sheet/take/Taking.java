@@ -19,10 +19,27 @@ public record Taking(Catalog catalog, Lexicon words) {
         record Unusable(String sentence) implements Read {}
     }
 
+    /// What a heading may be said to mean: fields, and what is known beside them.
+    public static List<String> meanings(As as) {
+        return as == As.COINS
+                ? List.of(
+                        "number", "coin", "country", "denomination", "year", "mint", "kind", "grade", "details",
+                        "colour", "quantity", "place", "paid", "paid-each", "paid-all", "currency", "worth",
+                        "acquired", "from", "note", "unread")
+                : List.of(
+                        "number", "date", "bank", "denomination", "amount", "rolls", "box-count", "coins", "grams",
+                        "finds-text", "note", "find:wheat", "unread");
+    }
+
+    /// Whether a heading may be said to mean this.
+    public static boolean isMeaning(String meaning, As as) {
+        boolean find = as == As.BOXES && meaning.startsWith("find:") && meaning.length() > 5 && meaning.length() < 60;
+        return find || meanings(as).contains(meaning);
+    }
+
     /// Reads a file.
     ///
-    /// @param said what headings mean by the hunter's word: the heading to a field of [As#fields], to `find:wheat`
-    ///     or to `unread`
+    /// @param said what headings mean by the hunter's word: the heading to one of [#meanings]
     public Read read(byte[] bytes, As as, Map<String, String> said) {
         return switch (GridReader.read(bytes)) {
             case GridReader.Read.Unusable unusable -> new Read.Unusable(unusable.sentence());

@@ -20,9 +20,8 @@ record Weights(long grams, boolean unitSaid) {
             if (tokens.get(i).kind() != Words.Kind.NUMBER) {
                 continue;
             }
-            Optional<BigDecimal> number = cell.number() == null
-                    ? Numbers.read(tokens.get(i).text(), manner)
-                    : Optional.of(cell.number());
+            Optional<BigDecimal> number =
+                    cell.number() == null ? Numbers.read(tokens.get(i).text(), manner) : Optional.of(cell.number());
             if (number.isEmpty()) {
                 return Optional.empty();
             }

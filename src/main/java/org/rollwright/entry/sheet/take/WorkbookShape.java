@@ -94,8 +94,7 @@ record WorkbookShape(Map<String, OfSheet> sheets, boolean tooLarge) {
             each(book, (xml, element) -> {
                 if (element.equals("sheet")) {
                     String target = targets.getOrDefault(attribute(xml, "id"), "");
-                    byte[] part =
-                            parts.get(target.startsWith("/") ? target.substring(1) : "xl/" + target);
+                    byte[] part = parts.get(target.startsWith("/") ? target.substring(1) : "xl/" + target);
                     sheets.put(attribute(xml, "name"), part == null ? PLAIN : shape(part));
                 }
             });
@@ -138,8 +137,8 @@ record WorkbookShape(Map<String, OfSheet> sheets, boolean tooLarge) {
 
     private static int column(String letters) {
         int column = 0;
-        for (char c : letters.toCharArray()) {
-            column = column * 26 + c - 'A' + 1;
+        for (int i = 0; i < letters.length(); i++) {
+            column = column * 26 + letters.charAt(i) - 'A' + 1;
         }
         return column - 1;
     }

@@ -19,18 +19,21 @@ record YearCell(
     static final YearCell NONE = new YearCell("", "", "", "", false, false, false);
 
     private static final String YEAR = "(1[0-9]{3}|20[0-9]{2})";
-    private static final Pattern RANGE = Pattern.compile(
-            "'?(?:" + YEAR + "|([0-9]{2}))\\s*(?:-|to|thru|through|bis|tot|a|/)\\s*'?(?:" + YEAR + "|([0-9]{2}))('?s)?(?![0-9])(.*)");
-    private static final Pattern DECADE = Pattern.compile("(?:'?[0-9]{2}|" + YEAR + ")'?s\\b(.*)|" + YEAR + "\\s*\\+(.*)");
+    private static final Pattern RANGE = Pattern.compile("'?(?:" + YEAR
+            + "|([0-9]{2}))\\s*(?:-|to|thru|through|bis|tot|a|/)\\s*'?(?:" + YEAR + "|([0-9]{2}))('?s)?(?![0-9])(.*)");
+    private static final Pattern DECADE =
+            Pattern.compile("(?:'?[0-9]{2}|" + YEAR + ")'?s\\b(.*)|" + YEAR + "\\s*\\+(.*)");
     private static final Pattern OVER = Pattern.compile(YEAR + "\\s*/\\s*([0-9]{1,2})(?![0-9])(.*)");
     private static final Pattern FULL = Pattern.compile(YEAR + "(.*)");
     private static final Pattern SHORT = Pattern.compile("'?([0-9]{2})(?![0-9/])(.*)");
     private static final Pattern MINT = Pattern.compile("\\s*[-/(]?\\s*([A-Za-z]{1,2})\\)?(?![A-Za-z'])(.*)");
-    private static final List<String> LETTERS =
-            List.of("P", "D", "S", "O", "CC", "W", "A", "B", "BB", "C", "E", "F", "G", "J", "K", "H", "M", "T", "I", "L", "N", "R");
+    private static final List<String> LETTERS = List.of(
+            "P", "D", "S", "O", "CC", "W", "A", "B", "BB", "C", "E", "F", "G", "J", "K", "H", "M", "T", "I", "L", "N",
+            "R");
 
     static boolean isYear(String text) {
-        return text.strip().matches("'?" + YEAR + "(?:\\s*[-/]?\\s*[A-Za-z]{1,2})?(?:[^0-9/.].*)?|'?[0-9]{2}[ -]?[DSPO]?");
+        return text.strip()
+                .matches("'?" + YEAR + "(?:\\s*[-/]?\\s*[A-Za-z]{1,2})?(?:[^0-9/.].*)?|'?[0-9]{2}[ -]?[DSPO]?");
     }
 
     static boolean isCoinYear(String text) {
@@ -80,7 +83,11 @@ record YearCell(
         Matcher brief = SHORT.matcher(plain);
         if (column && brief.matches()) {
             int two = Integer.parseInt(brief.group(1));
-            return marked(Integer.toString(two <= 27 ? (two <= 8 ? 2000 : 1900) + two : 1900 + two), "", brief.group(2), words);
+            return marked(
+                    Integer.toString(two <= 27 ? (two <= 8 ? 2000 : 1900) + two : 1900 + two),
+                    "",
+                    brief.group(2),
+                    words);
         }
         return new YearCell("", "", "", plain, false, plain.contains("?"), false);
     }
@@ -94,7 +101,7 @@ record YearCell(
         String to = range.group(3) == null ? nonNull(range.group(4)) : nonNull(range.group(3));
         int first = Integer.parseInt(from.substring(from.length() - 2));
         int last = Integer.parseInt(to.substring(to.length() - 2));
-        return to.length() == 4 || last > first && !range.group().contains("/");
+        return to.length() == 4 || (last > first && !range.group().contains("/"));
     }
 
     private static Optional<YearCell> era(String text, Lexicon words) {
@@ -103,7 +110,13 @@ record YearCell(
             if (number.matches()) {
                 int base = Integer.parseInt(hit.means().replaceAll("[^0-9]", ""));
                 return Optional.of(new YearCell(
-                        Integer.toString(base + Integer.parseInt(number.group(1))), "", "", number.group(2), false, false, false));
+                        Integer.toString(base + Integer.parseInt(number.group(1))),
+                        "",
+                        "",
+                        number.group(2),
+                        false,
+                        false,
+                        false));
             }
         }
         return Optional.empty();
