@@ -272,10 +272,10 @@ public final class TakenSheet {
         }
         boolean whole = low != null && gradeSaid.matches("[A-Z]+( [0-9]+)?( to .*)?");
         say(notes, gradeSaid.isEmpty() || whole ? "" : t("action.sheet-grade", gradeSaid));
-        List<String> varieties = row.field("variety").isEmpty()
-                        || row.field("variety").equalsIgnoreCase(identity.kind())
-                ? List.of()
-                : List.of(row.field("variety").split(", "));
+        List<String> varieties =
+                row.field("variety").isEmpty() || row.field("variety").equalsIgnoreCase(identity.kind())
+                        ? List.of()
+                        : List.of(row.field("variety").split(", "));
         say(notes, row.field("kind").isEmpty() || !identity.design().isEmpty() ? "" : row.field("kind"));
         int quantity = Integer.parseInt(row.field("quantity"));
         BigDecimal price = null;
@@ -334,8 +334,10 @@ public final class TakenSheet {
         List<Issue> issues = year == null ? List.of() : catalog.ofYear(denomination, year);
         Mint none = american ? Mint.P : Mint.NONE;
         boolean unmarked = issues.stream().anyMatch(issue -> issue.mint().equals(none));
-        // a keeper who writes no letter saw none, where such coins were struck
-        @Nullable Mint mint = mintSaid.equals("none") || (mintSaid.isEmpty() && unmarked)
+        // a keeper who writes no letter saw none, where such coins were struck or nothing is known of the country
+        boolean unlisted = !american && !catalog.covers(denomination);
+        @Nullable
+        Mint mint = mintSaid.equals("none") || (mintSaid.isEmpty() && (unmarked || unlisted))
                 ? none
                 : mintSaid.matches("[A-Z]{1,2}") ? new Mint(mintSaid) : null;
         List<Issue> same = issues.stream()

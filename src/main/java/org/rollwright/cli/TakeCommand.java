@@ -159,17 +159,21 @@ final class TakeCommand implements Callable<Integer> {
         Path lines = answerFile;
         if (lines != null) {
             try {
-                Files.readAllLines(lines).stream().filter(line -> !line.isBlank()).forEach(texts::add);
+                Files.readAllLines(lines).stream()
+                        .filter(line -> !line.isBlank())
+                        .forEach(texts::add);
             } catch (IOException e) {
                 throw new Open.Stop(
-                        ExitCode.INPUT, "The file " + lines + " cannot be read as text in UTF-8, an answer in each line.");
+                        ExitCode.INPUT,
+                        "The file " + lines + " cannot be read as text in UTF-8, an answer in each line.");
             }
         }
         return texts.stream()
                 .map(text -> Taken.Answer.parse(text)
                         .orElseThrow(() -> new Open.Stop(
                                 ExitCode.INPUT,
-                                "'" + text + "' is no answer. Write a row and a field: 12 mint=D, 12 skip or 12 take.")))
+                                "'" + text
+                                        + "' is no answer. Write a row and a field: 12 mint=D, 12 skip or 12 take.")))
                 .toList();
     }
 
@@ -238,7 +242,10 @@ final class TakeCommand implements Callable<Integer> {
                 .forEach(left -> System.out.println((left.sheet().isEmpty() ? "" : left.sheet() + ", ") + "row "
                         + left.row() + " is left: " + left.why()));
         System.out.println(Count.of(plan.rows(), "row", "rows") + " recorded as "
-                + Count.of(plan.things(), taken.as() == As.COINS ? "coin" : "box", taken.as() == As.COINS ? "coins" : "boxes")
+                + Count.of(
+                        plan.things(),
+                        taken.as() == As.COINS ? "coin" : "box",
+                        taken.as() == As.COINS ? "coins" : "boxes")
                 + (plan.things() > 0 ? ", one step; undo takes it back. " : ". ")
                 + Count.of(plan.left().size(), "row", "rows") + " left.");
     }

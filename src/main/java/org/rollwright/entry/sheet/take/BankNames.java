@@ -29,12 +29,14 @@ final class BankNames {
             Map.entry("1st", "first"),
             Map.entry("mt", "mount"));
 
+    private static final int MOST = 500;
+
     private final Map<String, String> names = new LinkedHashMap<>();
     private final List<String> written = new ArrayList<>();
 
     /// Takes note of a name in the order of the file.
     void add(String name) {
-        if (!name.isBlank() && !written.contains(name)) {
+        if (!name.isBlank() && written.size() < MOST && !written.contains(name)) {
             written.add(name);
         }
     }

@@ -18,6 +18,9 @@ final class BoxReader {
     private static final LocalDate FIRST_W = LocalDate.of(2019, 4, 1);
     private static final int ODD_DAYS = 60;
 
+    /// Rows looked through for a neighbour with a day.
+    private static final int NEAR = 200;
+
     private final Lexicon words;
     private final TableFinder.Found table;
     private final Numbers.Manner manner;
@@ -496,7 +499,7 @@ final class BoxReader {
     }
 
     private static @Nullable LocalDate near(@Nullable LocalDate[] known, int from, int step) {
-        for (int i = from + step; i >= 0 && i < known.length; i += step) {
+        for (int i = from + step; i >= 0 && i < known.length && Math.abs(i - from) <= NEAR; i += step) {
             if (known[i] != null) {
                 return known[i];
             }

@@ -216,13 +216,17 @@ final class GridReader {
                         if (lines.size() > MOST_ROWS) {
                             return new Read.Unusable(t("take.too-many-rows", MOST_ROWS, MOST_COLUMNS));
                         }
-                        while (lines.size() < row.getRowNum() - 1 && lines.size() < MOST_ROWS) {
-                            lines.add(new Grid.Line(lines.size() + 1L, false, false, List.of()));
-                        }
                         List<Grid.Cell> cells = new ArrayList<>();
                         for (int c = 0; c < Math.min(row.getCellCount(), MOST_COLUMNS); c++) {
                             cells.add(
                                     row.getOptionalCell(c).map(GridReader::cell).orElse(Grid.Cell.BLANK));
+                        }
+                        if (cells.stream().allMatch(Grid.Cell::isBlank)) {
+                            // programs write rows that hold nothing but a height, down to the last possible one
+                            continue;
+                        }
+                        while (lines.size() < row.getRowNum() - 1 && lines.size() < MOST_ROWS) {
+                            lines.add(new Grid.Line(lines.size() + 1L, false, false, List.of()));
                         }
                         lines.add(new Grid.Line(
                                 row.getRowNum(), of.hiddenRow(row.getRowNum()), of.wide(row.getRowNum()), cells));

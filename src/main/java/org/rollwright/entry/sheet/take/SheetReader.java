@@ -491,9 +491,10 @@ final class SheetReader {
         if (!said) {
             currency = usualCurrency(table);
         }
+        boolean american = said || context.usualCountry.equals("United States") || isMostlyAmerican(table);
         Days.Order weak =
                 switch (currency) {
-                    case "USD" -> Days.Order.MONTH_FIRST;
+                    case "USD" -> american ? Days.Order.MONTH_FIRST : Days.Order.UNKNOWN;
                     case "EUR", "GBP", "CHF", "NLG", "DEM", "FRF" -> Days.Order.DAY_FIRST;
                     default -> Days.Order.UNKNOWN;
                 };
@@ -502,6 +503,17 @@ final class SheetReader {
                 catalog,
                 table,
                 new CoinReader.Custom(Numbers.manner(texts), Days.order(days, weak), currency, said, priceNote));
+    }
+
+    private boolean isMostlyAmerican(TableFinder.Found table) {
+        List<String> countries = table.column("country").stream()
+                .flatMap(column -> lines(table).stream().map(line -> line.text(column.index())))
+                .filter(text -> !text.isEmpty())
+                .toList();
+        long american = countries.stream()
+                .filter(text -> words.exact("country", text).orElse("").equals("United States"))
+                .count();
+        return american * 2 > countries.size();
     }
 
     private String usualCountry(TableFinder.Found table) {

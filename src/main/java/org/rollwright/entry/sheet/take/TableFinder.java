@@ -30,6 +30,8 @@ final class TableFinder {
     private static final Set<String> COIN_CORE = Set.of(
             "coin", "denomination", "value-or-denomination", "year", "day-or-year", "grade", "country", "kind", "mint");
     private static final Set<String> BOX_CORE = Set.of("date", "bank", "denomination", "amount", "rolls", "coins");
+    private static final int MOST_TABLES = 200;
+
     private static final Set<String> MANY = Set.of("note", "find", "finds-text", "unread", "left");
 
     /// Fields that are understood but not carried over.
@@ -49,7 +51,7 @@ final class TableFinder {
 
     List<Found> tables(Grid grid) {
         List<Integer> headings = new ArrayList<>();
-        for (int i = 0; i < grid.lines().size(); i++) {
+        for (int i = 0; i < grid.lines().size() && headings.size() < MOST_TABLES; i++) {
             if (isHeading(grid.lines().get(i))) {
                 headings.add(i);
             }

@@ -53,7 +53,8 @@ public record Taken(As as, List<Table> tables, List<TakenRow> rows, List<String>
             long row = Long.parseLong(form.group(2));
             return Optional.of(
                     form.group(3) == null
-                            ? new Answer(sheet, row, form.group(4), form.group(5).strip())
+                            ? new Answer(
+                                    sheet, row, form.group(4), form.group(5).strip())
                             : new Answer(sheet, row, form.group(3), ""));
         }
     }
@@ -66,8 +67,8 @@ public record Taken(As as, List<Table> tables, List<TakenRow> rows, List<String>
                 rows.stream()
                         .map(row -> answers.stream()
                                 .filter(answer -> answer.row() == row.row())
-                                .filter(answer ->
-                                        answer.sheet().isEmpty() || answer.sheet().equals(row.sheet()))
+                                .filter(answer -> answer.sheet().isEmpty()
+                                        || answer.sheet().equals(row.sheet()))
                                 .reduce(row, TakenRow::with, (a, b) -> b))
                         .toList(),
                 remarks);

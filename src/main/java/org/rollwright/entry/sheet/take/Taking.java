@@ -23,12 +23,41 @@ public record Taking(Catalog catalog, Lexicon words) {
     public static List<String> meanings(As as) {
         return as == As.COINS
                 ? List.of(
-                        "number", "coin", "country", "denomination", "year", "mint", "kind", "grade", "details",
-                        "colour", "quantity", "place", "paid", "paid-each", "paid-all", "currency", "worth",
-                        "acquired", "from", "note", "unread")
+                        "number",
+                        "coin",
+                        "country",
+                        "denomination",
+                        "year",
+                        "mint",
+                        "kind",
+                        "grade",
+                        "details",
+                        "colour",
+                        "quantity",
+                        "place",
+                        "paid",
+                        "paid-each",
+                        "paid-all",
+                        "currency",
+                        "worth",
+                        "acquired",
+                        "from",
+                        "note",
+                        "unread")
                 : List.of(
-                        "number", "date", "bank", "denomination", "amount", "rolls", "box-count", "coins", "grams",
-                        "finds-text", "note", "find:wheat", "unread");
+                        "number",
+                        "date",
+                        "bank",
+                        "denomination",
+                        "amount",
+                        "rolls",
+                        "box-count",
+                        "coins",
+                        "grams",
+                        "finds-text",
+                        "note",
+                        "find:wheat",
+                        "unread");
     }
 
     /// Whether a heading may be said to mean this.
