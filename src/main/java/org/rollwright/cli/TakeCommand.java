@@ -189,7 +189,7 @@ final class TakeCommand implements Callable<Integer> {
     }
 
     static Lexicon words() {
-        return Lexicon.parse(CatalogTexts.resource("sheets/words.csv"));
+        return Lexicon.parse(CatalogTexts.resource("sheets/lexicon.csv"));
     }
 
     static As as(@Nullable String text) {

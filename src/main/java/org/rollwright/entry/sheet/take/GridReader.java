@@ -56,7 +56,7 @@ final class GridReader {
         if (bytes.length > 3 && bytes[0] == 'P' && bytes[1] == 'K') {
             return workbook(bytes);
         }
-        if (ReadableWorkbook.isOLE2Header(bytes)) {
+        if (bytes.length >= 8 && ReadableWorkbook.isOLE2Header(bytes)) {
             return new Read.Unusable(t("take.file-old"));
         }
         return text(bytes);

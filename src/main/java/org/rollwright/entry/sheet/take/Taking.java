@@ -9,7 +9,7 @@ import org.rollwright.catalog.Catalog;
 
 /// Reads the sheets of strangers. Immutable and thread-safe.
 ///
-/// @param words the words of sheets: catalog/sheets/words.csv
+/// @param words the words of sheets: catalog/sheets/lexicon.csv
 public record Taking(Catalog catalog, Lexicon words) {
     /// The outcome of reading a file.
     public sealed interface Read {

@@ -55,7 +55,7 @@ final class SheetScore {
 
     static Taking taking() throws IOException {
         return new Taking(
-                CatalogFolder.catalog(), Lexicon.parse(Files.readString(Path.of("catalog/sheets/words.csv"))));
+                CatalogFolder.catalog(), Lexicon.parse(Files.readString(Path.of("catalog/sheets/lexicon.csv"))));
     }
 
     /// Scores every sheet of a folder that has a truth.
