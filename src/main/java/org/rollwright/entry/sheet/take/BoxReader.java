@@ -127,6 +127,9 @@ final class BoxReader {
     }
 
     private void bank(Draft draft, String text, String name) {
+        if (text.matches("(?i)n/?a\\.?|none|-+")) {
+            return;
+        }
         if (text.matches("[?]+")) {
             draft.ask("bank", t("take.ask-bank", name));
         } else if (words.exact("named", text).isPresent() || text.matches("[$]?[0-9][0-9.,]*( rolls?)?")) {
@@ -209,6 +212,15 @@ final class BoxReader {
         if (said == null && fromAmount != null) {
             said = fromAmount;
             draft.inferred.add("rolls");
+        }
+        if (said == null && coins == null && rollText.isEmpty() && amountText.isEmpty()) {
+            Matcher told = Pattern.compile(
+                            "(?:^|[^a-z0-9])((?:half|1/2|½|two|three|[0-9]{1,3}) ?(?:box(?:es)?|rolls?))(?![a-z])")
+                    .matcher(Words.plain(note));
+            if (told.find()) {
+                said = parcel(told.group(1), denomination, false, null, perRoll);
+                draft.inferred.add("rolls");
+            }
         }
         if (said == null && coins == null && rollText.isEmpty() && amountText.isEmpty()) {
             boolean none =
@@ -507,6 +519,15 @@ final class BoxReader {
         return null;
     }
 
+    private static @Nullable LocalDate second(@Nullable LocalDate[] known, int from, int step) {
+        for (int i = from + step; i >= 0 && i < known.length && Math.abs(i - from) <= NEAR; i += step) {
+            if (known[i] != null) {
+                return near(known, i, step);
+            }
+        }
+        return null;
+    }
+
     private void settle(int i, @Nullable LocalDate[] known, boolean rising) {
         Draft draft = rows.get(i);
         String name = name(draft);
@@ -664,7 +685,11 @@ final class BoxReader {
                 && after != null
                 && !after.isBefore(before)
                 && !fits(day, before.minusDays(ODD_DAYS), after.plusDays(ODD_DAYS));
-        if (!wrongYear && !between) {
+        LocalDate further = after == null ? null : second(known, i, rising ? 1 : -1);
+        LocalDate earlier = before == null ? null : second(known, i, rising ? -1 : 1);
+        boolean neighbour =
+                (further != null && fits(day, before, further)) || (earlier != null && fits(day, earlier, after));
+        if (!wrongYear && (!between || neighbour || section == day.getYear())) {
             return;
         }
         // a neighbour may be the odd one: only the row that does not fit both sides is asked about

@@ -4,6 +4,7 @@ import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,6 +16,7 @@ import java.util.stream.Stream;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
+import org.rollwright.coin.Denomination;
 
 /// Rows of coins of one table. Used by one thread.
 final class CoinReader {
@@ -84,6 +86,7 @@ final class CoinReader {
     private static final Set<String> VARIANT_METALS =
             Set.of("steel", "copper", "zinc", "tombac", "aluminium", "iron", "clad");
 
+    private final Map<Denomination, Integer> firsts = new HashMap<>();
     private final Lexicon words;
     private final Catalog catalog;
     private final Rolls rolls;
@@ -157,6 +160,9 @@ final class CoinReader {
         Denominations.Said value = denomination(draft, denomination, coin, kindCell, said, context);
         country(draft, said, value, context, name);
         year(draft, year, line, name);
+        draft.put(
+                "denomination",
+                Denominations.since(draft.get("denomination"), draft.get("country"), draft.get("year")));
         mint(draft, year, text(line, "mint"), name);
         Grades grades = Grades.read(text(line, "grade"), words);
         kinds(
@@ -692,8 +698,7 @@ final class CoinReader {
     private List<Issue> all(DenominationFacts facts, int year) {
         List<Issue> issues = new ArrayList<>(catalog.ofYear(facts.denomination(), year));
         if (facts.denomination().key().equals("dollar")) {
-            issues.addAll(catalog.ofYear(
-                    new org.rollwright.coin.Denomination(facts.denomination().country(), "large-dollar"), year));
+            issues.addAll(catalog.ofYear(new Denomination(facts.denomination().country(), "large-dollar"), year));
         }
         return issues;
     }
@@ -706,6 +711,17 @@ final class CoinReader {
                     default -> "";
                 };
         return code.isEmpty() ? Optional.empty() : rolls.facts(code + " " + draft.get("denomination"));
+    }
+
+    /// The first year a denomination is listed with.
+    private int first(Denomination denomination) {
+        return catalog.issues().stream()
+                .filter(issue -> issue.identity().denomination().country().equals(denomination.country()))
+                .filter(issue -> issue.identity().denomination().equals(denomination)
+                        || issue.identity().denomination().key().equals("large-" + denomination.key()))
+                .mapToInt(Issue::year)
+                .min()
+                .orElse(0);
     }
 
     /// Whether there is such a coin, and only one.
@@ -732,21 +748,7 @@ final class CoinReader {
         }
         List<Issue> issues = issues(draft);
         String mint = draft.get("mint");
-        int first = catalog.issues().stream()
-                .filter(issue -> issue.identity()
-                        .denomination()
-                        .country()
-                        .equals(facts.get().denomination().country()))
-                .filter(issue ->
-                        issue.identity().denomination().equals(facts.get().denomination())
-                                || issue.identity()
-                                        .denomination()
-                                        .key()
-                                        .equals("large-"
-                                                + facts.get().denomination().key()))
-                .mapToInt(Issue::year)
-                .min()
-                .orElse(0);
+        int first = firsts.computeIfAbsent(facts.get().denomination(), this::first);
         if (draft.get("country").equals("United States")
                 && draft.get("denomination").equals("1 cent")
                 && year.equals("1857")

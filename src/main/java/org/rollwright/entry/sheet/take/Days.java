@@ -307,7 +307,10 @@ final class Days {
             return Order.DAY_FIRST;
         }
         if (monthFirst > 0) {
-            return Order.UNKNOWN;
+            // one slip among many days does not change the keeper's habit
+            return monthFirst >= 3 * dayFirst
+                    ? Order.MONTH_FIRST
+                    : dayFirst >= 3 * monthFirst ? Order.DAY_FIRST : Order.UNKNOWN;
         }
         return hinted > 0 ? Order.MONTH_FIRST : hinted < 0 ? Order.DAY_FIRST : weak;
     }

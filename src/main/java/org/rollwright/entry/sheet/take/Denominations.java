@@ -171,6 +171,14 @@ final class Denominations {
     private static @Nullable Said named(String text, Lexicon.Hit hit, String country) {
         String number = number(text, hit.from());
         String word = Words.plain(text.substring(hit.from(), hit.to()));
+        boolean abroad = !country.isEmpty() && !country.equals("United States") && !country.equals("Canada");
+        if (abroad && Character.isDigit(word.charAt(0))) {
+            BigDecimal cents = new BigDecimal(word.replaceAll("[^0-9]", ""));
+            return new Said(formed(cents, hundredth(country)), "", hit.from(), hit.to());
+        }
+        if (country.equals("Netherlands") && word.startsWith("florin")) {
+            return new Said("1 guilder", country, hit.from(), hit.to());
+        }
         boolean unit =
                 Set.of("cent", "cents", "dollar", "dollars", "penny", "pennies").contains(word);
         if ((number != null && unit) || (unit && PENCE.contains(country))) {
@@ -193,6 +201,40 @@ final class Denominations {
             }
         }
         return new Said(parts[0], home, hit.from(), hit.to());
+    }
+
+    /// What a hundredth of a country's money is called.
+    private static String hundredth(String country) {
+        return CENTIMES.contains(country)
+                ? "centime"
+                : CENTIMOS.contains(country) ? "céntimo" : CENTAVOS.contains(country) ? "centavo" : "cent";
+    }
+
+    private static final Set<String> EURO = Set.of(
+            "France",
+            "Belgium",
+            "Luxembourg",
+            "Spain",
+            "Portugal",
+            "Italy",
+            "Germany",
+            "Netherlands",
+            "Austria",
+            "Finland",
+            "Ireland",
+            "Greece",
+            "Monaco",
+            "San Marino",
+            "Vatican City",
+            "Malta");
+
+    /// Hundredths in a country that has the euro since 1999 are cents from then on.
+    static String since(String denomination, String country, String year) {
+        boolean euro = EURO.contains(country) && year.matches("[0-9]{4}") && year.compareTo("1999") >= 0;
+        boolean switched = denomination.matches("(1|2|5|10|20|50) (centimes?|céntimos?)") && !country.equals("Italy");
+        return euro && (switched || year.compareTo("2002") >= 0)
+                ? denomination.replaceAll("(centime|céntimo)", "cent")
+                : denomination;
     }
 
     private static @Nullable Said unit(String text, Lexicon.Hit hit, String country) {

@@ -96,7 +96,7 @@ final class FindWords {
             draft.ask("finds", t("take.ask-letter-o", name, kind));
             return;
         }
-        boolean dash = text.matches("[-.]+|/|x|n/?a");
+        boolean dash = text.matches("[-.]+|/|n/?a");
         if (dash || words.exact("nothing", text.replaceAll("[!.]+$", "")).isPresent()) {
             if (dash && !applies(kind, draft.get("denomination"))) {
                 return;
@@ -246,6 +246,14 @@ final class FindWords {
             boolean doubled =
                     Words.plain(whole).contains("doubl") || Words.plain(whole).contains("ddo");
             Optional<String> of = variety(dated.group(3)).or(() -> kindIn(dated.group(3)));
+            Optional<String> series = words.find(dated.group(3), "kind").stream()
+                    .map(Lexicon.Hit::means)
+                    .findFirst();
+            if (series.isPresent() && !doubled && variety(dated.group(3)).isEmpty()) {
+                put(series.get(), "1");
+                fromWords.add(series.get());
+                return;
+            }
             if (of.isPresent() && of.get().equals("steel")) {
                 put("steel", "1");
                 return;
@@ -280,7 +288,17 @@ final class FindWords {
                 return;
             }
             Optional<String> kind = kindIn(rest);
+            if (count.equals("43") && kind.isPresent() && kind.get().equals("steel")) {
+                // a 43 steelie is one of 1943
+                count = "1";
+            }
             String word = rest.replaceAll("[?!.]+$", "").strip();
+            boolean sentence = Words.of(word).size() > 3
+                    || word.matches("(is|are|was|were|of|in|from|the|on|with|for|at|to|more|other)\\b.*|.*[0-9].*");
+            if (kind.isEmpty() && sentence) {
+                draft.leftOut.add(t("take.left-words", part));
+                return;
+            }
             String named = kind.orElse(word);
             put(named, count);
             fromWords.add(named);

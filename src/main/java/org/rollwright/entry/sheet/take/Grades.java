@@ -144,6 +144,9 @@ record Grades(String grade, String details, String colour, String rest, String d
                 grade += " to "
                         + (high.letters.equals(low.letters) && !high.number.isEmpty() ? high.number : high.text());
             }
+            if (text.strip().matches("\\p{L}{1,3}\\s?-")) {
+                grade += "-";
+            }
             if (hedge) {
                 grade += "~";
             }

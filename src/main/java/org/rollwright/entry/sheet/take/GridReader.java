@@ -178,11 +178,15 @@ final class GridReader {
                             records.add(List.of(line.split(java.util.regex.Pattern.quote("" + separator), -1))));
             return records;
         }
+        String dittos = text.replaceAll(
+                "(?m)(^|" + java.util.regex.Pattern.quote("" + separator) + ")\"(?="
+                        + java.util.regex.Pattern.quote("" + separator) + "[^\"\\n]*$|\\r?$)",
+                "$1″");
         try (CsvReader<CsvRecord> reader = CsvReader.builder()
                 .fieldSeparator(separator)
                 .skipEmptyLines(false)
                 .acceptCharsAfterQuotes(true)
-                .ofCsvRecord(text)) {
+                .ofCsvRecord(dittos)) {
             for (CsvRecord record : reader) {
                 boolean swallowed = record.getFields().stream()
                         .anyMatch(field -> field.chars().filter(c -> c == '\n').count() > MOST_LINES_OF_A_CELL);

@@ -133,7 +133,11 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
                     && !plain.contains("€");
             if (number.isPresent()) {
                 return Optional.of(new Money(
-                        cents ? number.get().movePointLeft(2) : number.get(), currency, per, false, doubtful || more));
+                        cents ? number.get().movePointLeft(2) : number.get(),
+                        currency,
+                        per,
+                        false,
+                        doubtful || (more && per != Per.ALL)));
             }
         }
         if (words.exact("facevalue", text.replaceAll("[?!.]", "")).isPresent() || words.has(text, "facevalue")) {
@@ -150,7 +154,9 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
         if (text.contains("/ea") || text.contains("@") || words.has(rest, "each")) {
             return Per.EACH;
         }
-        return words.has(rest, "all") ? Per.ALL : Per.UNSAID;
+        return words.has(rest, "all") || text.matches(".*\\b(les|die|de|los|las|for|all) [0-9]+$")
+                ? Per.ALL
+                : Per.UNSAID;
     }
 
     /// Currencies one can still pay face value in.

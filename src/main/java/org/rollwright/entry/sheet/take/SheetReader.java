@@ -267,7 +267,11 @@ final class SheetReader {
         List<Column> core = telling.stream()
                 .filter(column -> !line.text(column.index()).matches("[?.-]+"))
                 .toList();
-        boolean thing = as == As.COINS ? isCoin(core) : isBox(core);
+        boolean unknown = said.stream()
+                        .anyMatch(column -> (column.is("coin") || column.is("country") || column.is("denomination"))
+                                && line.text(column.index()).matches("[?]+"))
+                && core.stream().anyMatch(column -> column.is("quantity") || column.is("place") || column.is("paid"));
+        boolean thing = as == As.COINS ? isCoin(core) || unknown : isBox(core);
         if (!thing) {
             boolean number = said.stream().anyMatch(column -> column.is("number")) || numberLike(line.cell(0));
             if ((core.stream().anyMatch(column -> column.is("note")) && !number)

@@ -167,6 +167,9 @@ final class TableFinder {
         if (!block.isEmpty()) {
             blocks.add(block);
         }
+        if (as == As.COINS) {
+            unglue(grid, heading, behind, blocks);
+        }
         List<List<Column>> settled =
                 blocks.stream().map(one -> settled(grid, heading, behind, one)).toList();
         long best = settled.stream().mapToLong(this::core).max().orElse(0);
@@ -192,6 +195,42 @@ final class TableFinder {
             }
         }
         return found;
+    }
+
+    /// A tally right beside a table without a column between: words and figures in its last two columns, in the same
+    /// few rows.
+    private static void unglue(Grid grid, int heading, int behind, List<List<Column>> blocks) {
+        List<Column> block = blocks.getLast();
+        int width = block.size();
+        if (width < 6) {
+            return;
+        }
+        int label = block.get(width - 2).index();
+        int figure = block.getLast().index();
+        int rows = 0;
+        int both = 0;
+        for (Grid.Line line : grid.lines().subList(heading + 1, behind)) {
+            boolean word = !line.cell(label).isBlank();
+            boolean number = !line.cell(figure).isBlank();
+            if (word != number) {
+                return;
+            }
+            rows += line.isBlank() ? 0 : 1;
+            both += word ? 1 : 0;
+            boolean figures =
+                    line.cell(figure).number() != null || line.text(figure).matches("[0-9.,]*");
+            if (word && (line.cell(label).number() != null || !figures)) {
+                return;
+            }
+        }
+        Set<String> loose = Set.of("unread", "kind", "coin", "quantity", "denomination", "number");
+        if (both >= 1
+                && both * 10 <= rows * 6
+                && loose.contains(block.get(width - 2).field())
+                && loose.contains(block.getLast().field())) {
+            blocks.set(blocks.size() - 1, new ArrayList<>(block.subList(0, width - 2)));
+            blocks.add(new ArrayList<>(block.subList(width - 2, width)));
+        }
     }
 
     private Column column(int index, String heading, String group, boolean hidden) {
@@ -321,6 +360,10 @@ final class TableFinder {
             if (column.is("day-or-year")) {
                 boolean years = share(cells, cell -> YearCell.isYear(cell.text())) >= 0.5;
                 columns.set(i, column.as(years ? "year" : "acquired", column.how()));
+            } else if (column.is("coins")
+                    && share(cells, cell -> cell.text().matches("(?i).*(box|roll|[$]).*")) >= 0.3
+                    && !has(columns, "amount")) {
+                columns.set(i, column.as("amount", Column.How.CONTENT));
             } else if (column.is("value-or-denomination")) {
                 boolean units = share(cells, cell -> cell.number() == null && hasUnit(cell.text())) >= 0.4;
                 columns.set(i, column.as(units ? "denomination" : "worth", column.how()));
