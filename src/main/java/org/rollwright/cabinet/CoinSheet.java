@@ -262,9 +262,12 @@ public final class CoinSheet {
 
         private Denomination denomination() {
             String country = text("country").isEmpty() ? "US" : text("country");
-            String key = text("denomination").isEmpty()
-                    ? "cent"
-                    : text("denomination").toLowerCase(Locale.ROOT);
+            String key = text("denomination").toLowerCase(Locale.ROOT);
+            if (key.isEmpty()) {
+                // sixteen mixed coins are not sixteen cents
+                refuse("denomination", t("cabinet.denomination-missing"), t("cabinet.denomination-form"));
+                return Denomination.US_CENT;
+            }
             Optional<Country> known = catalog.countries().stream()
                     .map(CountryFacts::country)
                     .filter(one -> one.code().equalsIgnoreCase(country))

@@ -89,6 +89,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         commands.put("calc", pages -> new CalcCommand());
         commands.put("do", pages -> new DoCommand());
         commands.put("import", pages -> new ImportCommand());
+        commands.put("take", pages -> new TakeCommand());
         commands.put("cabinet", pages -> new CabinetCommand());
         commands.put("journal", pages -> new JournalCommand());
         commands.put("check", pages -> new CheckCommand());

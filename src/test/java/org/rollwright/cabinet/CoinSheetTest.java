@@ -137,19 +137,21 @@ class CoinSheetTest {
     @Test
     void a_foreign_table_is_read_by_mapping_and_every_wrong_cell_is_named() {
         List<List<String>> table = List.of(
-                List.of("Date", "MM", "Paid", "Grade", "Bought on"),
-                List.of("1936", "d", "$1,250.00", "vf30", "3/14/2025"),
-                List.of("36", "d", "free", "nice", "14.3.2025"),
-                List.of("", "", "", "", ""),
-                List.of("1909", "S", "12", "65", "2025-03-14"));
-        Map<String, String> mapping = Map.of("year", "Date", "mint", "MM", "price", "Paid", "day", "Bought on");
+                List.of("Date", "MM", "Paid", "Grade", "Bought on", "Coin"),
+                List.of("1936", "d", "$1,250.00", "vf30", "3/14/2025", "cent"),
+                List.of("36", "d", "free", "nice", "14.3.2025", ""),
+                List.of("", "", "", "", "", ""),
+                List.of("1909", "S", "12", "65", "2025-03-14", "cent"));
+        Map<String, String> mapping =
+                Map.of("year", "Date", "mint", "MM", "price", "Paid", "day", "Bought on", "denomination", "Coin");
         CoinSheet.Outcome unsaid = CoinSheet.read(table, mapping, null, TODAY, CATALOG);
         assertThat(unsaid.problems().stream().map(Object::toString))
                 .anyMatch(text ->
                         text.contains("row 2, column day") && text.contains("two ways") && text.contains("month-first"))
                 .anyMatch(text -> text.contains("row 3, column year") && text.contains("four digits"))
                 .anyMatch(text -> text.contains("row 3, column price"))
-                .anyMatch(text -> text.contains("row 3, column grade"));
+                .anyMatch(text -> text.contains("row 3, column grade"))
+                .anyMatch(text -> text.contains("row 3, column denomination") && text.contains("not said"));
         CoinSheet.Outcome said = CoinSheet.read(table, mapping, DayStyle.MONTH_FIRST, TODAY, CATALOG);
         assertThat(said.coins()).hasSize(2);
         assertThat(said.coins().getFirst().how().day()).isEqualTo(LocalDate.of(2025, 3, 14));

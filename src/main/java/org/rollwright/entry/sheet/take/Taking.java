@@ -1,0 +1,98 @@
+package org.rollwright.entry.sheet.take;
+
+import static org.rollwright.text.Texts.t;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.rollwright.catalog.Catalog;
+
+/// Reads the sheets of strangers. Immutable and thread-safe.
+///
+/// @param words the words of sheets: catalog/sheets/lexicon.csv
+public record Taking(Catalog catalog, Lexicon words) {
+    /// The outcome of reading a file.
+    public sealed interface Read {
+        record Good(Taken taken) implements Read {}
+
+        /// @param sentence why the file cannot be used
+        record Unusable(String sentence) implements Read {}
+    }
+
+    /// What a heading may be said to mean: fields, and what is known beside them.
+    public static List<String> meanings(As as) {
+        return as == As.COINS
+                ? List.of(
+                        "number",
+                        "coin",
+                        "country",
+                        "denomination",
+                        "year",
+                        "mint",
+                        "kind",
+                        "grade",
+                        "details",
+                        "colour",
+                        "quantity",
+                        "place",
+                        "paid",
+                        "paid-each",
+                        "paid-all",
+                        "currency",
+                        "worth",
+                        "acquired",
+                        "from",
+                        "note",
+                        "unread")
+                : List.of(
+                        "number",
+                        "date",
+                        "bank",
+                        "denomination",
+                        "amount",
+                        "rolls",
+                        "box-count",
+                        "coins",
+                        "grams",
+                        "finds-text",
+                        "note",
+                        "find:wheat",
+                        "unread");
+    }
+
+    /// Whether a heading may be said to mean this.
+    public static boolean isMeaning(String meaning, As as) {
+        boolean find = as == As.BOXES && meaning.startsWith("find:") && meaning.length() > 5 && meaning.length() < 60;
+        return find || meanings(as).contains(meaning);
+    }
+
+    /// Reads a file.
+    ///
+    /// @param said what headings mean by the hunter's word: the heading to one of [#meanings]
+    public Read read(byte[] bytes, As as, Map<String, String> said) {
+        return switch (GridReader.read(bytes)) {
+            case GridReader.Read.Unusable unusable -> new Read.Unusable(unusable.sentence());
+            case GridReader.Read.Good good -> read(good, as, said);
+        };
+    }
+
+    private Read read(GridReader.Read.Good good, As as, Map<String, String> said) {
+        Map<String, String> meanings = new java.util.HashMap<>();
+        said.forEach((heading, field) -> meanings.put(Words.key(heading), field));
+        BankNames banks = new BankNames();
+        List<SheetReader> readers = good.grids().stream()
+                .map(grid -> new SheetReader(as, words, catalog, grid, banks, meanings))
+                .toList();
+        if (readers.stream().allMatch(reader -> reader.tables().isEmpty())) {
+            return new Read.Unusable(as == As.COINS ? t("take.no-coins") : t("take.no-boxes"));
+        }
+        readers.forEach(SheetReader::noteBanks);
+        List<TakenRow> rows = new ArrayList<>();
+        List<Taken.Table> tables = new ArrayList<>();
+        for (SheetReader reader : readers) {
+            reader.read().forEach(draft -> rows.add(draft.done(as)));
+            tables.addAll(reader.report());
+        }
+        return new Read.Good(new Taken(as, tables, rows, good.remarks()));
+    }
+}
