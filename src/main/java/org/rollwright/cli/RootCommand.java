@@ -14,6 +14,7 @@ import org.rollwright.cli.books.CabinetCommand;
 import org.rollwright.cli.books.CalcCommand;
 import org.rollwright.cli.books.CatalogCommand;
 import org.rollwright.cli.books.OddsCommand;
+import org.rollwright.cli.books.TakeCommand;
 import org.rollwright.cli.books.TillCommand;
 import org.rollwright.cli.keeping.BackupCommand;
 import org.rollwright.cli.keeping.CheckCommand;

@@ -1,4 +1,4 @@
-package org.rollwright.cli;
+package org.rollwright.cli.books;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -14,6 +14,10 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.TakenSheet;
+import org.rollwright.cli.shell.Count;
+import org.rollwright.cli.shell.ExitCode;
+import org.rollwright.cli.shell.Json;
+import org.rollwright.cli.shell.Open;
 import org.rollwright.desk.Desk;
 import org.rollwright.entry.sheet.take.As;
 import org.rollwright.entry.sheet.take.Column;
@@ -41,7 +45,7 @@ import picocli.CommandLine;
             "An answer is a row and a field, 12 mint=D, or 12 skip, or 12 take (as shown); with a sheet, Sheet!12 skip.",
             "Exit status: 0 done, 2 the file or an answer was not usable, 4 the store is in use, 5 not saved."
         })
-final class TakeCommand implements Callable<Integer> {
+public final class TakeCommand implements Callable<Integer> {
     private static final long MOST_BYTES = 20_000_000;
 
     @CommandLine.Mixin
