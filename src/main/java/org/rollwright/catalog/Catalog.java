@@ -43,6 +43,7 @@ public final class Catalog {
     private final Map<CountryWord, MintFacts> mintWords = new HashMap<>();
     private final Map<String, TradeWord> tradeWords = new HashMap<>();
     private final Map<String, WatchName> watchWords = new HashMap<>();
+    private final Map<String, CoinUnit> unitWords = new HashMap<>();
 
     Catalog(
             List<Issue> issues,
@@ -52,6 +53,7 @@ public final class Catalog {
             Map<String, Alloy> alloys,
             Map<String, Series> series,
             List<TradeWord> words,
+            List<CoinUnit> units,
             List<WatchName> watches,
             List<AlbumExample> albums,
             List<Caution> cautions) {
@@ -81,6 +83,7 @@ public final class Catalog {
         });
         mints.forEach(facts ->
                 facts.words().forEach(word -> mintWords.putIfAbsent(new CountryWord(facts.country(), word), facts)));
+        units.forEach(unit -> unit.words().forEach(word -> unitWords.putIfAbsent(word, unit)));
         words.forEach(word -> tradeWords.putIfAbsent(word.word(), word));
         watches.forEach(watch -> {
             watchWords.putIfAbsent(watch.name(), watch);
@@ -178,6 +181,11 @@ public final class Catalog {
 
     public Optional<MintFacts> mintByWord(Country country, String word) {
         return Optional.ofNullable(mintWords.get(new CountryWord(country, word)));
+    }
+
+    /// A unit that coins of elsewhere are told by.
+    public Optional<CoinUnit> unitByWord(String word) {
+        return Optional.ofNullable(unitWords.get(word));
     }
 
     public Optional<TradeWord> tradeWord(String word) {

@@ -65,6 +65,7 @@ public final class CatalogLoader {
     private final Map<String, Alloy> alloys = new HashMap<>();
     private final Map<String, Series> series = new java.util.LinkedHashMap<>();
     private final List<TradeWord> words = new ArrayList<>();
+    private final List<CoinUnit> units = new ArrayList<>();
     private final List<WatchName> watches = new ArrayList<>();
     private final List<AlbumExample> albums = new ArrayList<>();
     private final List<Caution> cautions = new ArrayList<>();
@@ -81,6 +82,7 @@ public final class CatalogLoader {
     public static Loaded load(List<NamedText> files) {
         CatalogLoader loader = new CatalogLoader();
         loader.each(files, "countries.csv", loader::countries);
+        loader.each(files, "units.csv", loader::units);
         loader.each(files, "denominations.csv", loader::denominations);
         loader.each(files, "mints.csv", loader::mints);
         loader.each(files, "alloys.csv", loader::alloys);
@@ -104,6 +106,7 @@ public final class CatalogLoader {
                         loader.alloys,
                         loader.series,
                         List.copyOf(loader.words),
+                        List.copyOf(loader.units),
                         List.copyOf(loader.watches),
                         List.copyOf(loader.albums),
                         List.copyOf(loader.cautions)),
@@ -139,6 +142,20 @@ public final class CatalogLoader {
         }
         if (!refused(table)) {
             read.forEach(facts -> countries.put(facts.country(), facts));
+        }
+    }
+
+    private void units(NamedText file) {
+        Table table = new Table(file, List.of("unit", "words", "country", "source"));
+        List<CoinUnit> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<String> key = row.required("unit", t("catalog.the-unit-s-name"));
+            Optional<Country> country =
+                    row.text("country").isEmpty() ? Optional.empty() : country(row, "country", row.text("country"));
+            key.ifPresent(name -> read.add(new CoinUnit(name, row.words("words"), country.orElse(null))));
+        }
+        if (!refused(table)) {
+            units.addAll(read);
         }
     }
 

@@ -12,6 +12,8 @@ public record TradeWord(String word, Role role, String canonical, String meaning
         DETAILS,
         STRIKE,
         COLOUR,
+        /// Something seen that is neither a problem nor a colour of copper; it goes into the note.
+        REMARK,
         DISPOSITION
     }
 }

@@ -211,7 +211,9 @@ public final class EntryParser {
             for (Token token : rest) {
                 (token.quoted() ? what : words).add(token.text());
             }
-            return switch (MassText.read(String.join("", words))) {
+            String mass = String.join("", words);
+            // scales of a bench show grams; other units are said
+            return switch (MassText.read(mass.matches("[0-9]+([.][0-9]+)?") ? mass + "g" : mass)) {
                 case MassText.Result.Good good -> add(new Command.Weigh(good.mass(), String.join(" ", what)));
                 case MassText.Result.Bad bad ->
                     (rest.isEmpty() ? first : rest.getFirst())

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.catalog.CoinUnit;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.TradeWord;
@@ -26,7 +27,8 @@ import org.rollwright.hunt.Disposition;
 
 /// Reads one find: `x3 ca 67`, `36d rpm vf30 bn "notch under the D"`. Used once, for one segment of one line.
 ///
-/// Country stands before the date, the mint on it or right behind it; all else follows in any order.
+/// Country stands before the date, the mint on it or right behind it; all else follows in any order. Words that say
+/// which coin it is may stand before the date as well: `wheat 44`, `silver dime 64`.
 final class FindReader {
     /// What came of it.
     sealed interface Result {
@@ -39,7 +41,7 @@ final class FindReader {
 
     private final EntryContext context;
     private final String line;
-    private final List<Token> tokens;
+    private List<Token> tokens;
 
     private @Nullable Integer count;
     private @Nullable Country country;
@@ -59,7 +61,7 @@ final class FindReader {
     FindReader(EntryContext context, String line, List<Token> tokens) {
         this.context = context;
         this.line = line;
-        this.tokens = tokens;
+        this.tokens = Phrases.joined(tokens, context.catalog());
     }
 
     Result read() {
@@ -86,10 +88,18 @@ final class FindReader {
 
     /// Everything up to the date.
     private @Nullable Reading head() {
+        List<Token> early = new ArrayList<>();
         for (int i = 0; i < tokens.size(); i++) {
             Token token = tokens.get(i);
             String word = token.lower();
-            if (token.quoted()) {
+            Optional<CoinUnit> unit = faceOf(i);
+            if (unit.isPresent()) {
+                @Nullable Reading failure = face(token, unit.get());
+                if (failure != null) {
+                    return failure;
+                }
+                i++;
+            } else if (token.quoted()) {
                 @Nullable Reading failure = tagged(token);
                 if (failure != null) {
                     return failure;
@@ -103,6 +113,8 @@ final class FindReader {
                 denominationKey = word;
             } else if (DateWord.parse(word).isPresent()) {
                 dateAt = i;
+                tokens = new ArrayList<>(tokens);
+                tokens.addAll(early);
                 return null;
             } else if (country == null && context.catalog().countryByWord(word).isPresent()) {
                 country = context.catalog().countryByWord(word).orElseThrow().country();
@@ -111,6 +123,8 @@ final class FindReader {
                         denominationWord(word).orElseThrow().denomination().key();
             } else if (country != null && !isCatalogued(country) && denominationKey == null) {
                 denominationKey = word;
+            } else if (tellsCoin(word)) {
+                early.add(token);
             } else {
                 return unknown(token, headWords());
             }
@@ -132,6 +146,61 @@ final class FindReader {
                 && tokens.subList(at + 1, tokens.size()).stream()
                         .anyMatch(token ->
                                 !token.quoted() && DateWord.parse(token.text()).isPresent());
+    }
+
+    /// A number with a unit of money in front of the date: `2 euro 2002`.
+    private Optional<CoinUnit> faceOf(int at) {
+        boolean number = denominationKey == null
+                && !tokens.get(at).quoted()
+                && digits(tokens.get(at).text())
+                && at + 2 < tokens.size()
+                && !tokens.get(at + 1).quoted();
+        return number
+                ? context.catalog()
+                        .unitByWord(tokens.get(at + 1).lower())
+                        .filter(unit -> tokens.subList(at + 2, tokens.size()).stream()
+                                .anyMatch(later -> !later.quoted()
+                                        && DateWord.parse(later.text()).isPresent()))
+                : Optional.empty();
+    }
+
+    private @Nullable Reading face(Token number, CoinUnit unit) {
+        if (country == null) {
+            country = unit.country();
+        }
+        if (country == null) {
+            return number.problem(
+                    t("entry.unit-of-several", number.text() + " " + unit.key()), t("entry.country-before-unit"));
+        }
+        denominationKey = number.text() + "-" + unit.key();
+        return null;
+    }
+
+    /// Whether a word before the date says which coin it is: its series, its metal, its state.
+    private boolean tellsCoin(String word) {
+        Country of = country == null ? context.home() : country;
+        Set<String> ofSeries = new TreeSet<>();
+        boolean here = false;
+        boolean metal = false;
+        for (Issue issue : context.catalog().issues()) {
+            Denomination denomination = issue.identity().denomination();
+            if (denomination.country().equals(of)) {
+                metal |= Slug.isMetalOf(issue, word);
+                if (issue.series().words().contains(word)) {
+                    ofSeries.add(denomination.key());
+                    here |= denomination.key().equals(context.denomination().key());
+                }
+            }
+        }
+        if (ofSeries.size() == 1 && !here && denominationKey == null) {
+            // `mercury 44` strayed into a box of cents
+            denominationKey = ofSeries.iterator().next();
+        }
+        return !ofSeries.isEmpty()
+                || metal
+                || context.catalog().tradeWord(word).isPresent()
+                // f12 in front is a find's number
+                || (!word.matches("f[0-9]+") && Grade.parse(gradePart(word)).isPresent());
     }
 
     private boolean isCatalogued(Country which) {
@@ -183,6 +252,10 @@ final class FindReader {
         }
         if (word.equals("ender")) {
             ender = true;
+            return null;
+        }
+        if (IdentityReader.weight(word).isPresent()) {
+            notes.add(word);
             return null;
         }
         if (word.startsWith("photo:") && word.length() > 6) {
@@ -316,6 +389,7 @@ final class FindReader {
             case ERROR -> errors.add(said);
             case STRIKE -> strike = said.equals("proof") ? Strike.PROOF : Strike.SPECIMEN;
             case DETAILS -> details(said);
+            case REMARK -> notes.add(said);
             case COLOUR -> {
                 return colour(token, Colour.valueOf(said.toUpperCase(Locale.ROOT)));
             }

@@ -17,6 +17,7 @@ import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Mass;
 import org.rollwright.coin.Mint;
 
 /// Tells which coin a date, its mint and the words behind them mean. Used once, for one find of one line.
@@ -30,6 +31,9 @@ final class IdentityReader {
 
         record Unclear(Reading reading) implements Result {}
     }
+
+    /// Share of its weight that a coin may have lost or gained: wear and what a mint may err, common practice.
+    private static final double WORN = 0.06;
 
     private final EntryContext context;
     private final String line;
@@ -100,6 +104,12 @@ final class IdentityReader {
             mint = read.get();
             return null;
         }
+        boolean dated = date.hasCentury() || date.digits().length() == 2;
+        Mint named = dated && !date.unreadable() ? namedMint(unmarked) : unmarked;
+        if (!named.equals(unmarked)) {
+            mint = named;
+            return null;
+        }
         if (dateAt + 1 < tokens.size() && !tokens.get(dateAt + 1).quoted()) {
             Token next = tokens.get(dateAt + 1);
             Optional<Mint> read = mintWord(context.catalog(), of, next.lower());
@@ -116,6 +126,52 @@ final class IdentityReader {
         }
         mint = date.unreadable() ? null : unmarked;
         return null;
+    }
+
+    /// The mint of the coin that a word behind the date names, `22 no d`, when none of the usual mint is called so.
+    private Mint namedMint(Mint unmarked) {
+        for (Token other : behind()) {
+            String word = other.lower();
+            if (other.quoted() || isTradeWord(word)) {
+                continue;
+            }
+            List<Issue> named = context.catalog().issues().stream()
+                    .filter(issue -> issue.identity().denomination().equals(denomination)
+                            && (date.hasCentury() ? issue.year() == date.number() : issue.year() % 100 == date.number())
+                            && !issue.identity().kind().isEmpty()
+                            && (Slug.of(issue.identity().kind()).equals(word)
+                                    || issue.words().contains(word)))
+                    .toList();
+            Set<Mint> mints = new LinkedHashSet<>();
+            named.forEach(issue -> mints.add(issue.mint()));
+            if (mints.size() == 1 && !mints.contains(unmarked)) {
+                return mints.iterator().next();
+            }
+        }
+        return unmarked;
+    }
+
+    /// The weight of one coin as a word, `2.5g`.
+    static Optional<Mass> weight(String word) {
+        return word.matches("[0-9]{1,3}([.][0-9]{1,3})?g")
+                ? Optional.of(Mass.ofGrams(Double.parseDouble(word.substring(0, word.length() - 1))))
+                : Optional.empty();
+    }
+
+    /// The issues whose metal weighs as much as the coin did, allowing for wear; all when none does.
+    private static List<Issue> ofWeight(List<Issue> issues, Mass mass) {
+        double least =
+                issues.stream().mapToDouble(issue -> off(issue, mass)).min().orElse(1);
+        return least > WORN
+                ? issues
+                : issues.stream()
+                        .filter(issue -> off(issue, mass) <= least + 1e-9)
+                        .toList();
+    }
+
+    private static double off(Issue issue, Mass mass) {
+        double full = issue.alloy().weight().grams();
+        return Math.abs(mass.grams() - full) / full;
     }
 
     /// A mint of a country by its letters, its name or its words.
@@ -224,6 +280,13 @@ final class IdentityReader {
         List<Issue> left = found.issues();
         boolean told = false;
         for (String word : words) {
+            Optional<Mass> weighed = weight(word);
+            if (weighed.isPresent()) {
+                List<Issue> fitting = ofWeight(left, weighed.get());
+                told |= fitting.size() < left.size();
+                left = fitting;
+                continue;
+            }
             List<Issue> named =
                     left.stream().filter(issue -> Slug.isNameOf(issue, word)).toList();
             if (named.isEmpty()) {
@@ -334,7 +397,8 @@ final class IdentityReader {
         }
         full.append(extra);
         for (Token other : behind()) {
-            boolean vague = !extra.isEmpty() && !other.quoted() && kindWords.contains(other.lower());
+            boolean vague =
+                    !extra.isEmpty() && !other.quoted() && other.start() >= from && kindWords.contains(other.lower());
             if (vague) {
                 full.append(line, from, other.start());
                 from = other.end();

@@ -26,6 +26,7 @@ public final class CatalogTexts {
 
     private static final List<String> TABLES = List.of(
             "countries.csv",
+            "units.csv",
             "denominations.csv",
             "mints.csv",
             "alloys.csv",

@@ -68,6 +68,71 @@ class EntryLineTest {
         assertThat(facts.identity().mint()).isEqualTo(new Mint(mint));
     }
 
+    /// Words of the trade, common practice, in the order people say them.
+    @ParameterizedTest
+    @CsvSource({
+        "99 wide am, 1999, P, '', wide am",
+        "92d close am, 1992, D, '', close am",
+        "44 cull, 1944, P, cull, ''",
+        "cull 44, 1944, P, cull, ''",
+        "64 green, 1964, P, verdigris, ''",
+        "wheat 44, 1944, P, '', ''",
+        "wheat 1944d, 1944, D, '', ''",
+        "44 plain, 1944, P, '', ''",
+        "indian 1898, 1898, P, '', ''",
+        "ihc 1898, 1898, P, '', ''",
+    })
+    void words_of_the_trade_are_understood(String line, int year, String mint, String details, String variety) {
+        CoinDescription facts = find(line, watching("cent"));
+        assertThat(facts.identity().year()).isEqualTo(year);
+        assertThat(facts.identity().mint()).isEqualTo(new Mint(mint));
+        assertThat(String.valueOf(facts.details())).isEqualTo(details.isEmpty() ? "null" : details);
+        assertThat(String.join(",", facts.varieties())).isEqualTo(variety);
+    }
+
+    @Test
+    void what_is_seen_of_a_coin_may_stand_before_its_date() {
+        assertThat(find("44 toned", watching("cent")).note()).isEqualTo("toned");
+        assertThat(find("22 no d", watching("cent")).identity()).hasToString("US cent 1922-D wheat ears no d");
+        assertThat(find("silver dime 64", watching("cent"))
+                        .identity()
+                        .denomination()
+                        .key())
+                .isEqualTo("dime");
+        assertThat(find("mercury 44", watching("cent"))
+                        .identity()
+                        .denomination()
+                        .key())
+                .isEqualTo("dime");
+        assertThat(find("2 euro 2002", watching("cent")).identity().denomination())
+                .hasToString("XE 2-euro");
+        assertThat(find("mexico 20 centavos 1975", watching("cent"))
+                        .identity()
+                        .denomination()
+                        .key())
+                .isEqualTo("20-centavo");
+        assertThat(problem("20 centavos 1975").wrong()).contains("several countries");
+    }
+
+    /// 2.5 g is the weight of zinc cents, 3.11 g that of copper ones (31 U.S.C. 5112; the Mint's specifications).
+    @Test
+    void a_weight_tells_the_metal_of_a_1982_cent() {
+        for (String[] one : new String[][] {{"82 2.5g", "zinc"}, {"82d 3.1g large", "copper"}}) {
+            Reading reading = EntryParser.parse(one[0], watching("cent"));
+            String said =
+                    reading instanceof Reading.Choose choose ? choose.options().toString() : reading.toString();
+            assertThat(said).as(one[0]).contains(one[1]).doesNotContain(one[1].equals("zinc") ? "copper" : "zinc");
+        }
+    }
+
+    @Test
+    void a_guess_that_begins_otherwise_is_not_offered() {
+        for (String word : List.of("44 toneed", "44 bolded", "44 dosed")) {
+            assertThat(problem(word).right()).as(word).doesNotContain("holed").doesNotContain("closed");
+        }
+        assertThat(problem("44 corodded").right()).contains("corroded");
+    }
+
     @Test
     void nineteen_is_1919_when_only_wheat_cents_are_watched() {
         assertThat(find("19", watching("cent", "wheat")).identity().year()).isEqualTo(1919);
@@ -213,7 +278,9 @@ class EntryLineTest {
                 .isEqualTo(3.25 * 453.59237, org.assertj.core.data.Offset.offset(1e-9));
         assertThat(((Command.Weigh) only("w 1899.4g")).mass().grams()).isEqualTo(1899.4);
         assertThat(problem("w -3g").wrong()).contains("negative");
-        assertThat(problem("w 3").wrong()).contains("unit");
+        assertThat(((Command.Weigh) only("w 1472")).mass().grams())
+                .as("scales of a bench show grams")
+                .isEqualTo(1472);
     }
 
     @Test
