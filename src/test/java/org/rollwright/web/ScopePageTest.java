@@ -156,7 +156,7 @@ class ScopePageTest extends PageWithBench {
                 .matches("(Probable|Matched): 1943-D boldly doubled D.*");
         page.locator("input[name=note]").fill("north-east of the first");
         page.locator("#keep").click();
-        page.waitForURL(Pattern.compile(".*/mat/1#f1"));
+        page.waitForURL(Pattern.compile(".*/mat/1"));
         Locator row = page.locator("#f1");
         assertThat(row.innerText()).containsPattern("(probable|matched): 1943-D boldly doubled D");
         AttributionNote note = bench.bench
@@ -166,7 +166,7 @@ class ScopePageTest extends PageWithBench {
                 .getFirst();
         assertThat(note.path()).hasSizeGreaterThan(4);
         // undo on the Mat takes the verdict back
-        page.locator("#line").focus();
+        page.locator("#line:focus").waitFor();
         page.keyboard().press("<");
         page.waitForCondition(() -> !page.locator("#f1").innerText().contains("boldly doubled D,")
                 && !page.locator("#f1 .tag.look").isVisible());

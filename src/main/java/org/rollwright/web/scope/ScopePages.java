@@ -308,7 +308,7 @@ public final class ScopePages {
         });
         switch (answer) {
             case Action.Answer.Done done ->
-                context.redirect("/mat/" + find.hunt().number() + "#f" + find.ordinal(), HttpStatus.SEE_OTHER);
+                context.redirect("/mat/" + find.hunt().number(), HttpStatus.SEE_OTHER);
             case Action.Answer.Refused refused -> {
                 context.status(HttpStatus.UNPROCESSABLE_CONTENT);
                 show(
