@@ -21,6 +21,7 @@ import org.rollwright.web.photos.PhotoPages;
 import org.rollwright.web.recap.RecapPages;
 import org.rollwright.web.scale.ScalePages;
 import org.rollwright.web.scope.ScopePages;
+import org.rollwright.web.sheets.SheetPages;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.ChangedPages;
 import org.rollwright.web.shell.LivePages;
@@ -44,6 +45,7 @@ final class Routes {
 
         // Boxes
         new BoxPages(bench).register(routes);
+        new SheetPages(bench).register(routes);
 
         // Albums
         new AlbumPages(bench, albums).register(routes);

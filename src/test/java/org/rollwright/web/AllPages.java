@@ -32,6 +32,7 @@ final class AllPages {
             "/scale",
             "/scale?form=single&denomination=cent&year=1982&weight=3.08g&step=0.01g",
             "/cabinet",
+            "/sheets",
             "/cabinet?q=36d",
             "/cabinet/coin/f1.1",
             "/odds",

@@ -37,7 +37,8 @@ class MatHandsTest extends PageWithBench {
                 "19",
                 "1955 ddo",
                 "44d, 45s, x2 46")) {
-            for (char key : line.toCharArray()) {
+            for (int i = 0; i < line.length(); i++) {
+                char key = line.charAt(i);
                 page.keyboard().press(key == ' ' ? "Space" : String.valueOf(key));
                 page.waitForTimeout(25);
             }

@@ -1,0 +1,254 @@
+package org.rollwright.web.sheets;
+
+import static org.rollwright.text.Texts.t;
+import static org.rollwright.web.shell.Render.PAGES;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.rollwright.action.TakenSheet;
+import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
+import org.rollwright.entry.sheet.take.As;
+import org.rollwright.entry.sheet.take.Lexicon;
+import org.rollwright.entry.sheet.take.Taken;
+import org.rollwright.entry.sheet.take.Taking;
+import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.Forms;
+
+/// Taking in a sheet: it is chosen or pasted, every row is shown with what it would become, questions are answered
+/// on the page, and what has none left is recorded as one step.
+public final class SheetPages {
+    /// Sheets kept while they are looked at.
+    private static final int KEPT = 4;
+
+    private final Bench bench;
+    private final Map<String, Sheet> kept = new LinkedHashMap<>();
+    private @Nullable Taking taking;
+
+    /// A sheet being looked at.
+    private record Sheet(String name, As as, byte[] bytes) {}
+
+    public SheetPages(Bench bench) {
+        this.bench = bench;
+    }
+
+    public void register(RoutesConfig routes) {
+        routes.get("/sheets", context -> choose(context, List.of()));
+        routes.post("/sheets", this::read);
+        routes.post("/sheets/rows", this::rows);
+    }
+
+    private synchronized Taking taking() {
+        Taking known = taking;
+        if (known == null) {
+            try (InputStream words = SheetPages.class.getResourceAsStream("/catalog/sheets/lexicon.csv")) {
+                if (words == null) {
+                    throw new IllegalStateException("missing from the build: words of sheets");
+                }
+                known = new Taking(
+                        bench.catalog(), Lexicon.parse(new String(words.readAllBytes(), StandardCharsets.UTF_8)));
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+            taking = known;
+        }
+        return known;
+    }
+
+    private void choose(Context context, List<String> problems) {
+        if (!problems.isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        String as = Optional.ofNullable(context.queryParam("as")).orElseGet(() -> Forms.text(context, "as"));
+        context.html(PAGES.sheetsChoose(
+                        bench.frame(t("page.sheets"), as.equals("coins") ? "cabinet" : "boxes"),
+                        as.equals("coins") ? "coins" : "boxes",
+                        Forms.text(context, "pasted"),
+                        problems)
+                .render());
+    }
+
+    private void read(Context context) {
+        As as = Forms.text(context, "as").equals("coins") ? As.COINS : As.BOXES;
+        String pasted = Forms.text(context, "pasted");
+        UploadedFile file = context.uploadedFile("file");
+        String name = t("sheets.pasted");
+        byte[] bytes = pasted.getBytes(StandardCharsets.UTF_8);
+        if (file != null && file.size() > 0) {
+            name = file.filename();
+            try (InputStream in = file.content()) {
+                bytes = in.readAllBytes();
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
+            }
+        }
+        if (bytes.length == 0) {
+            choose(context, List.of(t("sheets.nothing-chosen")));
+            return;
+        }
+        Sheet sheet = new Sheet(name, as, bytes);
+        switch (taking().read(bytes, as, remembered(as))) {
+            case Taking.Read.Unusable unusable -> choose(context, List.of(unusable.sentence()));
+            case Taking.Read.Good good -> show(context, keep(sheet), sheet, good.taken(), Map.of(), List.of());
+        }
+    }
+
+    private synchronized String keep(Sheet sheet) {
+        String id = UUID.randomUUID().toString();
+        kept.put(id, sheet);
+        while (kept.size() > KEPT) {
+            kept.remove(kept.keySet().iterator().next());
+        }
+        return id;
+    }
+
+    private synchronized Optional<Sheet> kept(String id) {
+        return Optional.ofNullable(kept.get(id));
+    }
+
+    private void show(
+            Context context, String id, Sheet sheet, Taken taken, Map<String, String> typed, List<String> problems) {
+        if (!problems.isEmpty()) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        context.html(PAGES.sheetsRows(
+                        bench.frame(t("page.sheets"), sheet.as == As.COINS ? "cabinet" : "boxes"),
+                        SheetView.of(id, sheet.name, taken, typed, problems),
+                        bench.desk().read(State::last))
+                .render());
+    }
+
+    /// What headings mean by what was said of them before.
+    private Map<String, String> remembered(As as) {
+        Map<String, String> said = new HashMap<>();
+        bench.settings().read().forEach((name, value) -> {
+            if (name.startsWith(prefix(as)) && Taking.isMeaning(value, as)) {
+                said.put(name.substring(prefix(as).length()), value);
+            }
+        });
+        return said;
+    }
+
+    private static String prefix(As as) {
+        return as == As.COINS ? "sheet.coins." : "sheet.boxes.";
+    }
+
+    private void rows(Context context) {
+        String id = Forms.text(context, "sheet");
+        Optional<Sheet> known = kept(id);
+        if (known.isEmpty()) {
+            choose(context, List.of(t("sheets.no-longer-kept")));
+            return;
+        }
+        Sheet sheet = known.get();
+        Map<String, String> fields = new LinkedHashMap<>();
+        context.formParamMap()
+                .forEach((name, values) -> fields.put(name, values.getFirst().strip()));
+        List<String> problems = new ArrayList<>();
+        Map<String, String> said = said(fields, sheet.as, problems);
+        Map<String, String> meanings = new HashMap<>(remembered(sheet.as));
+        meanings.putAll(said);
+        if (!(taking().read(sheet.bytes, sheet.as, meanings) instanceof Taking.Read.Good good)) {
+            choose(context, List.of(t("sheets.no-longer-kept")));
+            return;
+        }
+        remember(sheet.as, said, problems);
+        Taken taken = good.taken().with(answers(fields));
+        if (!"record".equals(fields.get("do")) || !problems.isEmpty()) {
+            show(context, id, sheet, taken, fields, problems);
+            return;
+        }
+        LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
+        TakenSheet.Plan plan = TakenSheet.plan(taken, bench.catalog(), today);
+        if (plan.things() == 0) {
+            show(context, id, sheet, taken, fields, List.of(t("sheets.nothing-to-record")));
+            return;
+        }
+        switch (bench.desk().record(0, "take " + sheet.name, plan::event)) {
+            case Desk.Outcome.Refused refused ->
+                show(
+                        context,
+                        id,
+                        sheet,
+                        taken,
+                        fields,
+                        List.of(refused.refusal().toString()));
+            case Desk.Outcome.Kept recorded -> {
+                synchronized (this) {
+                    kept.remove(id);
+                }
+                context.html(PAGES.sheetsDone(
+                                bench.frame(t("page.sheets"), sheet.as == As.COINS ? "cabinet" : "boxes"),
+                                sheet.as == As.COINS ? "coins" : "boxes",
+                                plan)
+                        .render());
+            }
+        }
+    }
+
+    /// Columns that the hunter gave a meaning.
+    private static Map<String, String> said(Map<String, String> fields, As as, List<String> problems) {
+        Map<String, String> said = new LinkedHashMap<>();
+        fields.forEach((name, value) -> {
+            if (name.startsWith("column:") && !value.isEmpty()) {
+                if (Taking.isMeaning(value, as)) {
+                    said.put(name.substring("column:".length()), value);
+                } else {
+                    problems.add(t("sheets.no-meaning", value, String.join(", ", Taking.meanings(as))));
+                }
+            }
+        });
+        return said;
+    }
+
+    private void remember(As as, Map<String, String> said, List<String> problems) {
+        Map<String, String> chosen = new LinkedHashMap<>();
+        said.forEach((heading, meaning) -> chosen.put(prefix(as) + heading, meaning));
+        if (chosen.isEmpty()) {
+            return;
+        }
+        try {
+            bench.settings().choose(chosen);
+        } catch (IOException e) {
+            problems.add(t("sheets.not-remembered"));
+        }
+    }
+
+    private static List<Taken.Answer> answers(Map<String, String> fields) {
+        List<Taken.Answer> answers = new ArrayList<>();
+        fields.forEach((name, value) -> {
+            if (name.startsWith("answer:") && !value.isEmpty()) {
+                int colon = name.lastIndexOf(':');
+                answer(name.substring("answer:".length(), colon), name.substring(colon + 1), value)
+                        .ifPresent(answers::add);
+            } else if (name.startsWith("row:") && (value.equals("skip") || value.equals("take"))) {
+                answer(name.substring("row:".length()), value, "").ifPresent(answers::add);
+            }
+        });
+        return answers;
+    }
+
+    private static Optional<Taken.Answer> answer(String key, String field, String value) {
+        int mark = key.lastIndexOf('!');
+        String row = mark < 0 ? "" : key.substring(mark + 1);
+        return row.matches("[0-9]{1,7}")
+                ? Optional.of(new Taken.Answer(key.substring(0, mark), Long.parseLong(row), field, value))
+                : Optional.empty();
+    }
+}

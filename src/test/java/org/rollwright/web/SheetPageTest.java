@@ -1,0 +1,67 @@
+package org.rollwright.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.FilePayload;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/// Taking in a sheet on its page. The sheet is our own invention.
+class SheetPageTest extends PageWithBench {
+    private static final String COINS = """
+            Denomination;Year;Mint;Grade;Qty;Paid;Goodies
+            cent;1910;S;VF 20;1;4.50;x
+            dime;1942;D;Fine;2;;
+            quarter;13/25/2021;;BU;1;;
+            TOTAL;;;;4;;
+            """;
+
+    @Test
+    void every_row_is_shown_answered_and_recorded_once() {
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/sheets?as=coins");
+        page.locator("input[name=file]")
+                .setInputFiles(new FilePayload("coins.csv", "text/csv", COINS.getBytes(StandardCharsets.UTF_8)));
+        page.locator("main form button[type=submit]").click();
+        assertThat(page.locator("h1")).containsText("coins.csv");
+        assertThat(page.locator(".taken-row")).hasCount(5);
+        assertThat(page.locator(".taken-row.ready")).hasCount(2);
+        assertThat(page.locator(".taken-row.ready").first()).containsText("1910");
+        assertThat(page.locator(".taken-row.asks")).hasCount(1);
+        assertThat(page.locator("tr.unread")).containsText("Goodies");
+        long before = bench.bench.desk().state().holdings().coins().size();
+        assertThat(before).as("nothing is recorded by looking").isZero();
+
+        page.locator(".taken-row.asks input[name*=':year']").fill("2021");
+        page.locator("button[value=again]").first().click();
+        assertThat(page.locator(".taken-row.asks input[value=skip]")
+                        .or(page.locator(".taken-row.ready").nth(2))
+                        .first())
+                .isVisible();
+        page.locator("button[value=record]").first().click();
+        assertThat(page.locator("h1")).containsText("recorded");
+        assertThat(bench.bench.desk().state().holdings().coins().size()).isGreaterThanOrEqualTo(3);
+        assertThat(complaints).isEmpty();
+    }
+
+    @Test
+    void a_file_that_is_no_sheet_is_refused_with_a_sentence_and_pasted_rows_are_read() {
+        Page page = window.newPage();
+        page.navigate(bench.address + "/sheets");
+        page.locator("main form button[type=submit]").click();
+        assertThat(page.locator(".problem")).containsText("No sheet");
+        page.locator("input[name=file]")
+                .setInputFiles(new FilePayload("picture.xlsx", "application/octet-stream", new byte[] {1, 2, 3, 0, 5}));
+        page.locator("main form button[type=submit]").click();
+        assertThat(page.locator(".problem")).isVisible();
+        page.locator("textarea[name=pasted]")
+                .fill("Date\tBank\tDenom\tBoxes\tWheats\n2021-03-01\tHarbour Savings\tcents\t1\t17\n");
+        page.locator("main form button[type=submit]").click();
+        assertThat(page.locator(".taken-row").nth(1)).containsText("17");
+        assertThat(page.locator(".taken-row").nth(1)).containsText("Harbour Savings");
+    }
+}
