@@ -49,6 +49,64 @@
     });
   }
 
+  // Holes of an album: arrows go from one to the next, Space sets it, and a finger may be drawn over several.
+  var lookIn = document.getElementById("look-in");
+  if (lookIn) {
+    var ticks = Array.prototype.slice.call(lookIn.querySelectorAll(".holes input[type=checkbox]"));
+    var told = document.getElementById("ticked-holes");
+    var drawing = null;
+    var pressed = false;
+    var sum = function () {
+      var set = ticks.filter(function (one) { return one.checked; }).length;
+      if (told) told.textContent = set === 0 ? "" : say("holes-ticked", set);
+      var fold = lookIn.querySelector("details.owned");
+      if (fold && set > 0) fold.open = true;
+    };
+    lookIn.addEventListener("change", sum);
+    lookIn.addEventListener("keydown", function (event) {
+      var at = ticks.indexOf(event.target);
+      if (at < 0) return;
+      var next = null;
+      if (event.key === "ArrowRight") next = ticks[at + 1];
+      else if (event.key === "ArrowLeft") next = ticks[at - 1];
+      else if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+        var here = event.target.closest(".hole").getBoundingClientRect();
+        var down = event.key === "ArrowDown";
+        var best = Infinity;
+        ticks.forEach(function (one) {
+          var there = one.closest(".hole").getBoundingClientRect();
+          var rows = down ? there.top - here.top : here.top - there.top;
+          var far = rows * 1000 + Math.abs(there.left - here.left);
+          if (rows > 4 && far < best) { best = far; next = one; }
+        });
+      } else if (event.key === "Enter") { event.preventDefault(); lookIn.querySelector("button[value=owned]").click(); return; }
+      else return;
+      event.preventDefault();
+      if (next) next.focus();
+    });
+    lookIn.addEventListener("pointerdown", function (event) {
+      var hole = event.target.closest(".hole.open");
+      pressed = false;
+      // a finger that is drawn over the page scrolls it: there a tap sets
+      if (!hole || event.pointerType === "touch" || event.button !== 0 || event.target.closest("a, summary, button, input:not([type=checkbox])")) return;
+      var box = hole.querySelector("input");
+      drawing = !box.checked;
+      pressed = true;
+      box.checked = drawing;
+      if (hole.releasePointerCapture && hole.hasPointerCapture && hole.hasPointerCapture(event.pointerId)) hole.releasePointerCapture(event.pointerId);
+      sum();
+    });
+    lookIn.addEventListener("pointerover", function (event) {
+      var hole = drawing !== null && event.buttons === 1 && event.target.closest(".hole.open");
+      if (hole) { hole.querySelector("input").checked = drawing; sum(); }
+    });
+    document.addEventListener("pointerup", function () { drawing = null; });
+    // the press has set it already
+    lookIn.addEventListener("click", function (event) {
+      if (pressed && event.detail > 0 && event.target.closest(".hole.open") && !event.target.closest("a")) event.preventDefault();
+    });
+  }
+
   var review = document.getElementById("review");
   if (review) reviewKeys(review);
 

@@ -4,23 +4,37 @@ import static org.rollwright.action.Field.maybe;
 import static org.rollwright.action.Field.needed;
 import static org.rollwright.text.Texts.t;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.album.Album;
 import org.rollwright.album.AlbumEvent;
 import org.rollwright.album.AlbumId;
 import org.rollwright.album.AlbumRule;
 import org.rollwright.album.AlbumShelves;
+import org.rollwright.album.AlbumState;
 import org.rollwright.album.Comparison;
+import org.rollwright.album.Hole;
+import org.rollwright.album.HoleList;
 import org.rollwright.album.Policy;
 import org.rollwright.album.Proposal;
+import org.rollwright.cabinet.Acquisition;
+import org.rollwright.cabinet.CabinetEvent;
+import org.rollwright.cabinet.CoinRef;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.Grade;
 import org.rollwright.coin.Refusal;
+import org.rollwright.coin.Strike;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Declined;
+import org.rollwright.journal.Event;
 
 /// What is done with albums, beside the comparison.
 public final class AlbumActions {
@@ -50,7 +64,17 @@ public final class AlbumActions {
             List.of(maybe("do", "all"), maybe("group", "1/1944-D=f12.1"), maybe("shown", "1/1944-D=f12.1")),
             AlbumActions::accept);
 
-    static final List<Action> ALL = List.of(ALBUM, ALBUM_OFF, TAKE_OUT, POLICY, ACCEPT);
+    /// Coins that are in an album already come with it: one for each hole named that is empty.
+    public static final Action OWNED = new Action(
+            "owned",
+            List.of(
+                    needed("album", "1"),
+                    maybe("hole", "1910-P"),
+                    maybe("holes", "10, 11s, 1940-1958"),
+                    maybe("grade", "f12")),
+            AlbumActions::owned);
+
+    static final List<Action> ALL = List.of(ALBUM, ALBUM_OFF, TAKE_OUT, POLICY, ACCEPT, OWNED);
 
     private AlbumActions() {}
 
@@ -106,6 +130,62 @@ public final class AlbumActions {
             }
             return step(new AlbumEvent.HolesFilled(List.of(new AlbumEvent.HoleChange(id, hole, null))));
         };
+    }
+
+    private static Function<State, Desk.Step> owned(Typed typed, Setting setting) {
+        AlbumId id = id(typed);
+        List<String> ticked = typed.lines("hole");
+        String list = typed.text("holes");
+        Optional<Grade> grade = Grade.parse(typed.text("grade").toLowerCase(Locale.ROOT));
+        if (typed.has("grade") && grade.isEmpty()) {
+            typed.wrong(t("typed.no-grade", Refusal.quote(typed.text("grade"))), t("typed.write-a-grade"));
+        }
+        return known -> {
+            Album album = known.album()
+                    .album(id)
+                    .orElseThrow(() -> new Declined(t("hunt.album-unknown", id), t("hunt.album-list")));
+            AlbumState state = setting.albums().state(album, known.holdings());
+            String all = String.join("\n", ticked) + "\n" + list;
+            return switch (HoleList.read(state.places().holes(), all)) {
+                case HoleList.Read.Bad bad -> throw new Declined(bad.why());
+                case HoleList.Read.Good good -> {
+                    List<Hole> empty = good.holes().stream()
+                            .filter(hole -> !state.content().containsKey(hole.key()))
+                            .toList();
+                    if (empty.isEmpty()) {
+                        throw new Declined(t("typed.no-empty-hole"), t("typed.name-empty-holes"));
+                    }
+                    yield new Desk.Step(0, filled(known, id, empty, grade, setting));
+                }
+            };
+        };
+    }
+
+    private static Event filled(State known, AlbumId id, List<Hole> holes, Optional<Grade> grade, Setting setting) {
+        Acquisition before = new Acquisition("owned", "", setting.today(), null);
+        List<Event> events = new ArrayList<>();
+        List<AlbumEvent.HoleChange> changes = new ArrayList<>();
+        int next = known.cabinet().nextAdded().piece();
+        for (Hole hole : holes) {
+            CoinRef coin = new CoinRef(0, next++);
+            List<String> varieties = hole.variety().isEmpty() ? List.of() : List.of(hole.variety());
+            events.add(new CabinetEvent.CoinAcquired(
+                    coin,
+                    new CoinDescription(
+                            HoleList.coin(hole),
+                            grade.orElse(null),
+                            null,
+                            null,
+                            Strike.BUSINESS,
+                            varieties,
+                            List.of(),
+                            "",
+                            List.of()),
+                    before));
+            changes.add(new AlbumEvent.HoleChange(id, hole.key(), coin));
+        }
+        events.add(new AlbumEvent.HolesFilled(changes));
+        return new Event.Batch(events);
     }
 
     private static Function<State, Desk.Step> policy(Typed typed, Setting setting) {

@@ -52,4 +52,51 @@ class AlbumPageTest extends PageWithBench {
         assertThat(filled()).isZero();
         assertThat(complaints).isEmpty();
     }
+
+    /// A hundred holes of an album that is owned already, with a second a key, in three minutes.
+    @Test
+    void an_album_owned_already_is_entered_by_looking_at_it() {
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new org.rollwright.album.AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(),
+                                "Wheat cents",
+                                "series us-cent-lincoln-wheat; one per date and mint"));
+        long album = bench.bench.desk().state().album().albums().stream()
+                .mapToLong(one -> one.id().number())
+                .max()
+                .orElseThrow();
+        Page page = window.newPage();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/albums/" + album);
+        int keys = 0;
+        // the first five holes but one, by arrows and space
+        page.locator(".holes input[type=checkbox]").first().focus();
+        for (String key :
+                List.of("Space", "ArrowRight", "Space", "ArrowRight", "ArrowRight", "Space", "ArrowRight", "Space")) {
+            page.keyboard().press(key);
+            keys++;
+        }
+        com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat(page.locator("#ticked-holes"))
+                .hasText("4 holes");
+        // the rest of a hundred in words
+        String list = "1918-1958";
+        page.locator("#look-in input[name=holes]").fill(list);
+        page.locator("#look-in input[name=grade]").fill("f12");
+        page.locator("#look-in input[name=grade]").press("Enter");
+        keys += list.length() + 3 + 2;
+        com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat(page.locator("h1"))
+                .not()
+                .containsText("0 of");
+        int filled = page.locator(".hole.filled").count();
+        assertThat(filled).isGreaterThan(100);
+        assertThat(keys).as("keys, a second each").isLessThan(180);
+        assertThat(bench.bench.desk().state().holdings().coins()).hasSizeGreaterThanOrEqualTo(filled);
+        assertThat(page.locator(".hole.filled .state").first().innerText()).contains("F12");
+        // one step of undo takes all of it back
+        assertThat(complaints).isEmpty();
+    }
 }

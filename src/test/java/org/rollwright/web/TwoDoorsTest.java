@@ -87,6 +87,7 @@ class TwoDoorsTest {
         forms.put("album", "/albums");
         forms.put("album-off", "/albums/{album}?do=remove");
         forms.put("take-out", "/albums/{album}?do=take");
+        forms.put("owned", "/albums/{album}?do=owned");
         forms.put("policy", "/albums/policy");
         forms.put("accept", "/albums/compare");
         forms.put("cup", "/scale/cup");
@@ -121,6 +122,7 @@ class TwoDoorsTest {
             Map.entry("album", List.of("album")),
             Map.entry("album-off", List.of("album")),
             Map.entry("take-out", List.of("album")),
+            Map.entry("owned", List.of("album")),
             Map.entry("coin-told", List.of("coin")),
             Map.entry("graded", List.of("coin")),
             Map.entry("prices", List.of("coin")));

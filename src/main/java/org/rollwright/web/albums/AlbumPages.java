@@ -149,6 +149,7 @@ public final class AlbumPages {
                         AlbumActions.ALBUM_OFF,
                         (known, event) -> Shown.check(context, now(known, id)),
                         "/albums");
+            case "owned" -> change(context, id, AlbumActions.OWNED, (known, event) -> {}, "/albums/" + id.number());
             case "take" -> change(context, id, AlbumActions.TAKE_OUT, (known, event) -> {}, "/albums/" + id.number());
             default ->
                 change(

@@ -42,7 +42,17 @@ public final class SheetPages {
     private @Nullable Taking taking;
 
     /// A sheet being looked at.
-    private record Sheet(String name, As as, byte[] bytes) {}
+    private static final class Sheet {
+        private final String name;
+        private final As as;
+        private final byte[] bytes;
+
+        Sheet(String name, As as, byte[] bytes) {
+            this.name = name;
+            this.as = as;
+            this.bytes = bytes;
+        }
+    }
 
     public SheetPages(Bench bench) {
         this.bench = bench;
