@@ -13,13 +13,8 @@ import java.util.Map;
 import org.apache.commons.rng.sampling.ArraySampler;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
-import org.rollwright.catalog.Selection;
-import org.rollwright.coin.CoinDescription;
-import org.rollwright.coin.Identity;
-import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntBook;
-import org.rollwright.hunt.Roll;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.ScopeBook;
 
@@ -308,52 +303,8 @@ public record OddsReport(
     private record IssuePart(String sentence, List<IssueLine> lines, java.util.Optional<IssueRates> rates) {}
 
     private static IssuePart issues(HuntBook book, Catalog catalog, History history, long coinsPerBox) {
-        Map<List<String>, Long> coinsByWatches = new HashMap<>();
-        Map<String, Selection> rules = new HashMap<>();
-        Map<Identity, Integer> found = new HashMap<>();
-        for (Box box : book.boxes()) {
-            if (!box.denomination().equals(history.denomination())) {
-                continue;
-            }
-            for (Roll roll : box.rolls()) {
-                if (roll.searched()) {
-                    List<String> names = roll.watches().stream()
-                            .map(watch -> watch.rule())
-                            .sorted()
-                            .toList();
-                    coinsByWatches.merge(names, (long) roll.coins(box.details().coinsPerRoll()), Long::sum);
-                    names.forEach(rule -> {
-                        if (!rules.containsKey(rule) && Selection.parse(rule) instanceof Selection.Parsed.Good good) {
-                            rules.put(rule, good.selection());
-                        }
-                    });
-                }
-            }
-            for (var id : box.finds()) {
-                Find find = book.find(id).orElseThrow();
-                found.merge(find.facts().identity(), find.count(), Integer::sum);
-            }
-        }
-        List<Issue> issues = catalog.issues().stream()
-                .filter(issue ->
-                        issue.identity().denomination().equals(history.denomination()) && !issue.collectorOnly())
-                .toList();
-        List<IssueRates.Counted> counted = IssueRates.counted(issues, found, issue -> {
-            double coins = 0;
-            for (Map.Entry<List<String>, Long> entry : coinsByWatches.entrySet()) {
-                boolean watched = entry.getKey().stream().anyMatch(rule -> {
-                    Selection selection = rules.get(rule);
-                    return selection != null
-                            && selection.selects(
-                                    CoinDescription.plain(issue.identity()),
-                                    List.of(issue),
-                                    history.denomination().country());
-                });
-                coins += watched ? entry.getValue() : 0;
-            }
-            return coins;
-        });
-        if (counted.size() < 5) {
+        List<IssueRates.Counted> counted = OwnRates.counted(book, catalog, history.denomination());
+        if (counted.size() < OwnRates.FEWEST) {
             return new IssuePart(t("odds.too-few-issues"), List.of(), java.util.Optional.empty());
         }
         IssueRates rates = IssueRates.fit(counted);

@@ -93,7 +93,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
 
         private static java.util.Optional<String> rank(Story story) {
             return story.boxes().stream()
-                    .filter(box -> box.of() > 1)
+                    .filter(box -> box.rank() > 0 && box.of() > 1)
                     .min(java.util.Comparator.comparingInt(Story.BoxLine::rank))
                     .map(box -> story.boxes().size() > 1
                             ? t("recap.box-number", box.name(), box.rank(), box.of())
@@ -119,9 +119,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
         void notes(Story story, Afterwards after) {
             List<String> notes = new ArrayList<>();
             if (story.boxes().size() > 1) {
-                story.boxes()
-                        .forEach(box -> notes.add(
-                                t("recap.box-finds-number-of", box.found(), box.name(), box.rank(), box.of())));
+                story.boxes().forEach(box -> notes.add(box.words()));
             }
             notes.addAll(after.albums());
             notes.addAll(after.odds());

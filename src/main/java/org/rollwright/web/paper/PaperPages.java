@@ -201,7 +201,12 @@ public final class PaperPages {
                 .read(book -> book.album()
                         .album(id)
                         .map(album -> AlbumViews.page(
-                                book, albums.shelves().state(album, book.holdings()), album.rule(), "", List.of())))
+                                book,
+                                albums.shelves().state(album, book.holdings()),
+                                album.rule(),
+                                "",
+                                albums.rates(book),
+                                List.of())))
                 .orElseThrow(NotFoundResponse::new);
         List<List<String>> rows = new ArrayList<>();
         if (wantsOnly) {
@@ -253,9 +258,10 @@ public final class PaperPages {
                 view.state(),
                 view.report().foundCoins(),
                 view.report().searchedCoins(),
-                view.report().nominalCoins(),
-                view.report().rank(),
-                view.report().ranked()));
+                view.report().nominalCoins()));
+        if (view.report().rank() > 0) {
+            notes.add(t("paper.box-rank", view.report().rank(), view.report().ranked()));
+        }
         view.report().remarks().forEach(remark -> notes.add(Paper.plain(remark)));
         view.breakdowns()
                 .forEach(breakdown -> notes.add(Paper.plain(breakdown.title() + ": "

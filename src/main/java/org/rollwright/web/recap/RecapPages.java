@@ -27,8 +27,10 @@ import org.rollwright.recap.Card;
 import org.rollwright.recap.Chapters;
 import org.rollwright.recap.SeriesStory;
 import org.rollwright.recap.Story;
+import org.rollwright.recap.Worth;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.web.boxes.BoxView;
+import org.rollwright.web.cabinet.CabinetShelf;
 import org.rollwright.web.paper.Paper;
 import org.rollwright.web.scope.VarietyViews;
 import org.rollwright.web.shell.Bench;
@@ -48,9 +50,21 @@ public final class RecapPages {
     private static final int MOST_ROLLS = 1_000;
 
     private final Bench bench;
+    private final CabinetShelf cabinet;
 
-    public RecapPages(Bench bench) {
+    public RecapPages(Bench bench, CabinetShelf cabinet) {
         this.bench = bench;
+        this.cabinet = cabinet;
+    }
+
+    private Worth worth(State book) {
+        return new Worth(
+                bench.catalog(),
+                book.cabinet(),
+                cabinet.values(book),
+                book.scale().metalPrices(),
+                book.scope(),
+                bench.varieties().book(book.scope()));
     }
 
     public void register(RoutesConfig routes) {
@@ -74,7 +88,7 @@ public final class RecapPages {
 
     private Story story(HuntId id) {
         return bench.desk()
-                .read(book -> book.hunt().hunt(id).map(hunt -> Story.of(book.hunt(), hunt, bench.catalog())))
+                .read(book -> book.hunt().hunt(id).map(hunt -> Story.of(book.hunt(), hunt, worth(book))))
                 .orElseThrow(NotFoundResponse::new);
     }
 
@@ -211,7 +225,7 @@ public final class RecapPages {
             Denomination coins = chosen(context, book);
             return PAGES.recapSeries(
                             bench.frame(t("recap.recap-of-the-series"), "boxes"),
-                            SeriesStory.of(book.hunt(), bench.catalog(), coins),
+                            SeriesStory.of(book.hunt(), worth(book), coins),
                             denominations(book).stream()
                                     .map(one -> new Choice(one.toString(), one.toString(), one.equals(coins)))
                                     .toList(),
@@ -222,8 +236,7 @@ public final class RecapPages {
     }
 
     private void seriesReport(Context context) {
-        SeriesStory story =
-                bench.desk().read(book -> SeriesStory.of(book.hunt(), bench.catalog(), chosen(context, book)));
+        SeriesStory story = bench.desk().read(book -> SeriesStory.of(book.hunt(), worth(book), chosen(context, book)));
         String title = t("recap.all-boxes-of-coins", story.boxes(), story.coins());
         send(context, "series.html", PAGES.recapReport(title, null, null, story, List.of(), List.of()));
     }
@@ -231,7 +244,7 @@ public final class RecapPages {
     private void report(Context context) {
         HuntId id = id(context);
         Story story = story(id);
-        SeriesStory series = bench.desk().read(book -> SeriesStory.of(book.hunt(), bench.catalog(), coins(id)));
+        SeriesStory series = bench.desk().read(book -> SeriesStory.of(book.hunt(), worth(book), coins(id)));
         List<RollLine> rolls = bench.desk().read(book -> rolls(book, id));
         send(
                 context,
