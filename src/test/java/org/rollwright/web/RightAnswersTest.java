@@ -199,6 +199,28 @@ class RightAnswersTest {
                 .containsPattern("1919-P</td>.*<td>less than 1</td>");
     }
 
+    private List<String> owned(String query) {
+        String page = page("/cabinet?q=" + query.replace(" ", "+"));
+        List<String> names = new ArrayList<>();
+        Matcher link =
+                Pattern.compile("href=\"/cabinet/coin/[^\"]*\">([^<]+)</a>").matcher(page);
+        while (link.find()) {
+            names.add(link.group(1).strip());
+        }
+        return names;
+    }
+
+    @Test
+    void the_cabinet_finds_silver_ungraded_coins_and_a_mint() {
+        bench.type("+ 44d", "09s f12", "dime 1964 vf30", "dime 1963d", "nickel 1943p vf20", "nickel 1959 vf20");
+        assertThat(owned("silver")).hasSize(3).allMatch(name -> name.matches(".*(1964|1963|1943).*"));
+        assertThat(owned("ungraded")).hasSize(2).allMatch(name -> name.matches(".*(1944-D|1963-D).*"));
+        assertThat(owned("S mint")).singleElement().asString().contains("1909-S");
+        assertThat(owned("mint D")).hasSize(2);
+        assertThat(owned("silver ungraded")).singleElement().asString().contains("1963-D");
+        assertThat(owned("d mint silver")).singleElement().asString().contains("1963-D");
+    }
+
     /// An evening leaves 5.40 to go back (TillPageTest works it out): it can be carried to one branch only, the
     /// nearest of the three that take it.
     @Test

@@ -22,9 +22,9 @@ import org.rollwright.scope.PhotoSubject;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.albums.AlbumViews;
 import org.rollwright.web.boxes.BoxView;
-import org.rollwright.web.cabinet.CabinetPages;
 import org.rollwright.web.cabinet.CabinetShelf;
 import org.rollwright.web.cabinet.CabinetView;
+import org.rollwright.web.cabinet.Search;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Manner;
 
@@ -125,12 +125,11 @@ public final class PaperPages {
     }
 
     private List<CabinetIndex.Entry> asked(Context context) {
-        CabinetPages.Asked asked = CabinetPages.asked(
-                bench,
-                Optional.ofNullable(context.queryParam("q")).orElse(""),
-                Optional.ofNullable(context.queryParam("place")).orElse(""),
-                "yes".equals(context.queryParam("dup")));
-        return bench.desk().read(book -> shelf.contents(book).index().search(asked.query()));
+        Search search = Search.of(context);
+        return bench.desk().read(book -> {
+            CabinetShelf.Contents state = shelf.contents(book);
+            return search.found(bench, state);
+        });
     }
 
     private void insurance(Context context) {
