@@ -101,6 +101,12 @@ public record Story(
                 Race.of(book, hunt));
     }
 
+    /// How long the bar of a roll on the strip is, in tenths of the longest.
+    public int tenths(int found) {
+        int most = Math.max(1, strip.stream().mapToInt(Integer::intValue).max().orElse(1));
+        return found <= 0 ? 0 : Math.max(1, Math.round(10f * found / most));
+    }
+
     private static List<Integer> strip(HuntBook book, Hunt hunt) {
         Optional<Box> box = hunt.box()
                 .or(() -> hunt.boxes().stream().findFirst().map((BoxId id) -> id))
