@@ -181,7 +181,10 @@ def prices(out):
             base = SILVER.get(coins, 0.12 + 0.004 * old ** 1.5) * own.uniform(0.8, 1.25)
             if date.endswith("s"):
                 base *= 1.8
-            shown = [f"price {grade} {max(0.05, base * times):.2f}" for grade, times in STEPS]
+            shown, least = [], 0.05
+            for grade, times in STEPS:
+                least = max(least + 0.01, base * times * own.uniform(0.85, 1.18))
+                shown.append(f"price {grade} {least:.2f}")
             lines.append(f"@prices coin f{find}.1; {'; '.join(shown)}; note my own, invented")
     lines += ["@prices coin own.1; price vf20 12.00; price xf40 18.00; price ms63 45.00",
               "@prices coin own.2; price g4 55.00; price f12 72.00; price xf40 95.00",

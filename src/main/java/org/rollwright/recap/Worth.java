@@ -132,7 +132,7 @@ public record Worth(
     }
 
     /// A find in words: `2 × 1944-D VF30`, with the variety it was attributed to when its line does not say one.
-    String words(Find find, Denomination expected) {
+    public String words(Find find, Denomination expected) {
         CoinDescription coin = told(find);
         String state = coin.state();
         String variety = coin.varieties().isEmpty()

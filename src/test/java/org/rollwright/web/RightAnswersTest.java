@@ -22,10 +22,14 @@ import org.rollwright.album.AlbumEvent;
 import org.rollwright.coin.Denomination;
 import org.rollwright.desk.Desk;
 import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
 import org.rollwright.journal.Event;
+import org.rollwright.journal.Word;
+import org.rollwright.scope.ScopeEvent;
+import org.rollwright.scope.VerdictWord;
 import org.rollwright.web.shell.Door;
 
 /// What pages answer about worth, rank, wants, owned coins and returns, each against a sum or an order worked out by
@@ -159,6 +163,24 @@ class RightAnswersTest {
         assertThat(compare).doesNotContain("1 upgrade").doesNotContain("1 addition");
         assertThat(compare).contains("Nothing to move");
         assertThat(page("/mat/1")).doesNotContain("Upgrade: Plain");
+        // what the microscope found counts as much as a word on the line, which says nothing here
+        album("War", "series wheat; years 1943; one per date and mint");
+        bench.type("1943d au55");
+        assertThat(page("/albums/compare")).contains("War, 1943-D: addition");
+        FindId found = bench.bench
+                .desk()
+                .read(book ->
+                        book.hunt().hunt(new HuntId(1)).orElseThrow().finds().getLast());
+        bench.bench
+                .desk()
+                .record(
+                        1,
+                        "",
+                        book -> new ScopeEvent.Attributed(
+                                found, "cent-1943-d-boldly-doubled-d", Word.of(VerdictWord.MATCHED), List.of(), ""));
+        assertThat(page("/albums/compare"))
+                .doesNotContain("War, 1943-D: addition")
+                .contains("<b>War, 1943-D</b> still wants a plain one");
         // a rule may let them in
         album("Any", "series wheat; years 1955; one per date and mint; varieties too");
         assertThat(page("/albums/compare")).contains("MS63");
@@ -247,5 +269,36 @@ class RightAnswersTest {
                             .count())
                     .isLessThanOrEqualTo(1);
         }
+    }
+
+    /// What a page shows before anything is unfolded, without its tags.
+    private String unfolded(String path) {
+        return page(path)
+                .replaceAll("(?s)<details(?![^>]*\\bopen\\b)[^>]*>.*?</details>", "")
+                .replaceAll("(?s)<script.*?</script>|<[^>]*>", "");
+    }
+
+    @Test
+    void what_nobody_asked_for_is_behind_a_fold() {
+        bench.type("+ 1955 vf20");
+        assertThat(unfolded("/scale")).doesNotContain("31 CFR");
+        assertThat(page("/scale")).contains("31 CFR");
+        assertThat(unfolded("/till")).doesNotContain("is always the sum");
+        assertThat(page("/till")).contains("is always the sum");
+        assertThat(unfolded("/cabinet/coin/f1.1")).doesNotContain("f1.1");
+        assertThat(unfolded("/scope/find/1/1")).doesNotContain("bits");
+        assertThat(page("/scope/find/1/1")).contains("bits");
+        assertThat(unfolded("/odds")).doesNotContain("negative binomial");
+    }
+
+    /// The Mat lists the last thirty; the recap of the hunt has all forty, the last one first.
+    @Test
+    void every_find_of_a_hunt_can_be_reached() {
+        for (int n = 0; n < 40; n++) {
+            bench.type("+ " + (1934 + n % 24) + " f12");
+        }
+        String page = page("/recap/1");
+        assertThat(column(page, ">find<")).hasSize(40).startsWith("f40", "f39").endsWith("f1");
+        assertThat(page).contains("href=\"/scope/find/1/1\"");
     }
 }

@@ -45,6 +45,12 @@ public final class RecapPages {
     /// The finds of one roll.
     public record RollLine(String where, String finds) {}
 
+    /// One find of a hunt; without its note, which may tell what a recap does not.
+    ///
+    /// @param where its box and roll
+    /// @param address of its page
+    public record FindLine(int ordinal, String where, String words, String address) {}
+
     /// A file to pass on weighs at most 1.5 MB; so many of its bytes may be pictures, written in base 64.
     private static final int MOST_PICTURES = 900_000;
     private static final int MOST_ROLLS = 1_000;
@@ -194,8 +200,28 @@ public final class RecapPages {
                         cut.chapters().map(Chapters::text).orElse(""),
                         "first=" + address(cut.first()) + "&length=" + address(cut.length()),
                         cut.chapters().map(Chapters::dropped).orElse(0),
-                        story.longText(after, cut.chapters()))
+                        story.longText(after, cut.chapters()),
+                        finds(id))
                 .render());
+    }
+
+    /// Every find of a hunt, the last one first.
+    private List<FindLine> finds(HuntId id) {
+        return bench.desk().read(book -> {
+            Worth worth = worth(book);
+            List<FindLine> lines = new ArrayList<>();
+            book.hunt()
+                    .hunt(id)
+                    .ifPresent(hunt -> hunt.finds().reversed().stream()
+                            .map(book.hunt()::find)
+                            .flatMap(Optional::stream)
+                            .forEach(find -> lines.add(new FindLine(
+                                    find.ordinal(),
+                                    book.hunt().whereabouts(find),
+                                    worth.words(find, coins(id)),
+                                    "/scope/find/" + id.number() + "/" + find.ordinal()))));
+            return lines;
+        });
     }
 
     private static String address(String text) {
