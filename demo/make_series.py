@@ -146,6 +146,52 @@ def box(out, day, name, denomination, watch, source, finds, rolls, sisters="", c
     out.append("finish")
 
 
+SILVER = {"dime": 2.60, "half": 12.00}
+STEPS = (("f12", 0.7), ("vf20", 1.0), ("xf40", 1.9), ("au50", 3.2), ("ms63", 9.0))
+
+
+def prices(out):
+    """Invented prices for most dates found, and a few coins owned before, so that values can be seen at once; with a
+    generator of its own, so that the rest stays."""
+    own = random.Random(11)
+    lines = ["@place Drawer 1; capacity 200", "@place Tube of wheat cents; parent 1; capacity 50",
+             "@coin 1909 vdb xf40; how bought; from a coin show; day 2026-01-17; price 18.00; to 1",
+             "@coin 1931s f12; how owned; from an aunt; day 2025-09-01; to 1",
+             "@coin x3 41 vf20; how owned; from an aunt; day 2025-09-01; to 2"]
+    find, coins, seen = 0, "cent", set()
+    for line in out:
+        if line.startswith("@hunt "):
+            coins = line.split("denomination ")[1].split(";")[0]
+        if line[0] in "@#!erwf":
+            continue
+        for part in line.split(","):
+            words = part.replace("+", " ").split()
+            if not words:
+                continue
+            find += 1
+            if words[0].startswith("x"):
+                words = words[1:]
+            date = words[0]
+            if date in ("ca", "dime") or (coins, date) in seen or len(date) < 4:
+                continue
+            seen.add((coins, date))
+            if own.random() < 0.25:
+                continue
+            old = max(0, 1960 - int(date[:4]))
+            base = SILVER.get(coins, 0.12 + 0.004 * old ** 1.5) * own.uniform(0.8, 1.25)
+            if date.endswith("s"):
+                base *= 1.8
+            shown, least = [], 0.05
+            for grade, times in STEPS:
+                least = max(least + 0.01, base * times * own.uniform(0.85, 1.18))
+                shown.append(f"price {grade} {least:.2f}")
+            lines.append(f"@prices coin f{find}.1; {'; '.join(shown)}; note my own, invented")
+    lines += ["@prices coin own.1; price vf20 12.00; price xf40 18.00; price ms63 45.00",
+              "@prices coin own.2; price g4 55.00; price f12 72.00; price xf40 95.00",
+              "@metal silver; amount 31.00; unit oz t"]
+    return lines
+
+
 def main():
     out = ["# The demo series. Everything in it is invented: banks, towns, boxes, seals, dates and finds.",
            "# Made by demo/make_series.py; edit that, not this.",
@@ -191,7 +237,8 @@ def main():
             "@hunt Box 47 and 48; boxes Box 47, Box 48; denomination cent; rolls 50; watch wheat,canadian,indian; "
             f"bank Harbour & Mill Savings; branch Tarnhollow; wrap machine; stamp 55102; picked {day.isoformat()}; sisters last week",
             "e 2/52", "+ 44", "+", "+ 57d xf40, ca 61", "+, + x3 56d vf20", "r5 49", "+ 36d rpm vf30 bn \"notch under the D\"", "+, +, + 19s g6",
-            "! the light was better here", "+ 43 vf20 ender", "+"]
+            "! the light was better here", "+ 43 vf20 ender", "+", "+ dime 1964 vf30", "+, + 1972 ddo au55"]
+    out += prices(out)
     open("demo/series.txt", "w", encoding="utf-8").write("\n".join(out) + "\n")
     print(len(out), "lines")
 

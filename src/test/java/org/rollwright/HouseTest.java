@@ -41,7 +41,9 @@ class HouseTest {
             Map.entry("till", Set.of("cabinet", "catalog", "coin", "hunt", "journal", "text")),
             Map.entry("odds", Set.of("catalog", "coin", "hunt", "scope", "text")),
             Map.entry("calc", Set.of("cabinet", "coin", "odds", "scale", "scope", "text")),
-            Map.entry("recap", Set.of("album", "cabinet", "catalog", "coin", "hunt", "odds", "text")),
+            Map.entry(
+                    "recap",
+                    Set.of("album", "cabinet", "catalog", "coin", "hunt", "journal", "odds", "scale", "scope", "text")),
             Map.entry("desk", Set.of("album", "cabinet", "coin", "hunt", "journal", "scale", "scope", "text", "till")),
             Map.entry("entry", Set.of("catalog", "coin", "desk", "hunt", "journal", "text")),
             Map.entry(

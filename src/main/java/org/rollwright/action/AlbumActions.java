@@ -206,7 +206,7 @@ public final class AlbumActions {
         return known -> {
             Proposal proposal = Comparison.propose(
                     setting.albums().states(known.album(), known.holdings()),
-                    known.holdings().coins(),
+                    known.comparable(),
                     AlbumShelves.policy(known.album()));
             Set<Integer> wanted = proposal.groups().stream()
                     .filter(group -> {

@@ -31,11 +31,23 @@ public final class AlbumIndex {
     public List<HoleAlert> alerts(CoinDescription facts) {
         List<HoleAlert> alerts = new ArrayList<>();
         for (AlbumState album : albums) {
-            for (Hole hole : album.places().fit(facts).holes()) {
-                alerts.add(alert(album, hole, facts));
-            }
+            Places.Fit fit = album.places().fit(facts);
+            fit.holes().forEach(hole -> alerts.add(alert(album, hole, facts)));
+            fit.plain().stream()
+                    .filter(hole -> isEmpty(album, hole))
+                    .forEach(hole -> alerts.add(new HoleAlert(
+                            album.id(),
+                            album.name(),
+                            hole,
+                            HoleAlert.Kind.MAY_UPGRADE,
+                            t("album.plain-one-wanted", album.name() + ", " + hole.key()))));
         }
         return alerts;
+    }
+
+    private boolean isEmpty(AlbumState album, Hole hole) {
+        CoinRef there = album.content().get(hole.key());
+        return there == null || coins.apply(there).isEmpty();
     }
 
     private HoleAlert alert(AlbumState album, Hole hole, CoinDescription facts) {

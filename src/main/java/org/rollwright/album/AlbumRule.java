@@ -34,6 +34,7 @@ import org.rollwright.coin.Strike;
 /// list 1909-S vdb, 1914-D    exactly these, instead of a selection
 /// collector issues too       proofs and set-only dates get holes as well
 /// proofs too                 a proof may fill a hole
+/// varieties too              a coin of a variety may fill the plain hole of its date; without it only its own
 /// least vf20                 lowest grade taken; a coin without a grade is taken
 /// sound only                 no details coins
 /// ```
@@ -94,6 +95,7 @@ public final class AlbumRule {
     private final boolean kindsApart;
     private final boolean collectorIssues;
     private final boolean proofs;
+    private final boolean varieties;
     private final boolean soundOnly;
     private final @Nullable Grade least;
 
@@ -106,6 +108,7 @@ public final class AlbumRule {
         this.kindsApart = reader.kindsApart || reader.per == Per.COIN;
         this.collectorIssues = reader.collectorIssues;
         this.proofs = reader.proofs;
+        this.varieties = reader.varieties;
         this.soundOnly = reader.soundOnly;
         this.least = reader.least;
     }
@@ -154,6 +157,7 @@ public final class AlbumRule {
         private boolean kindsApart;
         private boolean collectorIssues;
         private boolean proofs;
+        private boolean varieties;
         private boolean soundOnly;
         private @Nullable Grade least;
 
@@ -168,6 +172,7 @@ public final class AlbumRule {
                 case "kinds together" -> kindsApart = false;
                 case "collector issues too" -> collectorIssues = true;
                 case "proofs too" -> proofs = true;
+                case "varieties too" -> varieties = true;
                 case "sound only" -> soundOnly = true;
                 default -> {
                     return switch (keyword) {
@@ -309,6 +314,12 @@ public final class AlbumRule {
             }
         }
         return holes;
+    }
+
+    /// Whether a coin may lie in the plain hole of its date. A coin of a variety is another thing than the plain coin
+    /// wanted there, often worth much more, and would be hidden in it.
+    boolean takesPlain(CoinDescription facts) {
+        return varieties || facts.varieties().isEmpty();
     }
 
     /// Whether the album takes a coin in this state at all, whichever hole it belongs to.

@@ -37,6 +37,7 @@ public final class Comparison {
     private final Map<Spot, OwnedCoin> content = new HashMap<>();
     private final Map<OwnedCoin, List<Spot>> fits = new LinkedHashMap<>();
     private final List<Proposal.Untold> untold = new ArrayList<>();
+    private final List<Proposal.Untold> varieties = new ArrayList<>();
 
     private Comparison(List<AlbumState> albums, Collection<OwnedCoin> owned, Policy policy) {
         this.albums = List.copyOf(albums);
@@ -74,12 +75,9 @@ public final class Comparison {
                 Places.Fit fit = albums.get(i).places().fit(coin.description());
                 int album = i;
                 fit.holes().forEach(hole -> spots.add(new Spot(album, hole)));
-                List<Hole> empty = fit.untold().stream()
-                        .filter(hole -> !content.containsKey(new Spot(album, hole)))
-                        .toList();
-                if (!empty.isEmpty()) {
-                    untold.add(new Proposal.Untold(
-                            albums.get(i).id(), albums.get(i).name(), empty, coin));
+                addIfEmpty(album, fit.untold(), coin, untold);
+                if (!lying.containsKey(coin.ref())) {
+                    addIfEmpty(album, fit.plain(), coin, varieties);
                 }
             }
             // A coin that already lies somewhere may stay there, whatever the rule says today.
@@ -91,6 +89,16 @@ public final class Comparison {
             if (!spots.isEmpty()) {
                 fits.put(coin, spots);
             }
+        }
+    }
+
+    private void addIfEmpty(int album, List<Hole> holes, OwnedCoin coin, List<Proposal.Untold> into) {
+        List<Hole> empty = holes.stream()
+                .filter(hole -> !content.containsKey(new Spot(album, hole)))
+                .toList();
+        if (!empty.isEmpty()) {
+            into.add(new Proposal.Untold(
+                    albums.get(album).id(), albums.get(album).name(), empty, coin));
         }
     }
 
@@ -208,7 +216,12 @@ public final class Comparison {
         for (Spot spot : changed) {
             moves.add(move(spot, result, placeAfter, groups.getOrDefault(spot, 0)));
         }
-        return new Proposal(moves, looks(placeAfter.keySet()), untold);
+        Set<Spot> filled = result.keySet();
+        varieties.removeIf(one -> one.holes().stream()
+                .allMatch(hole -> filled.stream()
+                        .anyMatch(spot -> spot.hole.equals(hole)
+                                && albums.get(spot.album).id().equals(one.album()))));
+        return new Proposal(moves, looks(placeAfter.keySet()), untold, varieties);
     }
 
     private Proposal.Move move(Spot spot, Map<Spot, OwnedCoin> result, Map<OwnedCoin, Spot> placeAfter, int group) {

@@ -17,14 +17,16 @@ public final class Places {
     ///
     /// @param holes it fits, ordinary ones and variety holes; empty when none
     /// @param untold holes it may belong to once its kind, design or mint is told
-    public record Fit(List<Hole> holes, List<Hole> untold) {
+    /// @param plain plain holes of its date that it would fit if it were not of a variety
+    public record Fit(List<Hole> holes, List<Hole> untold, List<Hole> plain) {
         public Fit {
             holes = List.copyOf(holes);
             untold = List.copyOf(untold);
+            plain = List.copyOf(plain);
         }
     }
 
-    private static final Fit NOWHERE = new Fit(List.of(), List.of());
+    private static final Fit NOWHERE = new Fit(List.of(), List.of(), List.of());
 
     private final AlbumRule rule;
     private final Catalog catalog;
@@ -76,10 +78,14 @@ public final class Places {
             }
         }
         List<Hole> fits = new ArrayList<>(variety);
-        if (possible.size() == 1 && !elsewhere) {
-            fits.addAll(possible);
-            return new Fit(fits, List.of());
+        boolean one = possible.size() == 1 && !elsewhere;
+        if (!rule.takesPlain(facts)) {
+            return new Fit(fits, List.of(), one ? List.copyOf(possible) : List.of());
         }
-        return possible.isEmpty() && fits.isEmpty() ? NOWHERE : new Fit(fits, List.copyOf(possible));
+        if (one) {
+            fits.addAll(possible);
+            return new Fit(fits, List.of(), List.of());
+        }
+        return possible.isEmpty() && fits.isEmpty() ? NOWHERE : new Fit(fits, List.copyOf(possible), List.of());
     }
 }

@@ -11,11 +11,13 @@ import org.rollwright.cabinet.OwnedCoin;
 ///
 /// @param looks coins somebody should hold beside the one in the hole
 /// @param untold coins that might fill a hole once their kind is told
-public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) {
+/// @param varieties coins of a variety whose date's plain hole is empty
+public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold, List<Untold> varieties) {
     public Proposal {
         moves = List.copyOf(moves);
         looks = List.copyOf(looks);
         untold = List.copyOf(untold);
+        varieties = List.copyOf(varieties);
     }
 
     /// One coin into one hole.
@@ -43,7 +45,7 @@ public record Proposal(List<Move> moves, List<Look> looks, List<Untold> untold) 
     /// A coin that may be better than the one in the hole.
     public record Look(AlbumId album, String albumName, Hole hole, OwnedCoin coin, OwnedCoin there, String reason) {}
 
-    /// A coin whose kind has not been told, and empty holes it may belong to.
+    /// A coin whose kind has not been told, or which is of a variety, and empty holes it may belong to.
     public record Untold(AlbumId album, String albumName, List<Hole> holes, OwnedCoin coin) {}
 
     /// Numbers of the groups, in order.

@@ -4,21 +4,26 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Metal;
+import org.rollwright.coin.Mint;
 
 /// Every coin owned at one moment, ready to be searched. Immutable and thread-safe.
 public final class CabinetIndex {
@@ -28,6 +33,7 @@ public final class CabinetIndex {
     /// @param from where it came from, for a person
     /// @param place where it lies, from the outermost place inwards; blank when nobody said
     /// @param album hole it lies in, blank when in none
+    /// @param metal null when it may be of several
     /// @param text everything searched, in lower case
     public record Entry(
             OwnedCoin coin,
@@ -38,6 +44,7 @@ public final class CabinetIndex {
             String album,
             @Nullable Grade gradeUpTo,
             boolean atGrading,
+            @Nullable Metal metal,
             String text) {
         public CoinRef ref() {
             return coin.ref();
@@ -54,14 +61,58 @@ public final class CabinetIndex {
     /// @param words that must occur somewhere
     /// @param place this place or one within it, null for any
     /// @param duplicates only coins of which there is more than one
+    /// @param only what else must hold
     public record Query(
             @Nullable CoinDescription like,
             List<String> words,
             @Nullable PlaceId place,
-            boolean duplicates) {
+            boolean duplicates,
+            Only only) {
         public Query {
             words = words.stream().map(word -> word.toLowerCase(Locale.ROOT)).toList();
         }
+    }
+
+    /// Coins of one kind only; what is null or ANY lets every coin through.
+    ///
+    /// @param coins denomination
+    /// @param mint P for a US coin without a mint mark
+    /// @param metal a coin that may be of several metals is of none
+    public record Only(
+            @Nullable Denomination coins,
+            @Nullable Mint mint,
+            @Nullable Metal metal,
+            Graded graded) {
+        public static final Only ANY = new Only(null, null, null, Graded.ANY);
+
+        boolean lets(Entry entry) {
+            Identity identity = entry.description().identity();
+            boolean told = entry.description().grade() != null;
+            return (coins == null || coins.equals(identity.denomination()))
+                    && (mint == null || mint.equals(identity.mint()))
+                    && (metal == null || metal == entry.metal)
+                    && (graded == Graded.ANY || (graded == Graded.GRADED) == told);
+        }
+    }
+
+    /// Whether a grade was told.
+    public enum Graded {
+        ANY,
+        GRADED,
+        UNGRADED
+    }
+
+    /// In what order a list stands.
+    public enum Order {
+        /// As they came.
+        CAME,
+        NEWEST,
+        /// Most worth first, those without a value last.
+        VALUE,
+        /// Oldest date first.
+        DATE,
+        /// Best grade first, those without one last.
+        GRADE
     }
 
     /// Places within places; a ring of them must not be followed for ever.
@@ -87,6 +138,7 @@ public final class CabinetIndex {
     public static CabinetIndex of(Holdings held, Map<CoinRef, String> holes, Catalog catalog) {
         CabinetBook book = held.cabinet();
         Map<Identity, String> names = new HashMap<>();
+        Map<Identity, Optional<Metal>> metals = new HashMap<>();
         Map<PlaceId, String> paths = new HashMap<>();
         List<Entry> entries = new ArrayList<>();
         for (OwnedCoin coin : held.coins()) {
@@ -101,6 +153,7 @@ public final class CabinetIndex {
                     && note.submission() != null
                     && note.submission().outcome() == 0;
             String from = book.cameFrom(coin);
+            Optional<Metal> metal = metals.computeIfAbsent(identity, key -> metal(catalog, key));
             String text = String.join(
                             " ",
                             name,
@@ -109,12 +162,37 @@ public final class CabinetIndex {
                             from,
                             place,
                             album,
+                            metal.map(CabinetIndex::searched).orElse(""),
+                            description.grade() == null ? t("cabinet.ungraded-word") : "",
                             away ? t("cabinet.at-grading-word") : "")
                     .toLowerCase(Locale.ROOT);
             entries.add(new Entry(
-                    coin, name, from, placeId, place, album, note == null ? null : note.gradeUpTo(), away, text));
+                    coin,
+                    name,
+                    from,
+                    placeId,
+                    place,
+                    album,
+                    note == null ? null : note.gradeUpTo(),
+                    away,
+                    metal.orElse(null),
+                    text));
         }
         return new CabinetIndex(entries, book);
+    }
+
+    /// The metal of every issue a coin may be; empty when they differ or none is known.
+    private static Optional<Metal> metal(Catalog catalog, Identity identity) {
+        List<Metal> metals = catalog.lookup(identity).stream()
+                .map(issue -> issue.alloy().metal())
+                .distinct()
+                .toList();
+        return metals.size() == 1 ? Optional.of(metals.getFirst()) : Optional.empty();
+    }
+
+    /// The word a metal is searched by; nickel means the coin.
+    private static String searched(Metal metal) {
+        return metal == Metal.NICKEL || metal == Metal.CUPRONICKEL ? "" : metal.word();
     }
 
     private static String name(Catalog catalog, Identity identity) {
@@ -168,6 +246,58 @@ public final class CabinetIndex {
         return found;
     }
 
+    /// Coins in an order; equal ones as they came.
+    public static List<Entry> ordered(List<Entry> coins, Order order, ValueModel model) {
+        return switch (order) {
+            case CAME -> coins;
+            case NEWEST -> coins.reversed();
+            case VALUE ->
+                by(
+                        coins,
+                        entry -> value(entry, model)
+                                .map(value -> -value.amount())
+                                .orElse(0.0));
+            case DATE ->
+                by(coins, entry -> {
+                    Integer year = entry.description().identity().year();
+                    return year == null ? Double.POSITIVE_INFINITY : year;
+                });
+            case GRADE ->
+                by(coins, entry -> {
+                    Grade grade = entry.description().grade();
+                    return grade == null ? 0.0 : -grade.points();
+                });
+        };
+    }
+
+    private static List<Entry> by(List<Entry> coins, ToDoubleFunction<Entry> least) {
+        // each is asked once: a value costs more than a comparison
+        Map<CoinRef, Double> known = new HashMap<>();
+        coins.forEach(entry -> known.put(entry.ref(), least.applyAsDouble(entry)));
+        return coins.stream()
+                .sorted(Comparator.comparingDouble(entry -> known.getOrDefault(entry.ref(), 0.0)))
+                .toList();
+    }
+
+    /// Denominations of the coins owned, in the order of their names.
+    public List<Denomination> denominations() {
+        return entries.stream()
+                .map(entry -> entry.description().identity().denomination())
+                .distinct()
+                .sorted(Comparator.comparing(Denomination::toString))
+                .toList();
+    }
+
+    /// Mints of the coins owned, in the order of the alphabet.
+    public List<Mint> mints() {
+        return entries.stream()
+                .map(entry -> entry.description().identity().mint())
+                .filter(Objects::nonNull)
+                .distinct()
+                .sorted(Comparator.comparing(Mint::code))
+                .toList();
+    }
+
     private boolean fits(Entry entry, Query query) {
         for (String word : query.words) {
             if (!entry.text.contains(word)) {
@@ -176,6 +306,9 @@ public final class CabinetIndex {
         }
         CoinDescription like = query.like;
         if (like != null && !alike(entry.description(), like)) {
+            return false;
+        }
+        if (!query.only.lets(entry)) {
             return false;
         }
         if (query.place != null && !within(entry.placeId, query.place)) {

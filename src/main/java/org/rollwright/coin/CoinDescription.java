@@ -36,6 +36,10 @@ public record CoinDescription(
         return new CoinDescription(identity, newGrade, details, colour, strike, varieties, errors, note, photos);
     }
 
+    public CoinDescription withVarieties(List<String> now) {
+        return new CoinDescription(identity, grade, details, colour, strike, now, errors, note, photos);
+    }
+
     /// Whether the coin has damage or cleaning that ranks it below every sound coin.
     public boolean isDetails() {
         return details != null;

@@ -4,10 +4,13 @@ import java.util.List;
 import org.rollwright.album.AlbumBook;
 import org.rollwright.cabinet.CabinetBook;
 import org.rollwright.cabinet.Holdings;
+import org.rollwright.cabinet.OwnedCoin;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntImage;
 import org.rollwright.journal.Entry;
 import org.rollwright.scale.ScaleBook;
+import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.ScopeBook;
 import org.rollwright.till.TillBook;
 
@@ -59,6 +62,25 @@ public final class State {
     /// The coins in the hunter's hands.
     public Holdings holdings() {
         return books.holdings();
+    }
+
+    /// The coins in the hunter's hands as albums compare them: a coin that was attributed to a variety under the
+    /// microscope is one of that variety, whether or not its line says so.
+    public List<OwnedCoin> comparable() {
+        return holdings().coins().stream().map(this::attributed).toList();
+    }
+
+    private OwnedCoin attributed(OwnedCoin coin) {
+        CoinDescription told = coin.description();
+        return told.varieties().isEmpty()
+                ? coin.ref()
+                        .findId()
+                        .flatMap(scope()::attribution)
+                        .filter(AttributionNote::countsAsFound)
+                        .map(note -> new OwnedCoin(
+                                coin.ref(), told.withVarieties(List.of(note.variety())), coin.provenance()))
+                        .orElse(coin)
+                : coin;
     }
 
     Books books() {

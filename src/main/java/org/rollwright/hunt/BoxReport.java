@@ -17,8 +17,9 @@ import org.rollwright.coin.Identity;
 /// @param searchedCoins coins in the rolls searched
 /// @param nominalCoins coins a full box of this kind holds
 /// @param difference coins more (or, negative, fewer) than full rolls, over the rolls counted
-/// @param rank 1 for the box with most finds among boxes of its denomination that were searched at all
-/// @param ranked how many boxes were compared, this one included
+/// @param rank 1 for the box with most finds among boxes of its denomination that were searched to the end, 0 while
+///     this one is not
+/// @param ranked how many boxes were searched to the end
 /// @param identities coins by date and mint
 /// @param remarks what stands out, in plain words; facts only, no claim about chance
 public record BoxReport(
@@ -96,19 +97,30 @@ public record BoxReport(
                 remarks(finds, strip, ranking, box));
     }
 
-    /// Place of a box among those of its denomination of which at least one roll was searched.
-    record Ranking(int rank, int of) {
-        static Ranking of(HuntBook book, Box box) {
+    /// Place of a box among those of its denomination that were searched to the end, 0 while it is not one of them: a
+    /// box half searched has had half the chances.
+    public record Ranking(int rank, int of) {
+        public static Ranking of(HuntBook book, Box box) {
             int better = 0;
             int all = 0;
             for (Box other : book.boxes()) {
-                boolean counts = other.denomination().equals(box.denomination()) && other.touched();
-                if (counts || other.id().equals(box.id())) {
+                if (other.denomination().equals(box.denomination()) && isOver(book, other)) {
                     all++;
                     better += other.foundCoins() > box.foundCoins() ? 1 : 0;
                 }
             }
-            return new Ranking(better + 1, all);
+            return new Ranking(isOver(book, box) ? better + 1 : 0, all);
+        }
+
+        /// Whether a box was searched to the end: every roll of it was opened, or its hunt is finished and nobody
+        /// counted rolls, or it was searched before the journal.
+        public static boolean isOver(HuntBook book, Box box) {
+            int rolls = box.details().rolls();
+            boolean whole = rolls > 0 && box.searchedRolls() >= rolls;
+            boolean uncounted = box.touched()
+                    && box.rolls().isEmpty()
+                    && box.hunt().flatMap(book::hunt).flatMap(Hunt::finished).isPresent();
+            return whole || uncounted || box.earlier().isPresent();
         }
     }
 
@@ -164,7 +176,7 @@ public record BoxReport(
             remarks.add(wholeBox ? t("hunt.milestone-skunked") : t("hunt.no-finds-so-far"));
             return remarks;
         }
-        if (ranking.of() > 1) {
+        if (ranking.rank() > 0 && ranking.of() > 1) {
             remarks.add(
                     ranking.rank() == 1
                             ? t("hunt.milestone-best-box", ranking.of())

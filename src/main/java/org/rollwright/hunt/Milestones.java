@@ -30,12 +30,14 @@ public final class Milestones {
         Box box = book.known(find.box());
         BoxReport.Ranking ranking = BoxReport.Ranking.of(book, box);
         int before = box.foundCoins() - find.count();
-        boolean passed = book.boxes().stream()
-                .anyMatch(other -> !other.id().equals(box.id())
-                        && other.denomination().equals(box.denomination())
-                        && other.foundCoins() >= before
-                        && other.foundCoins() < box.foundCoins()
-                        && other.foundCoins() > 0);
+        boolean passed = ranking.rank() > 0
+                && book.boxes().stream()
+                        .anyMatch(other -> !other.id().equals(box.id())
+                                && BoxReport.Ranking.isOver(book, other)
+                                && other.denomination().equals(box.denomination())
+                                && other.foundCoins() >= before
+                                && other.foundCoins() < box.foundCoins()
+                                && other.foundCoins() > 0);
         if (passed && ranking.rank() <= 10) {
             words.add(t("hunt.box-renumbered", ranking.rank(), ranking.of()));
         }

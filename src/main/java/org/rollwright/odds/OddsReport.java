@@ -303,13 +303,8 @@ public record OddsReport(
     private record IssuePart(String sentence, List<IssueLine> lines, java.util.Optional<IssueRates> rates) {}
 
     private static IssuePart issues(HuntBook book, Catalog catalog, History history, long coinsPerBox) {
-        Exposure exposure = Exposure.of(book, catalog, history.denomination());
-        List<Issue> issues = catalog.issues().stream()
-                .filter(issue ->
-                        issue.identity().denomination().equals(history.denomination()) && !issue.collectorOnly())
-                .toList();
-        List<IssueRates.Counted> counted = IssueRates.counted(issues, exposure.found(), exposure::coins);
-        if (counted.size() < 5) {
+        List<IssueRates.Counted> counted = OwnRates.counted(book, catalog, history.denomination());
+        if (counted.size() < OwnRates.FEWEST) {
             return new IssuePart(t("odds.too-few-issues"), List.of(), java.util.Optional.empty());
         }
         IssueRates rates = IssueRates.fit(counted);

@@ -31,6 +31,8 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
     /// Letters are at most about this wide, as a share of their size, averaged over a line.
     private static final double LETTER = 0.6;
     private static final int STRIP = 150;
+    private static final int TALLEST = 46;
+    private static final int LINE = 3;
 
     public Card {
         texts = List.copyOf(texts);
@@ -93,7 +95,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
 
         private static java.util.Optional<String> rank(Story story) {
             return story.boxes().stream()
-                    .filter(box -> box.of() > 1)
+                    .filter(box -> box.rank() > 0 && box.of() > 1)
                     .min(java.util.Comparator.comparingInt(Story.BoxLine::rank))
                     .map(box -> story.boxes().size() > 1
                             ? t("recap.box-number", box.name(), box.rank(), box.of())
@@ -119,9 +121,7 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
         void notes(Story story, Afterwards after) {
             List<String> notes = new ArrayList<>();
             if (story.boxes().size() > 1) {
-                story.boxes()
-                        .forEach(box -> notes.add(
-                                t("recap.box-finds-number-of", box.found(), box.name(), box.rank(), box.of())));
+                story.boxes().forEach(box -> notes.add(box.words()));
             }
             notes.addAll(after.albums());
             notes.addAll(after.odds());
@@ -160,8 +160,11 @@ public record Card(int width, int height, List<Text> texts, List<Integer> bars) 
         return lines;
     }
 
-    /// Height of a roll's bar.
-    public static int barHeight(int found) {
-        return found < 0 ? 4 : 6 + 10 * Math.min(4, found);
+    /// Height of a roll's bar: as long as its finds are many, a line for none.
+    ///
+    /// @param found -1 for a roll not searched
+    public int barHeight(int found) {
+        int most = Math.max(1, bars.stream().mapToInt(Integer::intValue).max().orElse(1));
+        return found <= 0 ? LINE : Math.max(LINE + 1, Math.round((float) TALLEST * found / most));
     }
 }

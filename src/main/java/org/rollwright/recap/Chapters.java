@@ -17,6 +17,7 @@ import java.util.Optional;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Rarity;
+import org.rollwright.coin.Metal;
 import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
@@ -132,11 +133,12 @@ public record Chapters(List<Chapter> chapters, int dropped) {
         return moments;
     }
 
-    /// What is worth a chapter most: marks, then key dates, old coins and varieties, then rolls, then other
+    /// What is worth a chapter most: marks, then key dates, old coins, silver and varieties, then rolls, then other
     /// finds.
     static int weight(Find find, Catalog catalog) {
         int weight = 0;
-        for (Issue issue : catalog.lookup(find.facts().identity())) {
+        List<Issue> issues = catalog.lookup(find.facts().identity());
+        for (Issue issue : issues) {
             weight = Math.max(
                     weight,
                     issue.rarity() == Rarity.KEY
@@ -144,6 +146,9 @@ public record Chapters(List<Chapter> chapters, int dropped) {
                             : issue.rarity() == Rarity.SEMI_KEY ? 7 : issue.rarity() == Rarity.SCARCE ? 5 : 0);
         }
         Integer year = find.facts().identity().year();
+        if (!issues.isEmpty() && issues.stream().allMatch(issue -> issue.alloy().metal() == Metal.SILVER)) {
+            weight = Math.max(weight, 4);
+        }
         if (year != null && year < 1934) {
             weight = Math.max(weight, 4);
         }

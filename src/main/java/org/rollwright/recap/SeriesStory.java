@@ -49,7 +49,9 @@ public record SeriesStory(
         records = List.copyOf(records);
     }
 
-    public static SeriesStory of(HuntBook book, Catalog catalog, Denomination denomination) {
+    /// @param worth by which the best finds are told
+    public static SeriesStory of(HuntBook book, Worth worth, Denomination denomination) {
+        Catalog catalog = worth.catalog();
         List<Box> boxes = book.boxes().stream()
                 .filter(box -> box.denomination().equals(denomination) && box.touched())
                 .toList();
@@ -77,7 +79,7 @@ public record SeriesStory(
                 points,
                 Tally.byDecade(finds),
                 Tally.byMint(finds),
-                Story.best(finds, catalog, denomination, BEST),
+                worth.best(finds, denomination, BEST),
                 records(points));
     }
 

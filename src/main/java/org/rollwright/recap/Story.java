@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.f;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToLongFunction;
@@ -26,7 +25,7 @@ import org.rollwright.hunt.Watch;
 /// @param searched coins looked at
 /// @param tallies what was watched for, with counts in this hunt and the whole series
 /// @param best best finds in words, the best first
-/// @param boxes each box with its finds and rank
+/// @param boxes each box with its finds and, once searched to the end, its rank
 /// @param race the box in hand against another one
 /// @param strip finds in each roll of the box in hand; -1 for a roll not searched
 public record Story(
@@ -44,7 +43,17 @@ public record Story(
     public record Count(String name, long hunt, long series) {}
 
     /// One box.
-    public record BoxLine(String name, int found, int rank, int of) {}
+    ///
+    /// @param rank 0 until it is searched to the end
+    /// @param of how many boxes were searched to the end
+    public record BoxLine(String name, int found, int rank, int of) {
+        /// Finds of the box, with its rank when it has one among others.
+        public String words() {
+            return rank > 0 && of > 1
+                    ? t("recap.box-finds-number-of", found, name, rank, of)
+                    : t("recap.finds-of-box", found, name);
+        }
+    }
 
     private static final int BEST = 10;
 
@@ -55,7 +64,9 @@ public record Story(
         strip = List.copyOf(strip);
     }
 
-    public static Story of(HuntBook book, Hunt hunt, Catalog catalog) {
+    /// @param worth by which the best finds are told
+    public static Story of(HuntBook book, Hunt hunt, Worth worth) {
+        Catalog catalog = worth.catalog();
         List<Find> finds =
                 hunt.finds().stream().map(book::find).flatMap(Optional::stream).toList();
         List<Box> boxes =
@@ -71,7 +82,7 @@ public record Story(
                         Tally.watchedInSeries(book, watch, catalog, denomination)));
             }
         }
-        List<String> best = best(finds, catalog, denomination, BEST);
+        List<String> best = worth.best(finds, denomination, BEST);
         List<BoxLine> lines = new ArrayList<>();
         for (Box box : boxes) {
             BoxReport report = BoxReport.of(book, box, catalog);
@@ -86,25 +97,14 @@ public record Story(
                 best,
                 lines,
                 strip(book, hunt),
-                finds.isEmpty() ? Optional.empty() : Optional.of(words(finds.getLast(), catalog, denomination)),
+                finds.isEmpty() ? Optional.empty() : Optional.of(worth.words(finds.getLast(), denomination)),
                 Race.of(book, hunt));
     }
 
-    private record Ranked(Find find, int weight, int year) {}
-
-    /// The finds worth telling first, in words: rare ones, then old ones, each wording once.
-    static List<String> best(List<Find> finds, Catalog catalog, Denomination denomination, int most) {
-        return finds.stream()
-                .map(find -> {
-                    Integer year = find.facts().identity().year();
-                    // weighed once: the catalogue is asked for each
-                    return new Ranked(find, Chapters.weight(find, catalog), year == null ? 9999 : year);
-                })
-                .sorted(Comparator.comparingInt(Ranked::weight).reversed().thenComparingInt(Ranked::year))
-                .map(ranked -> words(ranked.find, catalog, denomination))
-                .distinct()
-                .limit(most)
-                .toList();
+    /// How long the bar of a roll on the strip is, in tenths of the longest.
+    public int tenths(int found) {
+        int most = Math.max(1, strip.stream().mapToInt(Integer::intValue).max().orElse(1));
+        return found <= 0 ? 0 : Math.max(1, Math.round(10f * found / most));
     }
 
     private static List<Integer> strip(HuntBook book, Hunt hunt) {
@@ -125,13 +125,6 @@ public record Story(
                         ? -1
                         : cell.coins())
                 .toList();
-    }
-
-    static String words(Find find, Catalog catalog, Denomination expected) {
-        String state = find.facts().state();
-        return (find.count() > 1 ? find.count() + " × " : "")
-                + catalog.name(find.facts().identity(), expected)
-                + (state.isEmpty() ? "" : " " + state);
     }
 
     /// Tallies in a row, such as `3 wheat, 1 copper`.
@@ -156,7 +149,7 @@ public record Story(
         StringBuilder text = new StringBuilder(shortText()).append("\n\n");
         for (BoxLine box : boxes) {
             text.append(
-                            box.of > 1
+                            box.rank > 0 && box.of > 1
                                     ? t("recap.box-rank", box.found, box.name, box.rank, box.of)
                                     : t("recap.finds-of-box", box.found, box.name))
                     .append('\n');

@@ -2,7 +2,8 @@
 /// hunt enters; words, times and counts leave. It must never tell where the hunter lives or banks, or what
 /// coins are worth, unless asked to.
 ///
-/// Knows: `album`, `cabinet`, `catalog`, `coin`, `hunt`, `odds`, `text`; no file, no clock, no chance.
+/// Knows: `album`, `cabinet`, `catalog`, `coin`, `hunt`, `journal`, `odds`,
+/// `scale`, `scope`, `text`; no file, no clock, no chance.
 @NullMarked
 package org.rollwright.recap;
 

@@ -4,6 +4,7 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
@@ -17,7 +18,7 @@ import org.rollwright.coin.Mint;
 /// @param type `doubled die`, `repunched mint mark`, … in plain words
 /// @param direction how the second image lies against the first, which is the stronger one; blank where not
 ///     known
-/// @param worth rough value of a circulated one in dollars, for the order of prompts only
+/// @param worth rough value of a circulated one in dollars, for the order of prompts and of best finds only
 /// @param crossReferences the user's own, free text
 /// @param certainty how sure the catalogue is of each of these
 public record Variety(
@@ -100,6 +101,21 @@ public record Variety(
                         || coin.kind().isEmpty()
                         || coin.kind().equals(coinKind)
                         || coin.design().equals(coinKind));
+    }
+
+    /// Whether a word of an entry line means this kind of variety: `ddo` a doubled die of the obverse, and so on as
+    /// catalog/words.csv has them; otherwise its key, or a part of its name such as `wide am`.
+    boolean isMeantBy(String word) {
+        String said = word.toLowerCase(Locale.ROOT);
+        return switch (said) {
+            case "ddo" -> type.equals("doubled die") && !side.equals("reverse");
+            case "ddr" -> type.equals("doubled die") && !side.equals("obverse");
+            case "rpm" -> type.equals("repunched mint mark");
+            case "omm" -> type.equals("over mint mark");
+            case "rpd" -> type.equals("repunched date");
+            case "overdate" -> type.equals("overdate");
+            default -> key.equals(said) || name.toLowerCase(Locale.ROOT).contains(said);
+        };
     }
 
     /// Seconds the first look takes; it settles most coins.

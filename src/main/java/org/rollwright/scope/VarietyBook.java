@@ -19,6 +19,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.RowProblem;
 import org.rollwright.catalog.Table;
+import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
@@ -331,6 +332,16 @@ public final class VarietyBook {
     /// The varieties a coin may be, in order of the catalogue.
     public List<Variety> of(Identity coin) {
         return varieties.values().stream().filter(one -> one.mayBe(coin)).toList();
+    }
+
+    /// The varieties a coin is said to be: those of its date and mint that one of its words means, in order of the
+    /// catalogue. A word such as `ddo` may mean several dies.
+    public List<Variety> of(CoinDescription coin) {
+        return coin.varieties().isEmpty()
+                ? List.of()
+                : of(coin.identity()).stream()
+                        .filter(one -> coin.varieties().stream().anyMatch(one::isMeantBy))
+                        .toList();
     }
 
     /// This book with varieties added or, where the key is known, replaced.

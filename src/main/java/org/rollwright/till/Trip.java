@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /// What there is to do at branches, and the best round of each of the next days.
@@ -51,7 +52,7 @@ public record Trip(
     /// @param allowed longest road of a round, in kilometres
     public static Trip plan(
             TillBook till, Ledger ledger, LocalDate today, Map<Integer, Double> own, double allowed, Manner manner) {
-        List<Round.Wish> wishes = wishes(till, ledger, today, own, manner);
+        List<Round.Wish> wishes = wishes(till, ledger, today, own, allowed, manner);
         List<Round.Wish> taken = wishes.stream()
                 .filter(wish -> wish.worth() > 0)
                 .sorted(Comparator.comparingDouble(Round.Wish::worth).reversed())
@@ -69,9 +70,11 @@ public record Trip(
 
     /// What there is to do at each branch, in the order of branches.
     private static List<Round.Wish> wishes(
-            TillBook till, Ledger ledger, LocalDate today, Map<Integer, Double> own, Manner manner) {
+            TillBook till, Ledger ledger, LocalDate today, Map<Integer, Double> own, double allowed, Manner manner) {
         BigDecimal toReturn = ledger.balance(Account.TO_RETURN);
         List<String> loops = ledger.loops();
+        Optional<Branch> goesTo =
+                toReturn.signum() > 0 ? whereReturnsGo(till, loops, today, allowed) : Optional.empty();
         List<Round.Wish> wishes = new ArrayList<>();
         for (Branch branch : till.branches()) {
             if (branch.closed()) {
@@ -84,18 +87,21 @@ public record Trip(
                     .filter(order -> order.isOpen() && order.branch().equals(branch.name()))
                     .sorted(Comparator.comparing(Order::due))
                     .toList();
-            boolean back = branch.takes() && toReturn.signum() > 0;
+            boolean back = goesTo.filter(branch::equals).isPresent();
             for (Order order : due) {
                 worth += PICK_UP;
                 why.add(t("till.pick-up-due", order.boxes(), order.denomination(), manner.day(order.due())));
             }
             if (back) {
-                boolean loop = branch.gives() || loops.contains(branch.name());
+                boolean loop = isLoop(branch, loops);
                 worth += loop ? RETURN_WHERE_BOXES_COME_FROM : RETURN;
                 why.add(
                         loop
                                 ? t("till.return-in-a-loop", manner.amount(toReturn))
                                 : t("till.return-up-to", manner.amount(toReturn)));
+            }
+            if (!back && goesTo.isPresent() && branch.takes()) {
+                why.add(t("till.returns-go-elsewhere", goesTo.get().name()));
             }
             if (!due.isEmpty() && !back) {
                 from = due.getFirst().due();
@@ -108,5 +114,21 @@ public record Trip(
                     branch, own.getOrDefault(wishes.size() + 1, worth), from.isBefore(today) ? today : from, why));
         }
         return wishes;
+    }
+
+    /// The one branch that gets what goes back: open on one of the days and within reach, better one that gives no
+    /// boxes, then the nearest. Coins can be carried to one place only, so no other is told of them.
+    private static Optional<Branch> whereReturnsGo(TillBook till, List<String> loops, LocalDate today, double allowed) {
+        return till.branches().stream()
+                .filter(branch -> branch.takes()
+                        && IntStream.range(0, DAYS).anyMatch(day -> branch.openOn(today.plusDays(day)))
+                        && 2 * branch.kilometres() <= allowed)
+                .min(Comparator.comparing((Branch branch) -> isLoop(branch, loops))
+                        .thenComparingDouble(Branch::kilometres));
+    }
+
+    /// Whether coins returned there may come back in the next box.
+    private static boolean isLoop(Branch branch, List<String> loops) {
+        return branch.gives() || loops.contains(branch.name());
     }
 }

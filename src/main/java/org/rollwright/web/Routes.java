@@ -70,7 +70,7 @@ final class Routes {
         // Odds, and how hunts went
         new OddsPages(bench, odds).register(routes);
         new CalcPages(bench).register(routes);
-        new RecapPages(bench).register(routes);
+        new RecapPages(bench, cabinet).register(routes);
 
         // Guide, help, settings
         new GuidePages(bench).register(routes);

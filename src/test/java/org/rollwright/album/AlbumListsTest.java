@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -81,21 +82,22 @@ class AlbumListsTest {
         OwnedCoin good = owned(2, cent(1932, Mint.P, 30, ""));
         AlbumState album = album(Map.of("1932-D", worn.ref(), "1932-P", good.ref()));
         Map<CoinRef, Grade> grades = Map.of(worn.ref(), new Grade(8), good.ref(), new Grade(30));
-        List<WantList.Want> empty = WantList.of(album, null, grades::get);
+        List<WantList.Want> empty = WantList.of(album, null, grades::get, issues -> OptionalDouble.empty());
         assertThat(empty)
                 .extracting(want -> want.hole().key())
                 .doesNotContain("1932-D", "1932-P")
                 .contains("1931-S");
         assertThat(empty).allSatisfy(want -> assertThat(want.has()).isNull());
         assertThat(empty.stream().map(WantList.Want::rarity).toList()).isSorted();
-        List<WantList.Want> wished = WantList.of(album, new Grade(12), grades::get);
+        List<WantList.Want> wished = WantList.of(album, new Grade(12), grades::get, issues -> OptionalDouble.empty());
         assertThat(wished).hasSize(empty.size() + 1);
         assertThat(wished.stream()
                         .filter(want -> want.has() != null)
                         .map(want -> want.hole().key())
                         .toList())
                 .containsExactly("1932-D");
-        assertThat(WantList.of(album, new Grade(8), grades::get)).hasSameSizeAs(empty);
+        assertThat(WantList.of(album, new Grade(8), grades::get, issues -> OptionalDouble.empty()))
+                .hasSameSizeAs(empty);
         for (Rarity rarity : Rarity.values()) {
             List<Long> struck = empty.stream()
                     .filter(want -> want.rarity() == rarity && want.mintage() != null)
@@ -112,6 +114,24 @@ class AlbumListsTest {
         assertThat(empty.getFirst().hole().year()).isBetween(1931, 1933);
     }
 
+    /// Boxes as a hunter's own finds may tell them; 1931-D has no answer. Of 1932-D 10,500,000 were struck and 20 boxes
+    /// are needed, the middle of such products of the six known; of 1931-D 4,480,000 were struck, which makes
+    /// 20 × 10,500,000 / 4,480,000 = 47 boxes, between 40 and 60.
+    @Test
+    void wants_stand_by_own_odds_and_one_without_where_its_mintage_puts_it() {
+        Map<String, Double> boxes =
+                Map.of("1931-P", 10.0, "1932-D", 20.0, "1931-S", 60.0, "1932-P", 5.0, "1933-P", 40.0, "1933-D", 70.0);
+        List<WantList.Want> wants = WantList.of(album(Map.of()), null, ref -> null, issues -> {
+            Double known =
+                    boxes.get(issues.getFirst().year() + "-" + issues.getFirst().mint());
+            return known == null ? OptionalDouble.empty() : OptionalDouble.of(known);
+        });
+        assertThat(wants)
+                .extracting(want -> want.hole().key())
+                .containsExactly("1932-P", "1931-P", "1932-D", "1933-P", "1931-D", "1931-S", "1933-D");
+        assertThat(wants.get(4).boxes()).isEmpty();
+    }
+
     @Test
     void a_variety_hole_has_no_mintage_of_its_own() {
         AlbumState album = new AlbumState(
@@ -119,8 +139,9 @@ class AlbumListsTest {
                 "With varieties",
                 AlbumRuleTest.places("series us-cent-lincoln-wheat; years 1955; one per date and mint; also 1955 ddo"),
                 Map.of());
-        Map<String, WantList.Want> wants = WantList.of(album, null, ref -> null).stream()
-                .collect(Collectors.toMap(want -> want.hole().key(), want -> want));
+        Map<String, WantList.Want> wants =
+                WantList.of(album, null, ref -> null, issues -> OptionalDouble.empty()).stream()
+                        .collect(Collectors.toMap(want -> want.hole().key(), want -> want));
         assertThat(wants.keySet()).anyMatch(key -> key.contains("ddo"));
         wants.forEach((key, want) -> {
             if (key.contains("ddo")) {

@@ -107,7 +107,12 @@ class AlbumRuleTest {
         CoinDescription doubled = new CoinDescription(
                 plain.identity(), null, null, null, Strike.BUSINESS, List.of("ddo"), List.of(), "", List.of());
         assertThat(keys(places.fit(plain).holes())).containsExactly("1955-P");
-        assertThat(keys(places.fit(doubled).holes())).containsExactly("1955 ddo", "1955-P");
+        assertThat(keys(places.fit(doubled).holes())).containsExactly("1955 ddo");
+        assertThat(keys(places.fit(doubled).plain())).containsExactly("1955-P");
+        assertThat(keys(places("series wheat; years 1955; also 1955 ddo; varieties too")
+                        .fit(doubled)
+                        .holes()))
+                .containsExactly("1955 ddo", "1955-P");
     }
 
     @Test

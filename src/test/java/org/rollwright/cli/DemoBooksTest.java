@@ -111,6 +111,26 @@ class DemoBooksTest {
                 .hasSizeGreaterThan(40);
     }
 
+    /// Whoever tries the demo sees values: of the coins with a grade more than half, and some without.
+    @Test
+    void the_demo_series_has_prices_enough_to_see_values() throws Exception {
+        fill();
+        Commands.Outcome listed = Commands.run("cabinet", "--demo", "--data", folder.toString(), "--json");
+        assertThat(listed.status()).as(listed.err()).isZero();
+        JsonNode coins = JsonMapper.shared().readTree(listed.out());
+        long graded = 0;
+        for (JsonNode row : coins.get("rows")) {
+            graded += row.get("grade").asString().isEmpty() ? 0 : 1;
+        }
+        long valued = coins.get("coins").asLong() - coins.get("withoutValue").asLong();
+        assertThat(graded).isGreaterThan(100);
+        assertThat(valued).isBetween(graded / 2, graded - 1);
+        assertThat(Commands.run("recap", "--demo", "--data", folder.toString(), "--short")
+                        .out())
+                .contains("1972")
+                .contains("dime 1964");
+    }
+
     private void fill() throws Exception {
         Path script = folder.resolve("series.txt");
         Files.copy(Path.of("demo/series.txt"), script);

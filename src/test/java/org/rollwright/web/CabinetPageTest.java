@@ -93,12 +93,12 @@ class CabinetPageTest extends PageWithBench {
     void a_bought_coin_is_added_found_and_sold() {
         Page page = window.newPage();
         page.navigate(bench.address + "/cabinet");
-        page.locator("form[action='/cabinet/add'] input[name=line]").fill("09s vdb f12 nonsense");
+        page.locator("form[action='/cabinet/add'] [name=line]").fill("09s vdb f12 nonsense");
         page.locator("form[action='/cabinet/add'] button").click();
         page.locator(".problem").waitFor();
-        assertThat(page.locator("form[action='/cabinet/add'] input[name=line]").inputValue())
+        assertThat(page.locator("form[action='/cabinet/add'] [name=line]").inputValue())
                 .isEqualTo("09s vdb f12 nonsense");
-        page.locator("form[action='/cabinet/add'] input[name=line]").fill("1909s vdb f12");
+        page.locator("form[action='/cabinet/add'] [name=line]").fill("1909s vdb f12");
         page.locator("form[action='/cabinet/add'] input[name=from]").fill("the club");
         page.locator("form[action='/cabinet/add'] input[name=price]").fill("610.00");
         page.locator("form[action='/cabinet/add'] button").click();
@@ -112,5 +112,89 @@ class CabinetPageTest extends PageWithBench {
         page.locator("text=Nothing is owned yet").waitFor();
         page.locator("text=Undo the last change").click();
         page.locator("a:has-text('1909-S')").waitFor();
+    }
+
+    /// Three lines, the second of a year that is none: two coins are owned, the second line stays for another try,
+    /// and the next coins can be typed at once.
+    @Test
+    void coins_owned_before_come_line_by_line_and_a_wrong_one_refuses_only_itself() {
+        Page page = window.newPage();
+        page.navigate(bench.address + "/cabinet");
+        page.locator("form[action='/cabinet/add'] select[name=how]").selectOption("owned");
+        page.locator("form[action='/cabinet/add'] input[name=from]").fill("an aunt");
+        page.locator("form[action='/cabinet/add'] [name=line]").fill("1936d vf20\n19366 f12\n1941 xf40");
+        page.locator("form[action='/cabinet/add'] button").click();
+        page.locator(".problem").first().waitFor();
+        assertThat(page.locator(".problem").allInnerTexts().toString())
+                .contains("2 lines were taken.")
+                .contains("Line 2, \"19366 f12\"");
+        assertThat(page.locator("#coins tbody tr").count()).isEqualTo(2);
+        assertThat(page.locator("form[action='/cabinet/add'] [name=line]").inputValue())
+                .isEqualTo("19366 f12");
+        page.locator("form[action='/cabinet/add'] [name=line]").fill("1936 f12");
+        page.locator("form[action='/cabinet/add'] button").click();
+        page.locator("[role=status]:has-text('1 line was taken.')").waitFor();
+        assertThat(page.locator("#coins tbody tr").count()).isEqualTo(3);
+        assertThat(page.evaluate("() => document.activeElement.name")).isEqualTo("line");
+        assertThat(page.locator("form[action='/cabinet/add'] select[name=how]").inputValue())
+                .isEqualTo("owned");
+        assertThat(page.locator("form[action='/cabinet/add'] input[name=from]").inputValue())
+                .isEqualTo("an aunt");
+        assertThat(page.locator("form[action='/cabinet/add'] [name=line]").inputValue())
+                .isEmpty();
+    }
+
+    /// Filters, order and pages work without a script, and the address says them all.
+    @Test
+    void a_long_list_is_narrowed_ordered_and_leafed_through_without_a_script() {
+        for (int n = 0; n < 70; n++) {
+            bench.type("x1 " + (1940 + n % 10) + " f12");
+        }
+        bench.type("dime 1964d", "1909s vdb f12");
+        try (com.microsoft.playwright.BrowserContext plain = Browser.window(false, false, false)) {
+            Page page = plain.newPage();
+            page.navigate(bench.address + "/cabinet");
+            assertThat(page.locator("#coins tbody tr").count()).isEqualTo(60);
+            page.locator("a[rel=next]").click();
+            assertThat(page.locator("#coins tbody tr").count()).isEqualTo(12);
+            assertThat(page.locator("main").innerText()).contains("Coins 61 to 72 of 72");
+            page.locator("select[name=order]").selectOption("date");
+            page.locator("form[role=search] button").first().click();
+            assertThat(page.locator("#coins tbody tr").first().innerText()).contains("1909-S");
+            page.locator("summary:has-text('Narrow')").click();
+            page.locator("select[name=metal]").selectOption("silver");
+            page.locator("select[name=graded]").selectOption("ungraded");
+            page.locator("form[role=search] button").last().click();
+            assertThat(page.locator("#coins tbody tr").count()).isEqualTo(1);
+            assertThat(page.url())
+                    .contains("metal=silver")
+                    .contains("graded=ungraded")
+                    .contains("order=date");
+            assertThat(page.locator("a[href*='coins.csv']").getAttribute("href"))
+                    .contains("metal=silver");
+        }
+    }
+
+    @Test
+    void a_photographed_coin_shows_its_picture_in_the_list() {
+        bench.type("44d", "45");
+        bench.photograph(new java.awt.image.BufferedImage(64, 64, java.awt.image.BufferedImage.TYPE_INT_RGB), "");
+        String photo = bench.photographs().getFirst();
+        bench.bench
+                .desk()
+                .record(
+                        1,
+                        "",
+                        book -> new org.rollwright.scope.ScopeEvent.PhotoKept(
+                                photo,
+                                64,
+                                64,
+                                org.rollwright.scope.PhotoSubject.find(new org.rollwright.hunt.FindId(1)),
+                                ""));
+        Page page = window.newPage();
+        page.navigate(bench.address + "/cabinet");
+        assertThat(page.locator("#coins tbody img").count()).isEqualTo(1);
+        assertThat(page.locator("#coins tbody img").evaluate("image => image.naturalWidth > 0"))
+                .isEqualTo(true);
     }
 }

@@ -22,6 +22,7 @@ import org.rollwright.cli.shell.Json;
 import org.rollwright.cli.shell.Open;
 import org.rollwright.coin.Country;
 import org.rollwright.desk.State;
+import org.rollwright.odds.OwnRates;
 import org.rollwright.store.Store;
 import org.rollwright.text.Texts;
 import picocli.CommandLine;
@@ -156,7 +157,7 @@ public final class AlbumCommand implements Callable<Integer> {
                     state.places().holes().size(),
                     filled(state),
                     content,
-                    WantList.of(state, null, ref -> null).stream()
+                    WantList.of(state, null, ref -> null, new OwnRates(book.hunt(), bench.catalog())::boxes).stream()
                             .map(want -> want.hole().key())
                             .toList());
         });
@@ -247,8 +248,6 @@ public final class AlbumCommand implements Callable<Integer> {
 
     private static Proposal propose(State book, AlbumShelves shelves) {
         return Comparison.propose(
-                shelves.states(book.album(), book.holdings()),
-                book.holdings().coins(),
-                AlbumShelves.policy(book.album()));
+                shelves.states(book.album(), book.holdings()), book.comparable(), AlbumShelves.policy(book.album()));
     }
 }

@@ -107,7 +107,7 @@ public final class CabinetCommand implements Callable<Integer> {
             Listing listing = bench.desk().read(book -> {
                 CabinetIndex index =
                         CabinetIndex.of(book.holdings(), book.album().lying(), bench.catalog());
-                coins.addAll(index.search(new CabinetIndex.Query(null, words, null, false)));
+                coins.addAll(index.search(new CabinetIndex.Query(null, words, null, false, CabinetIndex.Only.ANY)));
                 ValueModel.Sum sum =
                         CabinetIndex.sum(coins, ValueModel.of(book.cabinet().prices()));
                 return new Listing(

@@ -99,9 +99,11 @@ public final class BoxCommand implements Callable<Integer> {
         System.out.println(report.label() + ", " + report.denomination());
         System.out.println(Count.of(report.found(), "find", "finds") + " in "
                 + report.coinsSearched() + " coins searched"
-                + (report.ranked() == 1
-                        ? "; the first box"
-                        : "; number " + report.rank() + " of " + report.ranked() + " boxes"));
+                + (report.rank() == 0
+                        ? ""
+                        : report.ranked() == 1
+                                ? "; the first box"
+                                : "; number " + report.rank() + " of " + report.ranked() + " boxes"));
         report.remarks().forEach(remark -> System.out.println("  " + remark));
         System.out.println("by decade: " + join(report.byDecade()));
         System.out.println("by mint:   " + join(report.byMint()));

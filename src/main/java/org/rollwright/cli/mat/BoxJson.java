@@ -11,7 +11,7 @@ import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Tally;
 
-/// A box's report as commands print it.
+/// A box's report as commands print it; its rank is 0 until it is searched to the end.
 record BoxJson(
         long box,
         String label,

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.cabinet.ValueModel;
 import org.rollwright.cli.shell.ExitCode;
 import org.rollwright.cli.shell.Open;
 import org.rollwright.desk.State;
@@ -14,6 +15,7 @@ import org.rollwright.recap.Afterwards;
 import org.rollwright.recap.Chapters;
 import org.rollwright.recap.SeriesStory;
 import org.rollwright.recap.Story;
+import org.rollwright.recap.Worth;
 import org.rollwright.store.Store;
 import picocli.CommandLine;
 
@@ -87,12 +89,19 @@ public final class RecapCommand implements Callable<Integer> {
                 .orElseThrow(() -> new Open.Stop(
                         ExitCode.NOTHING,
                         number == null ? "There is no hunt yet." : "There is no hunt " + number + "."));
-        Story story = Story.of(book.hunt(), found, bench.catalog());
+        Worth worth = new Worth(
+                bench.catalog(),
+                book.cabinet(),
+                ValueModel.of(book.cabinet().prices()),
+                book.scale().metalPrices(),
+                book.scope(),
+                bench.setting().varieties().book(book.scope()));
+        Story story = Story.of(book.hunt(), found, worth);
         if (series) {
             return found.boxes().stream()
                     .findFirst()
                     .flatMap(book.hunt()::box)
-                    .map(box -> SeriesStory.of(book.hunt(), bench.catalog(), box.denomination())
+                    .map(box -> SeriesStory.of(book.hunt(), worth, box.denomination())
                             .text())
                     .orElse("The hunt has no box.");
         }

@@ -134,7 +134,12 @@ public final class AlbumPages {
                 .read(book -> book.album()
                         .album(id)
                         .map(album -> AlbumViews.page(
-                                book, shelf.shelves().state(album, book.holdings()), album.rule(), wished, problems)))
+                                book,
+                                shelf.shelves().state(album, book.holdings()),
+                                album.rule(),
+                                wished,
+                                shelf.rates(book),
+                                problems)))
                 .orElseThrow(NotFoundResponse::new);
         context.html(PAGES.albumsAlbum(bench.frame(view.name(), "albums"), view).render());
     }
@@ -187,7 +192,7 @@ public final class AlbumPages {
     private Proposal propose(State book) {
         return Comparison.propose(
                 shelf.shelves().states(book.album(), book.holdings()),
-                book.holdings().coins(),
+                book.comparable(),
                 AlbumShelves.policy(book.album()));
     }
 

@@ -15,15 +15,19 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
+import org.rollwright.odds.OwnRates;
 import org.rollwright.web.shell.Bench;
 
 /// The albums as the pages need them: worked out once for each state of the journal. Thread-safe.
 public final class AlbumShelf {
     private record Made(long at, AlbumIndex index) {}
 
+    private record Rated(long at, OwnRates rates) {}
+
     private final Bench bench;
     private final AlbumShelves shelves;
     private volatile @Nullable Made made;
+    private volatile @Nullable Rated rated;
 
     public AlbumShelf(Bench bench) {
         this.bench = bench;
@@ -32,6 +36,16 @@ public final class AlbumShelf {
 
     public AlbumShelves shelves() {
         return shelves;
+    }
+
+    /// What the hunter's own boxes say of issues.
+    public OwnRates rates(State book) {
+        Rated known = rated;
+        if (known == null || known.at != book.last()) {
+            known = new Rated(book.last(), new OwnRates(book.hunt(), bench.catalog()));
+            rated = known;
+        }
+        return known.rates;
     }
 
     private AlbumIndex index(State book) {

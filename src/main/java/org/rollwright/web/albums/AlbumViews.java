@@ -21,6 +21,7 @@ import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
+import org.rollwright.odds.OwnRates;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
 
@@ -62,7 +63,9 @@ public final class AlbumViews {
     public record Cell(String key, boolean filled, String state, String from, String note, String mark, long box) {}
 
     /// One line of the want list.
-    public record Wish(String hole, String mark, String mintage, String has) {}
+    ///
+    /// @param boxes full boxes for an even chance by the hunter's own finds; blank when they say nothing of it
+    public record Wish(String hole, String mark, String mintage, String has, String boxes) {}
 
     /// The outcome of comparing.
     ///
@@ -74,6 +77,7 @@ public final class AlbumViews {
             List<Group> groups,
             List<Looking> looks,
             List<Telling> untold,
+            List<Telling> varieties,
             int additions,
             int upgrades) {}
 
@@ -87,7 +91,7 @@ public final class AlbumViews {
     /// @param photographs address that lays their photographs over each other, blank unless both have one
     public record Looking(String where, String coin, String there, String reason, String photographs) {}
 
-    /// A coin whose kind is to be told.
+    /// A coin whose kind is to be told, or that is of a variety, and an empty hole.
     public record Telling(String coin, String where) {}
 
     static Row row(AlbumState state, String rule) {
@@ -105,17 +109,19 @@ public final class AlbumViews {
                 .count();
     }
 
-    public static Page page(State book, AlbumState state, String rule, String wished, List<String> problems) {
+    public static Page page(
+            State book, AlbumState state, String rule, String wished, OwnRates rates, List<String> problems) {
         Grade grade = Grade.parse(wished).orElse(null);
         List<Cell> cells = state.places().holes().stream()
                 .map(hole -> cell(book, state, hole))
                 .toList();
-        List<Wish> wants = WantList.of(state, grade, ref -> gradeOf(book, ref)).stream()
+        List<Wish> wants = WantList.of(state, grade, ref -> gradeOf(book, ref), rates::boxes).stream()
                 .map(want -> new Wish(
                         want.hole().key(),
                         want.rarity().word(),
                         want.mintage() == null ? "" : String.format(Locale.ROOT, "%,d", want.mintage()),
-                        want.has() == null ? "" : state(book, want.has())))
+                        want.has() == null ? "" : state(book, want.has()),
+                        want.boxes().isPresent() ? boxes(want.boxes().getAsDouble()) : ""))
                 .toList();
         return new Page(
                 state.id().number(),
@@ -127,6 +133,13 @@ public final class AlbumViews {
                 wants,
                 wished,
                 problems);
+    }
+
+    private static String boxes(double boxes) {
+        if (boxes > 1e7 || boxes < 1) {
+            return boxes < 1 ? t("album.less-than-one") : t("album.more-than-a-lifetime");
+        }
+        return String.format(Locale.ROOT, boxes < 10 ? "%.1f" : "%,.0f", boxes);
     }
 
     private static @Nullable Grade gradeOf(State book, CoinRef ref) {
@@ -167,6 +180,19 @@ public final class AlbumViews {
                 box);
     }
 
+    private static List<Telling> tellings(State book, Catalog catalog, List<Proposal.Untold> some, long hunt) {
+        return some.stream()
+                .filter(one -> concerns(book, one.coin(), hunt))
+                .map(one -> new Telling(
+                        coin(catalog, one.coin()),
+                        one.albumName() + ", "
+                                + one.holes().stream()
+                                        .map(Hole::key)
+                                        .reduce((a, b) -> t("album.or", a, b))
+                                        .orElse("")))
+                .toList();
+    }
+
     static Compare compare(State book, Catalog catalog, Proposal proposal, long hunt) {
         List<Group> groups = new ArrayList<>();
         for (int number : proposal.groups()) {
@@ -195,16 +221,8 @@ public final class AlbumViews {
                                 look.reason(),
                                 photographs(book, look.there(), look.coin())))
                         .toList(),
-                proposal.untold().stream()
-                        .filter(one -> concerns(book, one.coin(), hunt))
-                        .map(one -> new Telling(
-                                coin(catalog, one.coin()),
-                                one.albumName() + ", "
-                                        + one.holes().stream()
-                                                .map(Hole::key)
-                                                .reduce((a, b) -> t("album.or", a, b))
-                                                .orElse("")))
-                        .toList(),
+                tellings(book, catalog, proposal.untold(), hunt),
+                tellings(book, catalog, proposal.varieties(), hunt),
                 (int) proposal.moves().stream()
                         .filter(Proposal.Move::isAddition)
                         .count(),

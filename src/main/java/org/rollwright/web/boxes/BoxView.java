@@ -15,7 +15,6 @@ import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.Tally;
-import org.rollwright.web.mat.MatView;
 
 /// One box, its report and what is known of it.
 ///
@@ -28,7 +27,7 @@ public record BoxView(
         long hunt,
         BoxReport report,
         Map<String, String> facts,
-        List<MatView.StripCell> strip,
+        RollStrip strip,
         List<Breakdown> breakdowns,
         List<Dated> dates,
         List<RollFinds> byRoll,
@@ -67,7 +66,7 @@ public record BoxView(
                 box.hunt().map(org.rollwright.hunt.HuntId::number).orElse(0L),
                 report,
                 BoxesView.words(report),
-                report.strip().stream().map(MatView::cell).toList(),
+                RollStrip.of(report.strip()),
                 breakdowns,
                 dates,
                 byRoll(report, catalog, denomination),

@@ -37,6 +37,8 @@ public record BoxesView(
     public record Group(String denomination, int boxes, long coins, int finds, String average, List<Row> rows) {}
 
     /// One box.
+    ///
+    /// @param rank 0 until it is searched to the end
     public record Row(
             long id,
             String label,
@@ -85,14 +87,13 @@ public record BoxesView(
 
     private static Group group(State book, Denomination denomination, List<Box> boxes, String order) {
         List<Integer> counts = boxes.stream()
-                .filter(Box::touched)
+                .filter(box -> BoxReport.Ranking.isOver(book.hunt(), box))
                 .map(Box::foundCoins)
                 .sorted(Comparator.reverseOrder())
                 .toList();
         List<Row> rows = new ArrayList<>();
         for (Box box : boxes) {
             BoxDetails details = box.details();
-            boolean touched = box.touched();
             rows.add(new Row(
                     box.id().number(),
                     details.label(),
@@ -102,7 +103,7 @@ public record BoxesView(
                     state(book, box),
                     box.searchedCoins(),
                     box.foundCoins(),
-                    touched ? counts.indexOf(box.foundCoins()) + 1 : 0));
+                    BoxReport.Ranking.isOver(book.hunt(), box) ? counts.indexOf(box.foundCoins()) + 1 : 0));
         }
         Comparator<Row> sorting =
                 switch (order) {

@@ -7,12 +7,16 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Action;
 import org.rollwright.action.CabinetActions;
@@ -21,18 +25,12 @@ import org.rollwright.cabinet.CabinetEvent;
 import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.CabinetNote;
 import org.rollwright.cabinet.CoinRef;
-import org.rollwright.cabinet.PlaceId;
 import org.rollwright.cabinet.PricePoint;
 import org.rollwright.coin.CoinDescription;
-import org.rollwright.coin.Country;
-import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
-import org.rollwright.entry.Command;
-import org.rollwright.entry.EntryParser;
-import org.rollwright.entry.Reading;
 import org.rollwright.journal.Event;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Door;
@@ -42,6 +40,8 @@ import org.rollwright.web.shell.Shown;
 
 /// The Cabinet: what is owned, where it lies, what it may be worth.
 public final class CabinetPages {
+    private static final String LEFT_OVER = "lines left over";
+
     private final Bench bench;
     private final Door door;
     private final CabinetShelf shelf;
@@ -55,7 +55,7 @@ public final class CabinetPages {
     public void register(RoutesConfig routes) {
         routes.get("/cabinet", context -> list(context, List.of()));
         routes.post("/cabinet/move", this::move);
-        routes.post("/cabinet/add", context -> perform(context, CabinetActions.COIN, "/cabinet"));
+        routes.post("/cabinet/add", this::add);
         routes.post("/cabinet/place", context -> perform(context, CabinetActions.PLACE, "/cabinet#places"));
         routes.post("/cabinet/place/remove", context -> perform(context, CabinetActions.PLACE_OFF, "/cabinet#places"));
         routes.post("/cabinet/undo", this::undo);
@@ -69,90 +69,18 @@ public final class CabinetPages {
         return bench.frame(title, "cabinet");
     }
 
-    private static String parameter(Context context, String name) {
-        return Optional.ofNullable(context.queryParam(name)).orElse("").strip();
-    }
-
     private static String field(Context context, String name) {
         return Optional.ofNullable(context.formParam(name)).orElse("").strip();
     }
 
-    /// What is asked for, and how it was understood.
-    public record Asked(CabinetIndex.Query query, String understood) {}
-
-    /// A search that understands the entry line's words: what reads as a coin asks for such coins, other words
-    /// must occur.
-    public static Asked asked(Bench bench, String query, String place, boolean duplicates) {
-        @Nullable PlaceId placeId = place.matches("[1-9][0-9]{0,8}") ? new PlaceId(Long.parseLong(place)) : null;
-        List<String> words = new ArrayList<>();
-        List<String> coinWords = new ArrayList<>();
-        @Nullable CoinDescription like = null;
-        for (String word : query.split("\\s+")) {
-            if (word.isBlank()) {
-                continue;
-            }
-            List<String> tried = new ArrayList<>(coinWords);
-            tried.add(word);
-            Optional<CoinDescription> read = read(bench, String.join(" ", tried), Denomination.US_CENT);
-            if (read.isPresent() && read.get().note().isEmpty()) {
-                coinWords = tried;
-                like = read.get();
-            } else if (coinWords.isEmpty() && isCoinWord(bench, word)) {
-                coinWords.add(word);
-            } else {
-                words.add(word);
-            }
-        }
-        if (like == null) {
-            words.addAll(coinWords);
-        }
-        String understood = like == null
-                ? ""
-                : t(
-                        "cabinet.coins-like",
-                        like.identity(),
-                        (like.state().isEmpty()
-                                ? ""
-                                : " " + (like.grade() == null ? like.state() : t("cabinet.or-better", like.state()))));
-        return new Asked(new CabinetIndex.Query(like, words, placeId, duplicates), understood);
-    }
-
-    /// A denomination or a country may come before the date it belongs to.
-    private static boolean isCoinWord(Bench bench, String word) {
-        return bench.catalog()
-                        .countryByWord(word.toLowerCase(java.util.Locale.ROOT))
-                        .isPresent()
-                || bench.catalog()
-                        .denominationByWord(Country.US, word.toLowerCase(java.util.Locale.ROOT))
-                        .isPresent();
-    }
-
-    private static Optional<CoinDescription> read(Bench bench, String line, Denomination denomination) {
-        Reading reading = EntryParser.parse(line, bench.recorder().context(denomination, List.of()));
-        return reading instanceof Reading.Clear clear
-                        && clear.commands().size() == 1
-                        && clear.commands().getFirst() instanceof Command.Found found
-                        && found.draft().count() == 1
-                ? Optional.of(found.draft().facts())
-                : Optional.empty();
-    }
-
     private void list(Context context, List<String> problems) {
-        String query = parameter(context, "q");
-        Asked asked = asked(
-                bench,
-                query,
-                parameter(context, "place"),
-                parameter(context, "dup").equals("yes"));
+        Search search = Search.of(context);
+        int page = Optional.ofNullable(context.queryParam("page"))
+                .filter(text -> text.matches("[1-9][0-9]{0,5}"))
+                .map(Integer::valueOf)
+                .orElse(1);
         CabinetView.Listing view = bench.desk()
-                .read(book -> CabinetView.listing(
-                        book,
-                        bench.catalog(),
-                        shelf.contents(book),
-                        query,
-                        asked.query(),
-                        asked.understood(),
-                        problems));
+                .read(book -> CabinetView.listing(book, bench, shelf.contents(book), search, page, problems));
         context.html(PAGES.cabinetCabinet(frame(t("page.cabinet")), view, typed(context))
                 .render());
     }
@@ -161,6 +89,10 @@ public final class CabinetPages {
         Map<String, String> typed = new LinkedHashMap<>();
         context.queryParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
         context.formParamMap().forEach((name, values) -> typed.put(name, values.getLast()));
+        @Nullable String left = context.attribute(LEFT_OVER);
+        if (left != null) {
+            typed.put("line", left);
+        }
         return typed;
     }
 
@@ -175,6 +107,40 @@ public final class CabinetPages {
             case Action.Answer.Done done ->
                 context.redirect(back.startsWith("/cabinet") ? back : "/cabinet", HttpStatus.SEE_OTHER);
         }
+    }
+
+    /// Adds the coins of several lines. A line that cannot be taken refuses itself only: it stays in the form, with the
+    /// reason, and what was said of all of them stays chosen for the next ones.
+    private void add(Context context) {
+        List<String> lines =
+                field(context, "line").lines().filter(line -> !line.isBlank()).toList();
+        List<String> wrong = new ArrayList<>();
+        List<String> refused = new ArrayList<>();
+        for (int n = 0; n < Math.max(1, lines.size()); n++) {
+            String line = lines.isEmpty() ? "" : lines.get(n).strip();
+            Map<String, List<String>> fields = new LinkedHashMap<>(context.formParamMap());
+            fields.put("line", List.of(line));
+            if (door.perform(new Fields(fields), CabinetActions.COIN, (known, event) -> {})
+                    instanceof Action.Answer.Refused no) {
+                wrong.add(line);
+                for (String sentence : Door.sentences(no)) {
+                    refused.add(lines.size() > 1 ? t("cabinet.line-refused", n + 1, line, sentence) : sentence);
+                }
+            }
+        }
+        if (wrong.isEmpty()) {
+            String kept = Stream.of("how", "from", "day", "to")
+                    .map(name -> name + "=" + URLEncoder.encode(field(context, name), StandardCharsets.UTF_8))
+                    .collect(Collectors.joining("&"));
+            // without a fragment: a browser puts the focus where a page wants it only when its address has none
+            context.redirect("/cabinet?added=" + lines.size() + "&" + kept, HttpStatus.SEE_OTHER);
+            return;
+        }
+        if (lines.size() > wrong.size()) {
+            refused.addFirst(t("cabinet.lines-taken", lines.size() - wrong.size()));
+        }
+        context.attribute(LEFT_OVER, String.join("\n", wrong));
+        refuse(context, refused);
     }
 
     private void move(Context context) {

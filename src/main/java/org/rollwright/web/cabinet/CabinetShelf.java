@@ -45,8 +45,8 @@ public final class CabinetShelf {
         return now;
     }
 
-    /// The model is learned anew only when a price changed.
-    private ValueModel values(State book) {
+    /// What the typed prices teach; learned anew only when a price changed.
+    public ValueModel values(State book) {
         Priced now = priced;
         if (!now.prices.equals(book.cabinet().prices())) {
             var prices = java.util.Map.copyOf(book.cabinet().prices());

@@ -7,13 +7,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.Place;
 import org.rollwright.cabinet.ValueModel;
-import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
+import org.rollwright.scope.PhotoNote;
+import org.rollwright.scope.PhotoSubject;
+import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.Choice;
 
 /// What the pages of the Cabinet show.
 public final class CabinetView {
@@ -22,22 +26,39 @@ public final class CabinetView {
     private CabinetView() {}
 
     /// The list.
+    ///
+    /// @param first and
+    /// @param last numbers of the coins on this page, from 1
+    /// @param pictures whether one of the coins on this page was photographed
     public record Listing(
-            String query,
-            long place,
-            boolean duplicates,
+            Search search,
+            List<Choices> choices,
             String understood,
             int found,
             int all,
             String face,
             String value,
             List<Row> rows,
+            int first,
+            int last,
+            int page,
+            boolean pictures,
             List<PlaceRow> places,
             List<String> problems,
-            long undoAsOf) {}
+            long undoAsOf) {
+        public boolean hasNext() {
+            return last < found;
+        }
+    }
+
+    /// What a filter can be set to.
+    public record Choices(String name, String label, List<Choice> options) {}
 
     /// One coin in the list.
-    public record Row(String ref, String name, String state, String place, String from, String value, int alike) {}
+    ///
+    /// @param photo its first photograph, blank when there is none
+    public record Row(
+            String ref, String name, String state, String place, String from, String value, int alike, String photo) {}
 
     /// A place in the tree.
     ///
@@ -45,15 +66,12 @@ public final class CabinetView {
     public record PlaceRow(long id, String name, String path, int depth, long coins, int capacity, long parent) {}
 
     static Listing listing(
-            State book,
-            Catalog catalog,
-            CabinetShelf.Contents state,
-            String query,
-            CabinetIndex.Query asked,
-            String understood,
-            List<String> problems) {
-        List<CabinetIndex.Entry> found = state.index().search(asked);
+            State book, Bench bench, CabinetShelf.Contents state, Search search, int page, List<String> problems) {
+        List<CabinetIndex.Entry> found = search.found(bench, state);
+        int shown = Math.min(page, Math.max(1, (found.size() + LISTED - 1) / LISTED));
+        int before = (shown - 1) * LISTED;
         List<Row> rows = found.stream()
+                .skip(before)
                 .limit(LISTED)
                 .map(entry -> new Row(
                         entry.ref().toString(),
@@ -64,21 +82,99 @@ public final class CabinetView {
                         CabinetIndex.value(entry, state.values())
                                 .map(CabinetView::value)
                                 .orElse(""),
-                        state.index().alike(entry.description().identity())))
+                        state.index().alike(entry.description().identity()),
+                        photo(book, entry)))
                 .toList();
         return new Listing(
-                query,
-                asked.place() == null ? 0 : asked.place().number(),
-                asked.duplicates(),
-                understood,
+                search,
+                choices(state.index(), search),
+                search.asked(bench, state.index()).understood(),
                 found.size(),
                 state.index().entries().size(),
-                CabinetIndex.face(found, catalog),
+                CabinetIndex.face(found, bench.catalog()),
                 sum(CabinetIndex.sum(found, state.values())),
                 rows,
+                Math.min(before + 1, found.size()),
+                before + rows.size(),
+                shown,
+                rows.stream().anyMatch(row -> !row.photo().isEmpty()),
                 places(book, state.index()),
                 problems,
                 book.undoAsOf(0));
+    }
+
+    private static String photo(State book, CabinetIndex.Entry entry) {
+        return entry.ref()
+                .findId()
+                .flatMap(id ->
+                        book.scope().photos(PhotoSubject.find(id)).stream().findFirst())
+                .map(PhotoNote::photo)
+                .orElse("");
+    }
+
+    private static List<Choices> choices(CabinetIndex index, Search search) {
+        return List.of(
+                choices(
+                        search,
+                        "coins",
+                        t("cabinet.coins-filter"),
+                        index.denominations().stream()
+                                .map(one -> new String[] {one.toString(), one.toString()})
+                                .toList()),
+                choices(
+                        search,
+                        "mint",
+                        t("cabinet.mint-filter"),
+                        index.mints().stream()
+                                .map(one -> new String[] {one.code(), one.code()})
+                                .toList()),
+                choices(
+                        search,
+                        "metal",
+                        t("cabinet.metal-filter"),
+                        index.entries().stream()
+                                .map(CabinetIndex.Entry::metal)
+                                .filter(Objects::nonNull)
+                                .distinct()
+                                .sorted()
+                                .map(metal -> new String[] {metal.word(), metal.word()})
+                                .toList()),
+                choices(
+                        search,
+                        "graded",
+                        t("cabinet.grade-filter"),
+                        List.of(
+                                new String[] {"graded", t("cabinet.graded")},
+                                new String[] {"ungraded", t("cabinet.ungraded")})));
+    }
+
+    private static Choices choices(Search search, String name, String label, List<String[]> known) {
+        List<Choice> options = new ArrayList<>();
+        known.forEach(one -> options.add(new Choice(one[0], one[1], one[0].equals(search.field(name)))));
+        return new Choices(name, label, options);
+    }
+
+    /// Orders of the list.
+    public static List<Choice> orders(Search search) {
+        return List.of(
+                order(search, CabinetIndex.Order.CAME, t("cabinet.order-came")),
+                order(search, CabinetIndex.Order.NEWEST, t("cabinet.order-newest")),
+                order(search, CabinetIndex.Order.VALUE, t("cabinet.order-value")),
+                order(search, CabinetIndex.Order.DATE, t("cabinet.order-date")),
+                order(search, CabinetIndex.Order.GRADE, t("cabinet.order-grade")));
+    }
+
+    /// Ways a coin can have come.
+    public static List<Choice> ways(String chosen) {
+        return List.of(
+                new Choice("bought", t("cabinet.bought"), chosen.equals("bought")),
+                new Choice("given", t("cabinet.given"), chosen.equals("given")),
+                new Choice("traded", t("cabinet.traded"), chosen.equals("traded")),
+                new Choice("owned", t("cabinet.owned-before"), chosen.equals("owned")));
+    }
+
+    private static Choice order(Search search, CabinetIndex.Order order, String words) {
+        return new Choice(order.name().toLowerCase(Locale.ROOT), words, order == search.order());
     }
 
     static String state(CabinetIndex.Entry entry) {

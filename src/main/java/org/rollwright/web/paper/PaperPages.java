@@ -22,9 +22,9 @@ import org.rollwright.scope.PhotoSubject;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.albums.AlbumViews;
 import org.rollwright.web.boxes.BoxView;
-import org.rollwright.web.cabinet.CabinetPages;
 import org.rollwright.web.cabinet.CabinetShelf;
 import org.rollwright.web.cabinet.CabinetView;
+import org.rollwright.web.cabinet.Search;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Manner;
 
@@ -125,12 +125,11 @@ public final class PaperPages {
     }
 
     private List<CabinetIndex.Entry> asked(Context context) {
-        CabinetPages.Asked asked = CabinetPages.asked(
-                bench,
-                Optional.ofNullable(context.queryParam("q")).orElse(""),
-                Optional.ofNullable(context.queryParam("place")).orElse(""),
-                "yes".equals(context.queryParam("dup")));
-        return bench.desk().read(book -> shelf.contents(book).index().search(asked.query()));
+        Search search = Search.of(context);
+        return bench.desk().read(book -> {
+            CabinetShelf.Contents state = shelf.contents(book);
+            return search.found(bench, state);
+        });
     }
 
     private void insurance(Context context) {
@@ -201,7 +200,12 @@ public final class PaperPages {
                 .read(book -> book.album()
                         .album(id)
                         .map(album -> AlbumViews.page(
-                                book, albums.shelves().state(album, book.holdings()), album.rule(), "", List.of())))
+                                book,
+                                albums.shelves().state(album, book.holdings()),
+                                album.rule(),
+                                "",
+                                albums.rates(book),
+                                List.of())))
                 .orElseThrow(NotFoundResponse::new);
         List<List<String>> rows = new ArrayList<>();
         if (wantsOnly) {
@@ -253,9 +257,10 @@ public final class PaperPages {
                 view.state(),
                 view.report().foundCoins(),
                 view.report().searchedCoins(),
-                view.report().nominalCoins(),
-                view.report().rank(),
-                view.report().ranked()));
+                view.report().nominalCoins()));
+        if (view.report().rank() > 0) {
+            notes.add(t("paper.box-rank", view.report().rank(), view.report().ranked()));
+        }
         view.report().remarks().forEach(remark -> notes.add(Paper.plain(remark)));
         view.breakdowns()
                 .forEach(breakdown -> notes.add(Paper.plain(breakdown.title() + ": "

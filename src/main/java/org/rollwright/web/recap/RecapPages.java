@@ -27,8 +27,10 @@ import org.rollwright.recap.Card;
 import org.rollwright.recap.Chapters;
 import org.rollwright.recap.SeriesStory;
 import org.rollwright.recap.Story;
+import org.rollwright.recap.Worth;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.web.boxes.BoxView;
+import org.rollwright.web.cabinet.CabinetShelf;
 import org.rollwright.web.paper.Paper;
 import org.rollwright.web.scope.VarietyViews;
 import org.rollwright.web.shell.Bench;
@@ -43,14 +45,32 @@ public final class RecapPages {
     /// The finds of one roll.
     public record RollLine(String where, String finds) {}
 
+    /// One find of a hunt; without its note, which may tell what a recap does not.
+    ///
+    /// @param where its box and roll
+    /// @param address of its page
+    public record FindLine(int ordinal, String where, String words, String address) {}
+
     /// A file to pass on weighs at most 1.5 MB; so many of its bytes may be pictures, written in base 64.
     private static final int MOST_PICTURES = 900_000;
     private static final int MOST_ROLLS = 1_000;
 
     private final Bench bench;
+    private final CabinetShelf cabinet;
 
-    public RecapPages(Bench bench) {
+    public RecapPages(Bench bench, CabinetShelf cabinet) {
         this.bench = bench;
+        this.cabinet = cabinet;
+    }
+
+    private Worth worth(State book) {
+        return new Worth(
+                bench.catalog(),
+                book.cabinet(),
+                cabinet.values(book),
+                book.scale().metalPrices(),
+                book.scope(),
+                bench.varieties().book(book.scope()));
     }
 
     public void register(RoutesConfig routes) {
@@ -74,7 +94,7 @@ public final class RecapPages {
 
     private Story story(HuntId id) {
         return bench.desk()
-                .read(book -> book.hunt().hunt(id).map(hunt -> Story.of(book.hunt(), hunt, bench.catalog())))
+                .read(book -> book.hunt().hunt(id).map(hunt -> Story.of(book.hunt(), hunt, worth(book))))
                 .orElseThrow(NotFoundResponse::new);
     }
 
@@ -180,8 +200,28 @@ public final class RecapPages {
                         cut.chapters().map(Chapters::text).orElse(""),
                         "first=" + address(cut.first()) + "&length=" + address(cut.length()),
                         cut.chapters().map(Chapters::dropped).orElse(0),
-                        story.longText(after, cut.chapters()))
+                        story.longText(after, cut.chapters()),
+                        finds(id))
                 .render());
+    }
+
+    /// Every find of a hunt, the last one first.
+    private List<FindLine> finds(HuntId id) {
+        return bench.desk().read(book -> {
+            Worth worth = worth(book);
+            List<FindLine> lines = new ArrayList<>();
+            book.hunt()
+                    .hunt(id)
+                    .ifPresent(hunt -> hunt.finds().reversed().stream()
+                            .map(book.hunt()::find)
+                            .flatMap(Optional::stream)
+                            .forEach(find -> lines.add(new FindLine(
+                                    find.ordinal(),
+                                    book.hunt().whereabouts(find),
+                                    worth.words(find, coins(id)),
+                                    "/scope/find/" + id.number() + "/" + find.ordinal()))));
+            return lines;
+        });
     }
 
     private static String address(String text) {
@@ -211,7 +251,7 @@ public final class RecapPages {
             Denomination coins = chosen(context, book);
             return PAGES.recapSeries(
                             bench.frame(t("recap.recap-of-the-series"), "boxes"),
-                            SeriesStory.of(book.hunt(), bench.catalog(), coins),
+                            SeriesStory.of(book.hunt(), worth(book), coins),
                             denominations(book).stream()
                                     .map(one -> new Choice(one.toString(), one.toString(), one.equals(coins)))
                                     .toList(),
@@ -222,8 +262,7 @@ public final class RecapPages {
     }
 
     private void seriesReport(Context context) {
-        SeriesStory story =
-                bench.desk().read(book -> SeriesStory.of(book.hunt(), bench.catalog(), chosen(context, book)));
+        SeriesStory story = bench.desk().read(book -> SeriesStory.of(book.hunt(), worth(book), chosen(context, book)));
         String title = t("recap.all-boxes-of-coins", story.boxes(), story.coins());
         send(context, "series.html", PAGES.recapReport(title, null, null, story, List.of(), List.of()));
     }
@@ -231,7 +270,7 @@ public final class RecapPages {
     private void report(Context context) {
         HuntId id = id(context);
         Story story = story(id);
-        SeriesStory series = bench.desk().read(book -> SeriesStory.of(book.hunt(), bench.catalog(), coins(id)));
+        SeriesStory series = bench.desk().read(book -> SeriesStory.of(book.hunt(), worth(book), coins(id)));
         List<RollLine> rolls = bench.desk().read(book -> rolls(book, id));
         send(
                 context,
