@@ -178,4 +178,42 @@ class MatHandsTest extends PageWithBench {
         page.keyboard().press("Enter");
         assertThat(page.locator("#entry.told-refused")).isVisible();
     }
+
+    @Test
+    void the_last_set_up_begins_again_with_one_key() {
+        bench.type("finish");
+        Page page = window.newPage();
+        page.navigate(bench.address + "/mat");
+        assertThat(page.locator(".today button")).isFocused();
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#line")).isFocused();
+        assertThat(page.locator(".watching")).containsText("wheat");
+        assertThat(page.locator(".box-name")).hasText("Box 14");
+        // a hunt under way is gone on with, with one key as well
+        page.navigate(bench.address + "/mat");
+        page.keyboard().press("Enter");
+        assertThat(page.locator("#line")).isFocused();
+    }
+
+    @Test
+    void a_box_that_waits_is_opened_and_not_a_second_new_one() {
+        bench.type("finish");
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new org.rollwright.hunt.HuntEvent.BoxAdded(
+                                book.hunt().nextBox(),
+                                org.rollwright.coin.Denomination.US_CENT,
+                                org.rollwright.hunt.BoxDetails.plain("Box 77", 50, 50)));
+        Page page = window.newPage();
+        page.navigate(bench.address + "/mat");
+        assertThat(page.locator(".today button").first()).hasText("Open Box 77");
+        page.keyboard().press("Enter");
+        assertThat(page.locator(".box-name")).hasText("Box 77");
+        org.assertj.core.api.Assertions.assertThat(
+                        bench.bench.desk().state().hunt().boxes())
+                .hasSize(3);
+    }
 }

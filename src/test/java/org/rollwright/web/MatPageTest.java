@@ -222,7 +222,7 @@ class MatPageTest extends PageWithBench {
         page.navigate(bench.address + "/mat");
         page.locator("select[name=denomination]").selectOption("US cent");
         page.locator("input[name=label]").fill("Box 77");
-        page.locator("input[value=wheat]").check();
+        page.locator("input[type=checkbox][value=wheat]").check();
         page.locator("input[name=label]").press("Enter");
         assertThat(page.locator(".box-name")).hasText("Box 77");
         assertThat(page.locator(".watching")).containsText("wheat");

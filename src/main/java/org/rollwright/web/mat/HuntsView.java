@@ -2,6 +2,7 @@ package org.rollwright.web.mat;
 
 import static org.rollwright.text.Texts.t;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.rollwright.web.shell.Manner;
 
 /// The list of hunts and the form for a new one.
 ///
+/// @param today what is next
 /// @param last position of the journal it shows
 public record HuntsView(
         List<Row> running,
@@ -25,6 +27,7 @@ public record HuntsView(
         List<DenominationFacts> denominations,
         List<WatchName> watches,
         List<Waiting> waiting,
+        Today today,
         long last) {
 
     private static final int FINISHED_LISTED = 30;
@@ -45,7 +48,7 @@ public record HuntsView(
         return wraps;
     }
 
-    static HuntsView of(State book, Catalog catalog, HuntForm form) {
+    static HuntsView of(State book, Catalog catalog, HuntForm form, LocalDate day) {
         List<Row> running = new ArrayList<>();
         List<Row> finished = new ArrayList<>();
         for (Hunt hunt : book.hunt().hunts()) {
@@ -65,6 +68,7 @@ public record HuntsView(
                                 box.details().label(),
                                 t("hunts.waiting-rolls", box.details().rolls(), box.denomination())))
                         .toList(),
+                Today.of(book, catalog, day),
                 book.last());
     }
 

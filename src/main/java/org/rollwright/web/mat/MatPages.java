@@ -8,6 +8,8 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.sse.SseClient;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -65,7 +67,7 @@ public final class MatPages {
     private void hunts(Context context) {
         context.html(PAGES.matHunts(
                         bench.frame(t("page.mat"), "mat"),
-                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), HuntForm.blank())))
+                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), HuntForm.blank(), today())))
                 .render());
     }
 
@@ -82,8 +84,12 @@ public final class MatPages {
         context.status(HttpStatus.UNPROCESSABLE_CONTENT);
         context.html(PAGES.matHunts(
                         bench.frame(t("page.mat"), "mat"),
-                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form)))
+                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form, today())))
                 .render());
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
     }
 
     private static long number(Context context) {

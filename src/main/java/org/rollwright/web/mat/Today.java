@@ -1,0 +1,170 @@
+package org.rollwright.web.mat;
+
+import static org.rollwright.text.Texts.t;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.desk.State;
+import org.rollwright.hunt.Box;
+import org.rollwright.hunt.BoxDetails;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.Find;
+import org.rollwright.hunt.Hunt;
+import org.rollwright.hunt.Watch;
+import org.rollwright.till.Order;
+import org.rollwright.web.shell.Manner;
+
+/// What is next: what waits to be picked up, opened, decided or brought back, and the last set-up once more.
+///
+/// @param starts hunts that one key begins; the first is the one most likely meant
+/// @param waiting what else waits, each with the page that deals with it
+public record Today(List<Start> starts, List<Line> waiting) {
+    /// Boxes of which each has a button of its own.
+    private static final int BUTTONS = 3;
+
+    private static final Pattern NUMBERED = Pattern.compile("(.*?)([0-9]{1,6})");
+
+    /// A hunt that can be begun as it stands.
+    ///
+    /// @param fields of the form that begins it
+    public record Start(String text, String what, List<Field> fields) {}
+
+    /// A field of a form.
+    public record Field(String name, String value) {}
+
+    /// Something that waits.
+    public record Line(String text, String address) {}
+
+    static Today of(State book, Catalog catalog, LocalDate today) {
+        Optional<Hunt> last = book.hunt().hunts().stream().reduce((a, b) -> b);
+        List<String> watches = last.stream()
+                .flatMap(hunt -> hunt.watches().stream())
+                .map(watch -> said(watch, catalog))
+                .toList();
+        List<Start> starts = new ArrayList<>();
+        book.hunt().boxes().stream()
+                .filter(box -> box.hunt().isEmpty()
+                        && box.earlier().isEmpty()
+                        && box.details().returned() == null
+                        // ordered and not picked up, it is not here yet
+                        && (box.details().pickedUp() != null || box.details().ordered() == null))
+                .limit(BUTTONS)
+                .forEach(box -> starts.add(open(box, watches)));
+        if (starts.isEmpty()) {
+            last.flatMap(hunt -> hunt.boxes().stream().findFirst())
+                    .flatMap(book.hunt()::box)
+                    .ifPresent(box -> starts.add(again(book, box, watches)));
+        }
+        List<Line> waiting = new ArrayList<>();
+        for (Order order : book.till().orders()) {
+            if (order.isOpen()) {
+                waiting.add(new Line(
+                        order.due().isAfter(today)
+                                ? t("today.order-later", order.boxes(), order.branch(), Manner.day(order.due()))
+                                : t("today.order-now", order.boxes(), order.branch()),
+                        "/till/branches"));
+            }
+        }
+        undecided(book).ifPresent(waiting::add);
+        long back = book.hunt().boxes().stream()
+                .filter(box -> box.details().returned() == null
+                        && box.hunt()
+                                .flatMap(book.hunt()::hunt)
+                                .flatMap(Hunt::finished)
+                                .isPresent())
+                .count();
+        if (back > 0) {
+            waiting.add(new Line(t("today.to-bring-back", back), "/till"));
+        }
+        long sent = book.cabinet().notes().stream()
+                .filter(note -> note.submission() != null && note.submission().outcome() == 0)
+                .count();
+        if (sent > 0) {
+            waiting.add(new Line(t("today.at-grading", sent), "/cabinet"));
+        }
+        return new Today(List.copyOf(starts), List.copyOf(waiting));
+    }
+
+    private static Optional<Line> undecided(State book) {
+        Hunt latest = null;
+        int coins = 0;
+        for (Hunt hunt : book.hunt().hunts()) {
+            if (hunt.finished().isPresent()) {
+                int open = hunt.finds().stream()
+                        .flatMap(id -> book.hunt().find(id).stream())
+                        .filter(find -> find.disposition() == Disposition.OPEN)
+                        .mapToInt(Find::count)
+                        .sum();
+                coins += open;
+                latest = open > 0 ? hunt : latest;
+            }
+        }
+        return latest == null
+                ? Optional.empty()
+                : Optional.of(new Line(
+                        t("today.undecided", coins), "/mat/" + latest.id().number() + "/finish"));
+    }
+
+    /// A watch as the form says it.
+    private static String said(Watch watch, Catalog catalog) {
+        return catalog.watchByWord(watch.name()).isPresent() ? watch.name() : watch.rule();
+    }
+
+    private static Start open(Box box, List<String> watches) {
+        List<Field> fields = new ArrayList<>();
+        fields.add(new Field("box", Long.toString(box.id().number())));
+        watches.forEach(watch -> fields.add(new Field("watch", watch)));
+        return new Start(t("today.open", box.details().label()), what(box, watches), List.copyOf(fields));
+    }
+
+    /// The next name of a row such as Box 12, Box 13; blank when the last one does not end with a number.
+    private static String nextLabel(State book, Box last) {
+        Matcher numbered = NUMBERED.matcher(last.details().label());
+        if (!numbered.matches()) {
+            return "";
+        }
+        String front = numbered.group(1);
+        int most = book.hunt().boxes().stream()
+                .map(box -> NUMBERED.matcher(box.details().label()))
+                .filter(Matcher::matches)
+                .filter(other -> other.group(1).equals(front))
+                .mapToInt(other -> Integer.parseInt(other.group(2)))
+                .max()
+                .orElse(0);
+        return front + (most + 1);
+    }
+
+    private static Start again(State book, Box box, List<String> watches) {
+        BoxDetails details = box.details();
+        List<Field> fields = new ArrayList<>();
+        fields.add(new Field("denomination", box.denomination().toString()));
+        fields.add(new Field("form", details.form().name().toLowerCase(java.util.Locale.ROOT)));
+        fields.add(new Field("count", "1"));
+        fields.add(new Field("label", nextLabel(book, box)));
+        fields.add(new Field("rolls", details.rolls() == 0 ? "" : Integer.toString(details.rolls())));
+        fields.add(new Field("coins", details.looseCoins() == 0 ? "" : Integer.toString(details.looseCoins())));
+        fields.add(new Field("bank", details.bank()));
+        fields.add(new Field("branch", details.branch()));
+        fields.add(new Field("wrap", details.wrap()));
+        watches.forEach(watch -> fields.add(new Field("watch", watch)));
+        return new Start(t("today.again"), what(box, watches), List.copyOf(fields));
+    }
+
+    private static String what(Box box, List<String> watches) {
+        String watched = watches.isEmpty() ? t("today.nothing-watched") : String.join(", ", watches);
+        List<String> parts = new ArrayList<>(List.of(box.denomination().toString()));
+        if (box.details().rolls() > 0) {
+            parts.add(t("today.rolls", box.details().rolls()));
+        }
+        parts.add(box.details().bank());
+        parts.add(box.details().branch());
+        parts.add(watched);
+        return parts.stream().filter(part -> !part.isBlank()).collect(Collectors.joining(" · "));
+    }
+}
