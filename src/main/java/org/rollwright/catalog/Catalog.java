@@ -35,6 +35,7 @@ public final class Catalog {
     private final List<WatchName> watches;
     private final List<AlbumExample> albums;
     private final List<Caution> cautions;
+    private final Zones zones;
 
     private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
     private final Set<Denomination> covered = new HashSet<>();
@@ -54,7 +55,8 @@ public final class Catalog {
             List<TradeWord> words,
             List<WatchName> watches,
             List<AlbumExample> albums,
-            List<Caution> cautions) {
+            List<Caution> cautions,
+            Zones zones) {
         this.issues = issues;
         this.denominations = denominations;
         this.countries = countries;
@@ -65,6 +67,7 @@ public final class Catalog {
         this.watches = watches;
         this.albums = albums;
         this.cautions = cautions;
+        this.zones = zones;
         for (Issue issue : issues) {
             covered.add(issue.identity().denomination());
             byYear.computeIfAbsent(
@@ -91,6 +94,16 @@ public final class Catalog {
     /// Every issue, series by series, in file order.
     public List<Issue> issues() {
         return issues;
+    }
+
+    /// Which faces coins have, and where on them to look.
+    public Zones zones() {
+        return zones;
+    }
+
+    /// Draws the sides of coins.
+    public Drawing drawing() {
+        return new Drawing(zones);
     }
 
     public Collection<Series> series() {

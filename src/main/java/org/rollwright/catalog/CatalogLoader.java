@@ -49,7 +49,7 @@ public final class CatalogLoader {
 
     /// Columns a series file may have besides, in the order we write them.
     public static final List<String> MORE_SERIES_COLUMNS =
-            List.of("series", "mintage_source", "mintage_is", "mintage_other", "formerly");
+            List.of("series", "mintage_source", "mintage_is", "mintage_other", "formerly", "zones");
 
     private record KnownSource(String beginning, SourceKind kind) {}
 
@@ -95,6 +95,8 @@ public final class CatalogLoader {
                 loader.issues(file);
             }
         }
+        ZoneLoader.Loaded zones = ZoneLoader.load(files);
+        loader.problems.addAll(zones.problems());
         return new Loaded(
                 new Catalog(
                         List.copyOf(loader.issues),
@@ -106,7 +108,8 @@ public final class CatalogLoader {
                         List.copyOf(loader.words),
                         List.copyOf(loader.watches),
                         List.copyOf(loader.albums),
-                        List.copyOf(loader.cautions)),
+                        List.copyOf(loader.cautions),
+                        zones.zones()),
                 List.copyOf(loader.problems));
     }
 
@@ -465,7 +468,12 @@ public final class CatalogLoader {
         if (precision.isEmpty()) {
             row.refuse("mintage_is", t("catalog.not-allowed", row.text("mintage_is")), t("catalog.mintage-is-form"));
         }
+        Optional<List<Spot>> looks = Spot.parse(row.text("zones"));
+        if (looks.isEmpty()) {
+            row.refuse("zones", t("catalog.not-allowed", row.text("zones")), t("catalog.zones-form"));
+        }
         if (country.isEmpty()
+                || looks.isEmpty()
                 || key.isEmpty()
                 || year.isEmpty()
                 || mint.isEmpty()
@@ -491,6 +499,7 @@ public final class CatalogLoader {
                 mintage,
                 rarity.get(),
                 row.text("check"),
+                looks.get(),
                 row.text("note"),
                 row.words("formerly"),
                 evidence(row, source.get(), mintage != null, precision.get())));

@@ -34,7 +34,12 @@ public final class CatalogTexts {
             "watches.csv",
             "albums.csv",
             "cautions.csv",
-            "sources.csv");
+            "sources.csv",
+            "zones/faces.csv",
+            "zones/zones.csv",
+            "zones/marks.csv",
+            "zones/designs.csv",
+            "zones/letters.csv");
 
     private static final List<String> VARIETIES = List.of(
             "us-cent",
