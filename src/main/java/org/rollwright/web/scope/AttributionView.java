@@ -17,11 +17,13 @@ import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.VerdictWord;
 import org.rollwright.web.shell.Choice;
+import org.rollwright.web.shell.CoinPictures;
 import org.rollwright.web.shell.Manner;
 
 /// What the page of an attribution shows. All that was answered stands in the page's address, so the browser's
 /// back key takes an answer back.
 ///
+/// @param look where to look for the next question
 /// @param kept what was kept with the find before, null when nothing
 public record AttributionView(
         long hunt,
@@ -37,6 +39,7 @@ public record AttributionView(
         String answers,
         String stage,
         List<Choice> stages,
+        CoinPictures.Look look,
         List<VarietyViews.Thumb> photos,
         @Nullable Kept kept,
         String problem) {
@@ -104,9 +107,20 @@ public record AttributionView(
                 said.text(),
                 said.stage().name(),
                 stages,
+                look(catalog, find, now),
                 VarietyViews.thumbs(book, catalog, PhotoSubject.find(find.id())),
                 kept(book, shelf, find),
                 problem);
+    }
+
+    private static CoinPictures.Look look(Catalog catalog, Find find, Investigation now) {
+        return now.questions().stream()
+                .filter(question -> question.answer() == null)
+                .findFirst()
+                .flatMap(question -> catalog.lookup(find.facts().identity()).stream()
+                        .findFirst()
+                        .map(coin -> CoinPictures.look(catalog, coin, question.looks())))
+                .orElse(CoinPictures.Look.NONE);
     }
 
     private static String sentence(Investigation.Verdict verdict) {
