@@ -36,6 +36,7 @@ public final class Catalog {
     private final List<AlbumExample> albums;
     private final List<Caution> cautions;
     private final Zones zones;
+    private final List<KindLook> kindLooks;
 
     private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
     private final Set<Denomination> covered = new HashSet<>();
@@ -56,7 +57,8 @@ public final class Catalog {
             List<WatchName> watches,
             List<AlbumExample> albums,
             List<Caution> cautions,
-            Zones zones) {
+            Zones zones,
+            List<KindLook> kindLooks) {
         this.issues = issues;
         this.denominations = denominations;
         this.countries = countries;
@@ -68,6 +70,7 @@ public final class Catalog {
         this.albums = albums;
         this.cautions = cautions;
         this.zones = zones;
+        this.kindLooks = kindLooks;
         for (Issue issue : issues) {
             covered.add(issue.identity().denomination());
             byYear.computeIfAbsent(
@@ -99,6 +102,14 @@ public final class Catalog {
     /// Which faces coins have, and where on them to look.
     public Zones zones() {
         return zones;
+    }
+
+    /// The looks that tell kinds of a date apart, in the order to take them.
+    List<KindLook> kindLooks(Denomination denomination, int year) {
+        return kindLooks.stream()
+                .filter(look ->
+                        look.denomination().equals(denomination) && look.years().contains(year))
+                .toList();
     }
 
     /// Draws the sides of coins.

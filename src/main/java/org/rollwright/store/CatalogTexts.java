@@ -35,6 +35,7 @@ public final class CatalogTexts {
             "albums.csv",
             "cautions.csv",
             "sources.csv",
+            "kinds.csv",
             "zones/faces.csv",
             "zones/zones.csv",
             "zones/marks.csv",
