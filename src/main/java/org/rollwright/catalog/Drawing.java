@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 ///
 /// Lines are drawn in `currentColor`. Slots to fill are the classes `field` (the coin) and `relief` (what stands out
 /// of it); `fine` are lines that a small picture may leave out. What marks a zone has the classes `zone-shade`,
-/// `zone-line`, `zone-halo` and `zone-arrow`; the lines of a zone that is shown have `data-shown`.
+/// `zone-ink`, `zone-line`, `zone-halo` and `zone-arrow`; the lines of a zone that is shown have `data-shown`.
 public final class Drawing {
     /// Radius of the coin in units of the drawing; its centre is 500, 500.
     private static final int RADIUS = 490;
@@ -57,7 +57,7 @@ public final class Drawing {
         return "<svg class=\"coin-drawing\" viewBox=\"" + box + "\" fill=\"none\" stroke=\"currentColor\""
                 + " stroke-width=\"9\" stroke-linecap=\"round\" stroke-linejoin=\"round\" aria-hidden=\"true\">"
                 + drawn.toString().strip()
-                + (marked ? marking(looks) : "")
+                + (marked ? marking(looks, ink(drawn.toString(), looks)) : "")
                 + "</svg>";
     }
 
@@ -112,7 +112,20 @@ public final class Drawing {
                 + " -100)";
     }
 
-    private static String marking(List<Zone> looks) {
+    /// The lines of the zones shown, once more: they stand above the dimmed rest even where a sector does not follow
+    /// their shape.
+    private static String ink(String drawn, List<Zone> looks) {
+        StringBuilder ink = new StringBuilder();
+        for (Zone zone : looks) {
+            int from = drawn.indexOf("<g data-zone=\"" + zone.id() + "\" data-shown>");
+            if (from >= 0) {
+                ink.append(drawn, from, drawn.indexOf("</g>", from) + 4);
+            }
+        }
+        return "<g class=\"zone-ink\">" + ink + "</g>";
+    }
+
+    private static String marking(List<Zone> looks, String ink) {
         StringBuilder outlines = new StringBuilder();
         StringBuilder arrows = new StringBuilder();
         for (Zone zone : looks) {
@@ -123,6 +136,7 @@ public final class Drawing {
         }
         return "<path class=\"zone-shade\" stroke=\"none\" fill-rule=\"evenodd\" d=\"" + ring(RADIUS) + outlines
                 + "\"/>"
+                + ink
                 + "<path class=\"zone-halo\" stroke-width=\"30\" d=\"" + outlines + "\"/>"
                 + "<path class=\"zone-line\" stroke-width=\"14\" stroke-dasharray=\"44 22\" d=\"" + outlines + "\"/>"
                 + "<path class=\"zone-arrow\" stroke-width=\"10\" fill=\"currentColor\" d=\"" + arrows + "\"/>";
