@@ -24,6 +24,7 @@ final class AllPages {
             "/scope/find/1/6?a=0y.1n",
             "/scope/kinds",
             "/scope/kinds?coin=US-cent&year=1982",
+            "/scope/kinds?coin=US-cent&year=1982&weight=2.5",
             "/scope/kinds?coin=US-cent&year=2009",
             "/scope/compare",
             "/recap/1",

@@ -70,4 +70,17 @@ class KindsPageTest extends PageWithBench {
         page.navigate(bench.address + "/scope/kinds?year=1700");
         assertThat(page.locator(".problem").textContent()).contains("1700");
     }
+
+    @Test
+    void where_one_mint_has_kinds_the_mark_is_asked_first_and_back_takes_an_answer_back() {
+        Page page = window.newPage();
+        page.navigate(bench.address + "/scope/kinds?coin=US-cent&year=1970");
+        assertThat(page.locator("#ask").textContent())
+                .as("only San Francisco has two")
+                .contains("mint mark");
+        answer(page, "S");
+        assertThat(page.locator("#ask").textContent()).contains("7 of the date");
+        page.goBack();
+        assertThat(page.locator("#ask").textContent()).contains("mint mark");
+    }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Identity;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.scope.Answers;
@@ -24,6 +25,7 @@ import org.rollwright.web.shell.Manner;
 /// back key takes an answer back.
 ///
 /// @param look where to look for the next question
+/// @param kinds address that settles the coin's kind; blank where it is told or the date has one kind
 /// @param kept what was kept with the find before, null when nothing
 public record AttributionView(
         long hunt,
@@ -40,6 +42,7 @@ public record AttributionView(
         String stage,
         List<Choice> stages,
         CoinPictures.Look look,
+        String kinds,
         List<VarietyViews.Thumb> photos,
         @Nullable Kept kept,
         String problem) {
@@ -108,9 +111,17 @@ public record AttributionView(
                 said.stage().name(),
                 stages,
                 look(catalog, find, now),
+                kinds(catalog, find.facts().identity()),
                 VarietyViews.thumbs(book, catalog, PhotoSubject.find(find.id())),
                 kept(book, shelf, find),
                 problem);
+    }
+
+    private static String kinds(Catalog catalog, Identity coin) {
+        Integer year = coin.year();
+        return year != null && coin.kind().isEmpty() && catalog.lookup(coin).size() > 1
+                ? KindsView.address(coin.denomination(), year, coin.mint())
+                : "";
     }
 
     private static CoinPictures.Look look(Catalog catalog, Find find, Investigation now) {

@@ -17,6 +17,7 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Kinds;
 import org.rollwright.catalog.Side;
 import org.rollwright.catalog.Spot;
+import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mint;
 import org.rollwright.scale.SingleCoin;
@@ -129,7 +130,7 @@ public record KindsView(
                 question.map(one -> look(catalog, left, one)).orElse(CoinPictures.Look.NONE),
                 grams,
                 all,
-                steps(base, now.said()),
+                steps(base, begun, now.said()),
                 question.isEmpty() && left.size() == 1 ? called(catalog, left.getFirst()) : "",
                 question.isEmpty() && left.size() == 1 ? line(left.getFirst()) : "",
                 left.stream().map(issue -> called(catalog, issue)).toList(),
@@ -188,17 +189,28 @@ public record KindsView(
                 .orElse(CoinPictures.Look.NONE);
     }
 
-    private static List<Step> steps(Map<String, String> base, Map<String, String> said) {
+    private static List<Step> steps(Map<String, String> base, Kinds begun, Map<String, String> said) {
         List<Step> steps = new ArrayList<>();
-        Map<String, String> so = new LinkedHashMap<>(base);
-        said.forEach((question, answer) -> {
-            steps.add(new Step(
-                    question,
-                    answer.equals(Kinds.CANNOT_TELL) ? t("attribution.cannot-tell-word") : answer,
-                    address(so)));
-            so.put(question, answer);
+        Map<String, String> so = new LinkedHashMap<>();
+        said.forEach((id, answer) -> {
+            Map<String, String> before = new LinkedHashMap<>(base);
+            before.putAll(so);
+            Kinds then = begun.following(so, KindsView::fits);
+            String question = then.next().map(Kinds.Question::text).orElse(id);
+            String words = then.next().stream()
+                    .flatMap(one -> one.choices().stream())
+                    .filter(choice -> choice.key().equals(answer))
+                    .map(Kinds.Choice::words)
+                    .findFirst()
+                    .orElse(answer.equals(Kinds.CANNOT_TELL) ? t("attribution.cannot-tell-word") : answer);
+            steps.add(new Step(question, words, address(before)));
+            so.put(id, answer);
         });
         return steps;
+    }
+
+    private static List<Alloy> fits(double grams, List<Alloy> alloys) {
+        return SingleCoin.of(grams, STEP, alloys).fits();
     }
 
     private static List<Rarity> rarities(VarietyBook varieties, Denomination denomination, int year) {
@@ -211,6 +223,17 @@ public record KindsView(
                 .map(one -> new Rarity(
                         one.key(), one.name(), one.markers().getFirst().text()))
                 .toList();
+    }
+
+    /// The address that begins with a coin.
+    ///
+    /// @param mint null when it was not looked at
+    static String address(Denomination denomination, int year, @Nullable Mint mint) {
+        Map<String, String> told = new LinkedHashMap<>();
+        told.put("coin", name(denomination));
+        told.put("year", Integer.toString(year));
+        told.put("of", mint == null ? "" : mint.code());
+        return address(told);
     }
 
     private static String with(Map<String, String> said, String question, String answer) {
