@@ -51,7 +51,8 @@ public final class ScopeActions {
                     maybe("lookalikes", ""),
                     maybe("note", "own find"),
                     needed("source", "own observation"),
-                    maybe("cross_references", "")),
+                    maybe("cross_references", ""),
+                    maybe("zones", "obverse:date")),
             ScopeActions::variety);
 
     /// A variety of the user's own is given up, or ours put back.
@@ -87,6 +88,7 @@ public final class ScopeActions {
         Map<String, String> cells = new LinkedHashMap<>();
         VarietyBook.COLUMNS.forEach(column -> cells.put(column, typed.text(column)));
         cells.put(VarietyBook.CROSS_REFERENCES, typed.text(VarietyBook.CROSS_REFERENCES));
+        cells.put(VarietyBook.ZONES, typed.text(VarietyBook.ZONES));
         VarietyBook.Rows rows = VarietyBook.row(cells, setting.catalog());
         rows.problems().forEach(problem -> {
             String column = problem.column().isEmpty() ? "" : problem.column().replace('_', ' ') + ": ";

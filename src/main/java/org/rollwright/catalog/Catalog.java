@@ -35,6 +35,8 @@ public final class Catalog {
     private final List<WatchName> watches;
     private final List<AlbumExample> albums;
     private final List<Caution> cautions;
+    private final Zones zones;
+    private final List<KindLook> kindLooks;
 
     private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
     private final Set<Denomination> covered = new HashSet<>();
@@ -56,7 +58,9 @@ public final class Catalog {
             List<CoinUnit> units,
             List<WatchName> watches,
             List<AlbumExample> albums,
-            List<Caution> cautions) {
+            List<Caution> cautions,
+            Zones zones,
+            List<KindLook> kindLooks) {
         this.issues = issues;
         this.denominations = denominations;
         this.countries = countries;
@@ -67,6 +71,8 @@ public final class Catalog {
         this.watches = watches;
         this.albums = albums;
         this.cautions = cautions;
+        this.zones = zones;
+        this.kindLooks = kindLooks;
         for (Issue issue : issues) {
             covered.add(issue.identity().denomination());
             byYear.computeIfAbsent(
@@ -94,6 +100,24 @@ public final class Catalog {
     /// Every issue, series by series, in file order.
     public List<Issue> issues() {
         return issues;
+    }
+
+    /// Which faces coins have, and where on them to look.
+    public Zones zones() {
+        return zones;
+    }
+
+    /// The looks that tell kinds of a date apart, in the order to take them.
+    List<KindLook> kindLooks(Denomination denomination, int year) {
+        return kindLooks.stream()
+                .filter(look ->
+                        look.denomination().equals(denomination) && look.years().contains(year))
+                .toList();
+    }
+
+    /// Draws the sides of coins.
+    public Drawing drawing() {
+        return new Drawing(zones);
     }
 
     public Collection<Series> series() {

@@ -49,7 +49,7 @@ public final class CatalogLoader {
 
     /// Columns a series file may have besides, in the order we write them.
     public static final List<String> MORE_SERIES_COLUMNS =
-            List.of("series", "mintage_source", "mintage_is", "mintage_other", "formerly");
+            List.of("series", "mintage_source", "mintage_is", "mintage_other", "formerly", "zones");
 
     private record KnownSource(String beginning, SourceKind kind) {}
 
@@ -69,6 +69,7 @@ public final class CatalogLoader {
     private final List<WatchName> watches = new ArrayList<>();
     private final List<AlbumExample> albums = new ArrayList<>();
     private final List<Caution> cautions = new ArrayList<>();
+    private final List<KindLook> kindLooks = new ArrayList<>();
     private final List<KnownSource> sources = new ArrayList<>();
     private final List<Issue> issues = new ArrayList<>();
     private final Set<Identity> seen = new HashSet<>();
@@ -92,11 +93,14 @@ public final class CatalogLoader {
         loader.each(files, "albums.csv", loader::albumExamples);
         loader.each(files, "cautions.csv", loader::cautions);
         loader.each(files, "sources.csv", loader::sources);
+        loader.each(files, "kinds.csv", loader::kindLooks);
         for (NamedText file : files) {
             if (file.name().contains("series/")) {
                 loader.issues(file);
             }
         }
+        ZoneLoader.Loaded zones = ZoneLoader.load(files);
+        loader.problems.addAll(zones.problems());
         return new Loaded(
                 new Catalog(
                         List.copyOf(loader.issues),
@@ -109,7 +113,9 @@ public final class CatalogLoader {
                         List.copyOf(loader.units),
                         List.copyOf(loader.watches),
                         List.copyOf(loader.albums),
-                        List.copyOf(loader.cautions)),
+                        List.copyOf(loader.cautions),
+                        zones.zones(),
+                        List.copyOf(loader.kindLooks)),
                 List.copyOf(loader.problems));
     }
 
@@ -394,6 +400,53 @@ public final class CatalogLoader {
         }
     }
 
+    private void kindLooks(NamedText file) {
+        Table table = new Table(
+                file,
+                List.of("country", "denomination", "years", "look", "ask", "zones", "answers", "always", "source"));
+        List<KindLook> read = new ArrayList<>();
+        for (Table.Row row : table.rows()) {
+            Optional<Country> country = country(row, "country", row.text("country"));
+            Optional<String> key = row.required("denomination", t("catalog.a-word-such-as-cent"));
+            Optional<String> id = row.required("look", t("catalog.look-id"));
+            Optional<String> ask = row.required("ask", t("catalog.look-ask"));
+            Optional<List<Spot>> looks = Spot.parse(row.text("zones"));
+            Optional<List<KindLook.Seen>> answers = KindLook.answers(row.text("answers"));
+            Set<Integer> years = new HashSet<>();
+            for (String year : row.words("years")) {
+                if (year.matches("[0-9]{4}")) {
+                    years.add(Integer.parseInt(year));
+                } else {
+                    row.refuse("years", t("catalog.not-allowed", year), t("catalog.look-years-form"));
+                }
+            }
+            if (looks.isEmpty()) {
+                row.refuse("zones", t("catalog.not-allowed", row.text("zones")), t("catalog.zones-form"));
+            }
+            if (answers.isEmpty()) {
+                row.refuse("answers", t("catalog.not-allowed", row.text("answers")), t("catalog.answers-form"));
+            }
+            if (country.isPresent()
+                    && key.isPresent()
+                    && id.isPresent()
+                    && ask.isPresent()
+                    && looks.isPresent()
+                    && answers.isPresent()) {
+                read.add(new KindLook(
+                        new Denomination(country.get(), key.get()),
+                        years,
+                        id.get(),
+                        ask.get(),
+                        looks.get(),
+                        answers.get(),
+                        row.text("always").equals("yes")));
+            }
+        }
+        if (!refused(table)) {
+            kindLooks.addAll(read);
+        }
+    }
+
     private void sources(NamedText file) {
         Table table = new Table(file, List.of("source", "kind", "note"));
         List<KnownSource> read = new ArrayList<>();
@@ -482,7 +535,12 @@ public final class CatalogLoader {
         if (precision.isEmpty()) {
             row.refuse("mintage_is", t("catalog.not-allowed", row.text("mintage_is")), t("catalog.mintage-is-form"));
         }
+        Optional<List<Spot>> looks = Spot.parse(row.text("zones"));
+        if (looks.isEmpty()) {
+            row.refuse("zones", t("catalog.not-allowed", row.text("zones")), t("catalog.zones-form"));
+        }
         if (country.isEmpty()
+                || looks.isEmpty()
                 || key.isEmpty()
                 || year.isEmpty()
                 || mint.isEmpty()
@@ -508,6 +566,7 @@ public final class CatalogLoader {
                 mintage,
                 rarity.get(),
                 row.text("check"),
+                looks.get(),
                 row.text("note"),
                 row.words("formerly"),
                 evidence(row, source.get(), mintage != null, precision.get())));

@@ -15,6 +15,7 @@ import org.rollwright.coin.Mint;
 /// @param mintage coins struck for circulation, or for collectors where there are none other; null where no figure
 ///     is given
 /// @param formerly names its kind or design bore in earlier catalogues, so that what was recorded then is found
+/// @param looks where to look for what `check` says and for what tells its kind
 /// @param check what deserves a look under the loupe, blank when nothing in particular
 public record Issue(
         Identity identity,
@@ -25,12 +26,14 @@ public record Issue(
         @Nullable Long mintage,
         Rarity rarity,
         String check,
+        List<Spot> looks,
         String note,
         List<String> formerly,
         Evidence evidence) {
 
     public Issue {
         words = List.copyOf(words);
+        looks = List.copyOf(looks);
         formerly = List.copyOf(formerly);
         alloys = List.copyOf(alloys);
         if (identity.year() == null || identity.mint() == null) {

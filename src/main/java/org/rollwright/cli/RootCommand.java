@@ -13,6 +13,7 @@ import org.rollwright.cli.books.AlbumCommand;
 import org.rollwright.cli.books.CabinetCommand;
 import org.rollwright.cli.books.CalcCommand;
 import org.rollwright.cli.books.CatalogCommand;
+import org.rollwright.cli.books.KindsCommand;
 import org.rollwright.cli.books.OddsCommand;
 import org.rollwright.cli.books.TakeCommand;
 import org.rollwright.cli.books.TillCommand;
@@ -82,6 +83,7 @@ public final class RootCommand implements java.util.concurrent.Callable<Integer>
         commands.put("box", pages -> new BoxCommand());
         commands.put("album", pages -> new AlbumCommand());
         commands.put("catalog", pages -> new CatalogCommand());
+        commands.put("kinds", pages -> new KindsCommand());
         commands.put("narrate", pages -> new NarrateCommand());
         commands.put("voice", pages -> new VoiceCommand());
         commands.put("odds", pages -> new OddsCommand());

@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Spot;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.journal.Word;
@@ -134,12 +135,14 @@ public final class Investigation {
     /// Something to look at.
     ///
     /// @param number stays the same while answers are given
+    /// @param looks the zones to look at; empty where that depends on the coin
     /// @param gainBits expected drop of uncertainty
     /// @param answer null while not answered
     public record Question(
             int number,
             String text,
             String where,
+            List<Spot> looks,
             int seconds,
             double gainBits,
             @Nullable Answer answer) {}
@@ -161,7 +164,7 @@ public final class Investigation {
     /// How much more often than an ordinary coin a look-alike shows a marker of what it is taken for.
     private static final double ALIKE = 8;
 
-    private record Ask(String text, String where, int seconds) {}
+    private record Ask(String text, String where, List<Spot> looks, int seconds) {}
 
     private record Kind(Sort sort, String key, String name, double prior) {}
 
@@ -251,7 +254,8 @@ public final class Investigation {
         for (Variety variety : varieties) {
             for (Marker marker : variety.markers()) {
                 if (known.putIfAbsent(marker.text(), asks.size()) == null) {
-                    asks.add(new Ask(marker.text(), variety.where() + ", " + variety.side(), marker.seconds()));
+                    asks.add(new Ask(
+                            marker.text(), variety.where() + ", " + variety.side(), variety.looks(), marker.seconds()));
                     row(marker.text(), varieties, alike, grade, stage, yes, own);
                 }
             }
@@ -259,7 +263,7 @@ public final class Investigation {
         for (LookAlike one : alike) {
             for (Marker marker : one.markers()) {
                 if (known.putIfAbsent(marker.text(), asks.size()) == null) {
-                    asks.add(new Ask(marker.text(), t("scope.where-it-looks-doubled"), marker.seconds()));
+                    asks.add(new Ask(marker.text(), t("scope.where-it-looks-doubled"), List.of(), marker.seconds()));
                     row(marker.text(), varieties, alike, grade, stage, yes, own);
                 }
             }
@@ -400,8 +404,8 @@ public final class Investigation {
         List<Question> questions = new ArrayList<>();
         for (int i = 0; i < asks.size(); i++) {
             Ask ask = asks.get(i);
-            questions.add(
-                    new Question(i, ask.text, ask.where, ask.seconds, state.gainBits(yes.get(i)), answers.get(i)));
+            questions.add(new Question(
+                    i, ask.text, ask.where, ask.looks, ask.seconds, state.gainBits(yes.get(i)), answers.get(i)));
         }
         questions.sort(Comparator.<Question>comparingInt(one -> one.answer() == null ? 0 : 1)
                 .thenComparing(Comparator.comparingDouble((Question one) -> one.gainBits() / one.seconds())

@@ -6,6 +6,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
+import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.Spot;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
@@ -16,6 +20,7 @@ import org.rollwright.coin.Mint;
 /// @param coinKind kind of the issue it is restricted to, blank for any
 /// @param side `obverse`, `reverse` or `both`
 /// @param type `doubled die`, `repunched mint mark`, … in plain words
+/// @param looks where to look, as zones of its design; empty where none was named
 /// @param direction how the second image lies against the first, which is the stronger one; blank where not
 ///     known
 /// @param worth rough value of a circulated one in dollars, for the order of prompts and of best finds only
@@ -31,6 +36,7 @@ public record Variety(
         String side,
         String type,
         String where,
+        List<Spot> looks,
         String direction,
         List<Marker> markers,
         RarityClass rarity,
@@ -86,6 +92,7 @@ public record Variety(
 
     public Variety {
         mints = List.copyOf(mints);
+        looks = List.copyOf(looks);
         markers = List.copyOf(markers);
         lookalikes = List.copyOf(lookalikes);
     }
@@ -116,6 +123,18 @@ public record Variety(
             case "overdate" -> type.equals("overdate");
             default -> key.equals(said) || name.toLowerCase(Locale.ROOT).contains(said);
         };
+    }
+
+    /// The coins of the catalogue that may be it, year by year.
+    public List<Issue> issues(Catalog catalog) {
+        return IntStream.rangeClosed(years.first(), years.last())
+                .boxed()
+                .flatMap(year -> catalog.ofYear(denomination, year).stream())
+                .filter(issue -> mints.contains(issue.mint()))
+                .filter(issue -> coinKind.isEmpty()
+                        || issue.identity().kind().equals(coinKind)
+                        || issue.identity().design().equals(coinKind))
+                .toList();
     }
 
     /// Seconds the first look takes; it settles most coins.
@@ -149,6 +168,7 @@ public record Variety(
         cells.put("source", source);
         cells.put(VarietyBook.CROSS_REFERENCES, crossReferences);
         cells.put(VarietyBook.CERTAINTY, certainty.written());
+        cells.put(VarietyBook.ZONES, Spot.written(looks));
         return cells;
     }
 }

@@ -18,6 +18,7 @@ import org.rollwright.catalog.CountryFacts;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.NamedText;
 import org.rollwright.catalog.RowProblem;
+import org.rollwright.catalog.Spot;
 import org.rollwright.catalog.Table;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Country;
@@ -27,7 +28,7 @@ import org.rollwright.coin.Mint;
 
 /// All varieties known to the tool, ours and the user's. Immutable and thread-safe.
 public final class VarietyBook {
-    /// Columns of a file of varieties; `cross_references` and `certainty` may be left out.
+    /// Columns of a file of varieties; `cross_references`, `certainty` and `zones` may be left out.
     public static final List<String> COLUMNS = List.of(
             "key",
             "name",
@@ -52,6 +53,9 @@ public final class VarietyBook {
 
     /// An optional column: how sure we are of each field, see [Certainty].
     public static final String CERTAINTY = "certainty";
+
+    /// An optional column: where to look, as zones of the design, see [Spot].
+    public static final String ZONES = "zones";
 
     private static final List<String> LOOKALIKE_COLUMNS =
             List.of("name", "types", "years", "metal", "share", "shows", "markers", "note", "source");
@@ -120,6 +124,7 @@ public final class VarietyBook {
         List<String> columns = new ArrayList<>(COLUMNS);
         columns.add(CROSS_REFERENCES);
         columns.add(CERTAINTY);
+        columns.add(ZONES);
         StringWriter text = new StringWriter();
         try (CsvWriter writer = CsvWriter.builder().build(text)) {
             writer.writeRecord(columns);
@@ -156,7 +161,12 @@ public final class VarietyBook {
         if (certainty.isEmpty()) {
             row.refuse(CERTAINTY, t("scope.not-allowed", row.text(CERTAINTY)), t("scope.certainty-form"));
         }
+        Optional<List<Spot>> looks = Spot.parse(row.text(ZONES));
+        if (looks.isEmpty()) {
+            row.refuse(ZONES, t("scope.not-allowed", row.text(ZONES)), t("catalog.zones-form"));
+        }
         if (name.isEmpty()
+                || looks.isEmpty()
                 || denomination.isEmpty()
                 || years.isEmpty()
                 || mints.isEmpty()
@@ -185,6 +195,7 @@ public final class VarietyBook {
                 side.get(),
                 type.get(),
                 where.get(),
+                looks.get(),
                 row.text("direction"),
                 markers.get(),
                 rarity.get(),

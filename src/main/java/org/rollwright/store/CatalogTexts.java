@@ -35,7 +35,13 @@ public final class CatalogTexts {
             "watches.csv",
             "albums.csv",
             "cautions.csv",
-            "sources.csv");
+            "sources.csv",
+            "kinds.csv",
+            "zones/faces.csv",
+            "zones/zones.csv",
+            "zones/marks.csv",
+            "zones/designs.csv",
+            "zones/letters.csv");
 
     private static final List<String> VARIETIES = List.of(
             "us-cent",

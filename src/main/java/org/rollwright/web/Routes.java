@@ -20,6 +20,7 @@ import org.rollwright.web.paper.PaperPages;
 import org.rollwright.web.photos.PhotoPages;
 import org.rollwright.web.recap.RecapPages;
 import org.rollwright.web.scale.ScalePages;
+import org.rollwright.web.scope.KindsPages;
 import org.rollwright.web.scope.ScopePages;
 import org.rollwright.web.sheets.SheetPages;
 import org.rollwright.web.shell.Bench;
@@ -52,6 +53,7 @@ final class Routes {
 
         // Scope: varieties, attributions, photographs
         new ScopePages(bench).register(routes);
+        new KindsPages(bench).register(routes);
         new PhotoPages(bench).register(routes);
 
         // Scale

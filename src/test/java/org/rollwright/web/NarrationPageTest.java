@@ -75,8 +75,8 @@ class NarrationPageTest extends PageWithBench {
                         .filter(org.rollwright.hunt.Roll::searched)
                         .count());
         assertThat(searched)
-                .as("rolls named in the recording, and the corrected one")
-                .isEqualTo(5);
+                .as("rolls named in the recording, and the corrected one, but for the last, which is in hand still")
+                .isEqualTo(4);
         page.locator("#line").focus();
         page.keyboard().press("<");
         assertThat(page.locator(".find")).hasCount(0);

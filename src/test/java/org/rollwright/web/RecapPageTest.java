@@ -295,8 +295,8 @@ class RecapPageTest extends PageWithBench {
         bench.type("b2", "+ 44", "+", "+ 43d, 41");
         Page page = window.newPage();
         page.navigate(bench.address + "/recap/1/overlay?show=race");
-        assertThat(page.locator(".race").innerText()).contains("race, 4 rolls").containsPattern("3\\s+Box 13");
+        assertThat(page.locator(".race").innerText()).contains("race, 3 rolls").containsPattern("3\\s+Box 13");
         page.navigate(bench.address + "/recap/1");
-        assertThat(page.locator("section:has(#race)").innerText()).contains("level at 3 after 4 rolls");
+        assertThat(page.locator("section:has(#race)").innerText()).contains("level at 3 after 3 rolls");
     }
 }

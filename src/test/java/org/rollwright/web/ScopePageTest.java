@@ -260,4 +260,26 @@ class ScopePageTest extends PageWithBench {
                         .<Integer>read(book -> book.scope().varieties().size()))
                 .isZero();
     }
+
+    /// The spot is shown by an outline and an arrow beside colour, and told in words to who listens.
+    @Test
+    void where_to_look_is_drawn_on_a_variety_and_in_every_question_of_an_attribution() {
+        Page page = page();
+        List<String> complaints = Browser.complaints(page);
+        page.navigate(bench.address + "/scope/variety/cent-1994-doubled-columns");
+        Locator figure = page.locator(".look figure");
+        assertThat(figure.count()).isEqualTo(1);
+        assertThat(figure.locator("figcaption").textContent())
+                .contains("Reverse: right bays of the building", "Memorial building with twelve columns");
+        assertThat(figure.locator("svg").getAttribute("aria-hidden")).isEqualTo("true");
+        assertThat(figure.locator(".zone-line").getAttribute("stroke-dasharray"))
+                .isNotEmpty();
+        assertThat(figure.locator(".zone-arrow").count()).isEqualTo(1);
+        page.setViewportSize(360, 700);
+        assertThat((Integer) page.evaluate("document.documentElement.scrollWidth"))
+                .isLessThanOrEqualTo(360);
+        page.navigate(bench.address + "/scope/variety/dollar-plain-edge");
+        assertThat(page.locator(".look").textContent()).contains("The edge");
+        assertThat(complaints).isEmpty();
+    }
 }

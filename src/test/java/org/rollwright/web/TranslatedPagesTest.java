@@ -210,6 +210,8 @@ class TranslatedPagesTest {
                             "source",
                             "shows",
                             "types")),
+            Map.entry("zones", Set.of("name", "description")),
+            Map.entry("kinds.csv", Set.of("ask", "answers")),
             Map.entry("mints.csv", Set.of("mint", "name")),
             Map.entry("countries.csv", Set.of("code", "name")),
             Map.entry("alloys.csv", Set.of("alloy", "metal", "composition")),
@@ -239,7 +241,7 @@ class TranslatedPagesTest {
                             phrases.add(cell);
                             // an alloy's name is written without its hyphens
                             phrases.add(column.equals("alloy") ? cell.replace('-', ' ') : cell);
-                            for (String part : cell.split(";|\\[[^\\]]*\\]")) {
+                            for (String part : cell.split(";|=|\\[[^\\]]*\\]")) {
                                 phrases.add(part.strip());
                             }
                         }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.coin.Identity;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Find;
 import org.rollwright.scope.Answers;
@@ -17,11 +18,14 @@ import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.VerdictWord;
 import org.rollwright.web.shell.Choice;
+import org.rollwright.web.shell.CoinPictures;
 import org.rollwright.web.shell.Manner;
 
 /// What the page of an attribution shows. All that was answered stands in the page's address, so the browser's
 /// back key takes an answer back.
 ///
+/// @param look where to look for the next question
+/// @param kinds address that settles the coin's kind; blank where it is told or the date has one kind
 /// @param kept what was kept with the find before, null when nothing
 public record AttributionView(
         long hunt,
@@ -37,6 +41,8 @@ public record AttributionView(
         String answers,
         String stage,
         List<Choice> stages,
+        CoinPictures.Look look,
+        String kinds,
         List<VarietyViews.Thumb> photos,
         @Nullable Kept kept,
         String problem) {
@@ -104,9 +110,28 @@ public record AttributionView(
                 said.text(),
                 said.stage().name(),
                 stages,
+                look(catalog, find, now),
+                kinds(catalog, find.facts().identity()),
                 VarietyViews.thumbs(book, catalog, PhotoSubject.find(find.id())),
                 kept(book, shelf, find),
                 problem);
+    }
+
+    private static String kinds(Catalog catalog, Identity coin) {
+        Integer year = coin.year();
+        return year != null && coin.kind().isEmpty() && catalog.lookup(coin).size() > 1
+                ? KindsView.address(coin.denomination(), year, coin.mint())
+                : "";
+    }
+
+    private static CoinPictures.Look look(Catalog catalog, Find find, Investigation now) {
+        return now.questions().stream()
+                .filter(question -> question.answer() == null)
+                .findFirst()
+                .flatMap(question -> catalog.lookup(find.facts().identity()).stream()
+                        .findFirst()
+                        .map(coin -> CoinPictures.look(catalog, coin, question.looks())))
+                .orElse(CoinPictures.Look.NONE);
     }
 
     private static String sentence(Investigation.Verdict verdict) {

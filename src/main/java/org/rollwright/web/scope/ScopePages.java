@@ -144,6 +144,7 @@ public final class ScopePages {
                 Map<String, String> cells = new LinkedHashMap<>();
                 VarietyBook.COLUMNS.forEach(column -> cells.put(column, field(context, column)));
                 cells.put(VarietyBook.CROSS_REFERENCES, field(context, VarietyBook.CROSS_REFERENCES));
+                cells.put(VarietyBook.ZONES, field(context, VarietyBook.ZONES));
                 cells.put("key", old);
                 context.status(HttpStatus.UNPROCESSABLE_CONTENT);
                 edit(context, cells, Door.sentences(refused));
@@ -182,6 +183,7 @@ public final class ScopePages {
         List<String> columns = new ArrayList<>(VarietyBook.COLUMNS);
         columns.add(VarietyBook.CROSS_REFERENCES);
         columns.add(VarietyBook.CERTAINTY);
+        columns.add(VarietyBook.ZONES);
         java.io.StringWriter text = new java.io.StringWriter();
         try (de.siegmar.fastcsv.writer.CsvWriter writer =
                 de.siegmar.fastcsv.writer.CsvWriter.builder().build(text)) {

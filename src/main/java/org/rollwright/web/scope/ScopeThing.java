@@ -21,6 +21,7 @@ public final class ScopeThing {
     static Thing variety(String key, Map<String, String> cells) {
         List<String> columns = new ArrayList<>(VarietyBook.COLUMNS);
         columns.add(VarietyBook.CROSS_REFERENCES);
+        columns.add(VarietyBook.ZONES);
         columns.remove("key");
         List<Field> fields = cells.isEmpty()
                 ? List.of()

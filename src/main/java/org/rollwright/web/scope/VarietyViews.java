@@ -17,6 +17,7 @@ import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.web.shell.Choice;
+import org.rollwright.web.shell.CoinPictures;
 
 /// What the pages of the variety catalogue show.
 public final class VarietyViews {
@@ -50,6 +51,7 @@ public final class VarietyViews {
 
     /// One variety.
     ///
+    /// @param look where to look, drawn
     /// @param cells its row, for the form
     public record Page(
             String key,
@@ -59,6 +61,7 @@ public final class VarietyViews {
             String type,
             String where,
             String direction,
+            CoinPictures.Look look,
             List<MarkerLine> markers,
             String rarity,
             int oneIn,
@@ -195,6 +198,10 @@ public final class VarietyViews {
                 one.type(),
                 one.where(),
                 one.direction(),
+                one.issues(catalog).stream()
+                        .findFirst()
+                        .map(coin -> CoinPictures.look(catalog, coin, one.looks()))
+                        .orElse(CoinPictures.Look.NONE),
                 markers,
                 one.rarity().word(),
                 one.rarity().oneIn(),

@@ -1,0 +1,186 @@
+package org.rollwright.catalog;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.rollwright.coin.Country;
+
+/// The drawings of catalog/zones and the zones on them.
+class ZonesTest {
+    private static final Catalog CATALOG = CatalogFolder.catalog();
+    private static final Zones ZONES = CATALOG.zones();
+    private static final int MOST_BYTES = 6_000;
+
+    static String svg(Face face) throws IOException {
+        return Files.readString(Path.of("catalog", "zones", face.name() + ".svg"));
+    }
+
+    @Test
+    void every_coin_of_ours_has_two_faces() {
+        assertThat(CatalogFolder.loaded().problems()).isEmpty();
+        for (Issue issue : CATALOG.issues()) {
+            for (Side side : Side.values()) {
+                assertThat(ZONES.shown(issue, side))
+                        .as(issue.identity() + " " + side)
+                        .isPresent();
+            }
+        }
+    }
+
+    @Test
+    void every_face_has_a_drawing_and_every_drawing_a_face() throws Exception {
+        Set<String> drawn = new HashSet<>();
+        try (Stream<Path> files = Files.list(Path.of("catalog", "zones"))) {
+            files.map(file -> file.getFileName().toString())
+                    .filter(name -> name.endsWith(".svg"))
+                    .forEach(name -> drawn.add(name.replace(".svg", "")));
+        }
+        Set<String> named = new HashSet<>();
+        ZONES.faces().forEach(face -> named.add(face.name()));
+        assertThat(drawn).isEqualTo(named);
+        for (Face face : ZONES.faces()) {
+            String svg = svg(face);
+            assertThat(svg.getBytes(StandardCharsets.UTF_8).length)
+                    .as(face.name())
+                    .isLessThan(MOST_BYTES);
+            assertThat(svg)
+                    .as(face.name())
+                    .contains("viewBox=\"0 0 1000 1000\"", "stroke=\"currentColor\"", "class=\"field\"")
+                    .doesNotContain("<image", "<script", "<text", "href", "style", "#");
+            DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(new ByteArrayInputStream(svg.getBytes(StandardCharsets.UTF_8)));
+            List<String> groups = groups(svg);
+            assertThat(groups).as(face.name()).doesNotHaveDuplicates();
+            assertThat(groups)
+                    .as("groups of " + face.name() + " are zones")
+                    .allMatch(group -> face.zone(group).isPresent());
+        }
+    }
+
+    private static List<String> groups(String svg) {
+        List<String> groups = new ArrayList<>();
+        Matcher matcher = Pattern.compile(" id=\"([^\"]+)\"").matcher(svg);
+        while (matcher.find()) {
+            groups.add(matcher.group(1));
+        }
+        return groups;
+    }
+
+    @Test
+    void zones_of_a_face_are_told_apart() {
+        for (Face face : ZONES.faces()) {
+            assertThat(face.zones().stream().map(Zone::id)).as(face.name()).doesNotHaveDuplicates();
+            assertThat(face.zones().stream().map(Zone::name)).as(face.name()).doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
+    void date_and_mint_mark_stand_in_their_zones() {
+        for (Face face : ZONES.faces()) {
+            for (Mark mark : face.marks()) {
+                Zone zone = face.zone(mark.zone()).orElseThrow();
+                double x = mark.x() - 500.0;
+                double y = mark.y() - mark.size() / 2.0 - 500.0;
+                double radius = mark.bend() == 0
+                        ? Math.hypot(x, y)
+                        : Math.abs(mark.bend()) + Math.signum(mark.bend()) * mark.size() / 2.0;
+                double angle = mark.bend() == 0 ? Math.toDegrees(Math.atan2(x, -y)) : mark.x();
+                // those of the war years stand elsewhere than the others of their face, in a zone of their own
+                boolean elsewhere = mark.kind().equals("wartime");
+                assertThat(elsewhere || zone.holds(radius / 4.9, angle))
+                        .as(face.name() + " " + mark.what() + ": " + zone + " " + radius / 4.9 + " " + angle)
+                        .isTrue();
+            }
+        }
+    }
+
+    @Test
+    void every_kind_and_every_check_names_zones_the_coin_has() {
+        for (Issue issue : CATALOG.issues()) {
+            boolean asks = !issue.identity().kind().isEmpty() || !issue.check().isEmpty();
+            assertThat(issue.looks().isEmpty()).as(issue.identity().toString()).isEqualTo(!asks);
+            for (Spot spot : issue.looks()) {
+                assertThat(ZONES.has(issue, spot))
+                        .as(issue.identity() + ": " + spot)
+                        .isTrue();
+            }
+        }
+    }
+
+    @Test
+    void a_zone_holds_what_lies_in_its_sector() {
+        Zone past = new Zone("z", "past the top", 50, 80, 350, 20);
+        assertThat(past.sweep()).isEqualTo(30);
+        assertThat(past.holds(60, 355)).isTrue();
+        assertThat(past.holds(60, -5)).isTrue();
+        assertThat(past.holds(60, 19)).isTrue();
+        assertThat(past.holds(60, 30)).isFalse();
+        assertThat(past.holds(40, 0)).isFalse();
+        assertThat(new Zone("z", "all round", 0, 100, 0, 360).holds(3, 200)).isTrue();
+    }
+
+    @Test
+    void spots_are_read_and_written() {
+        assertThat(Spot.written(Spot.parse("obverse:date; coin ;edge").orElseThrow()))
+                .isEqualTo("obverse:date;coin;edge");
+        assertThat(Spot.parse("").orElseThrow()).isEmpty();
+        assertThat(Spot.parse("front:date")).isEmpty();
+        assertThat(Spot.parse("obverse:")).isEmpty();
+        assertThat(Spot.parse("obverse:The Date")).isEmpty();
+    }
+
+    @Test
+    void a_drawing_bears_date_and_mint_mark_and_shows_what_to_look_at() throws IOException {
+        Issue cent = issue(1982, "D", "zinc small date");
+        Zones.Shown obverse = ZONES.shown(cent, Side.OBVERSE).orElseThrow();
+        assertThat(obverse.date()).isEqualTo("1982");
+        assertThat(obverse.mint()).isEqualTo("D");
+        Zone date = obverse.face().zone("date").orElseThrow();
+        String drawn = CATALOG.drawing().of(svg(obverse.face()), obverse, List.of(date));
+        assertThat(drawn)
+                .contains("data-zone=\"date\" data-shown", "zone-arrow", "zone-line", "zone-shade")
+                .doesNotContain(" id=");
+        String plain = CATALOG.drawing().of(svg(obverse.face()), obverse, List.of());
+        assertThat(plain.split("transform=", -1))
+                .as("four figures and a letter")
+                .hasSize(6);
+        assertThat(plain).doesNotContain("zone-arrow");
+    }
+
+    /// Common practice: Philadelphia marked no cents but those of 2017, and five cents of the war.
+    @Test
+    void philadelphia_is_marked_where_it_was() {
+        assertThat(ZONES.shown(issue(1982, "P", "zinc small date"), Side.OBVERSE)
+                        .orElseThrow()
+                        .mint())
+                .isEmpty();
+        assertThat(ZONES.shown(issue(2017, "P", ""), Side.OBVERSE).orElseThrow().mint())
+                .isEqualTo("P");
+    }
+
+    private static Issue issue(int year, String mint, String kind) {
+        Optional<Issue> found = CATALOG.issues().stream()
+                .filter(issue -> issue.year() == year
+                        && issue.mint().code().equals(mint)
+                        && issue.identity().kind().equals(kind)
+                        && issue.identity().denomination().key().equals("cent")
+                        && issue.identity().denomination().country().equals(Country.US))
+                .findFirst();
+        return found.orElseThrow();
+    }
+}
