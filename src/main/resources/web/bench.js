@@ -30,9 +30,12 @@
           document.body.appendChild(dialog);
           dialog.addEventListener("click", function (event) { if (event.target === dialog) dialog.close(); });
         }
+        // beside the Mat the entry line stays in hand
+        var beside = document.getElementById("line");
+        dialog.classList.toggle("beside", Boolean(beside));
         dialog.innerHTML = html + '<form method="dialog"><button class="quiet"></button></form>';
         dialog.querySelector("form[method=dialog] button").textContent = say("close");
-        dialog.showModal();
+        if (beside) { if (!dialog.open) dialog.show(); beside.focus({ preventScroll: true }); } else dialog.showModal();
       }).catch(function () { location.href = help.href; });
     };
     help.addEventListener("click", function (event) { event.preventDefault(); openHelp(); });
@@ -40,7 +43,7 @@
       if (event.key !== "?" || event.ctrlKey || event.altKey || event.metaKey) return;
       var field = event.target.closest && event.target.closest("input, textarea, select, [contenteditable]");
       if (field && (field.type === "checkbox" || field.type === "radio" ? false : field.value !== "" || field.tagName === "SELECT")) return;
-      if (dialog && dialog.open) return;
+      if (dialog && dialog.open) { if (dialog.classList.contains("beside")) { event.preventDefault(); dialog.close(); } return; }
       event.preventDefault();
       openHelp();
     });
@@ -142,6 +145,7 @@
         keep();
         busy = false;
         var outcome = response.headers.get("X-Outcome");
+        tell(outcome === "recorded" ? "recorded" : outcome === "choose" ? "asks" : "refused");
         if (outcome === "recorded") {
           own = Number(response.headers.get("X-Entry"));
           if (line.value === "") preview.innerHTML = "";
@@ -169,7 +173,9 @@
       if (!response.ok) throw new Error(String(response.status));
       return response.text().then(function (html) {
         shown = Number(response.headers.get("X-Entry"));
+        var before = lastFind();
         board.innerHTML = html;
+        if (lastFind() > before && board.querySelector(".last .alert.fills")) tell("fills");
         if (window.htmx) window.htmx.process(board);
       });
     }).catch(function () {
@@ -180,6 +186,47 @@
     });
   }
 
+  function lastFind() {
+    var last = board.querySelector(".last[data-find]");
+    return last ? Number(last.dataset.find) : 0;
+  }
+
+  // What became of a line, seen from the corner of an eye and, where it was asked for, heard.
+  var tones = { recorded: [660], asks: [520, 520], refused: [220], fills: [660, 880, 1100] };
+  var sounds = document.getElementById("sounds");
+  var audio = null;
+  function sounding() {
+    try { return localStorage.getItem("sounds") === "on"; } catch (e) { return false; }
+  }
+  function tell(what) {
+    form.classList.remove("told-recorded", "told-asks", "told-refused", "told-fills");
+    void form.offsetWidth; // the same flash once more
+    form.classList.add("told-" + what);
+    if (!sounding() || !window.AudioContext) return;
+    audio = audio || new AudioContext();
+    tones[what].forEach(function (pitch, at) {
+      var tone = audio.createOscillator();
+      var level = audio.createGain();
+      var from = audio.currentTime + at * 0.11;
+      tone.frequency.value = pitch;
+      level.gain.setValueAtTime(0.12, from);
+      level.gain.exponentialRampToValueAtTime(0.001, from + 0.1);
+      tone.connect(level).connect(audio.destination);
+      tone.start(from);
+      tone.stop(from + 0.1);
+    });
+  }
+  if (sounds) {
+    sounds.hidden = false;
+    sounds.setAttribute("aria-pressed", String(sounding()));
+    sounds.addEventListener("click", function () {
+      try { localStorage.setItem("sounds", sounding() ? "off" : "on"); } catch (e) { /* silent then */ }
+      sounds.setAttribute("aria-pressed", String(sounding()));
+      if (sounding()) tell("recorded");
+      line.focus({ preventScroll: true });
+    });
+  }
+
   // A line that was not recorded comes back into the field when that is free, and is kept below it otherwise.
   function giveBack(text, html, outcome) {
     if (line.value === "") {
@@ -187,6 +234,9 @@
       again = false;
       line.value = text;
       preview.innerHTML = html;
+      preview.scrollTop = 0;
+      line.focus({ preventScroll: true });
+      line.select(); // the next line typed takes its place
       if (outcome === "choose") {
         var first = preview.querySelector(".option");
         if (first) first.focus();
@@ -252,28 +302,41 @@
     } else if (line.value === "" && event.key === "*" && queue.length === 0 && document.getElementById("look-closer")) {
       event.preventDefault();
       document.getElementById("look-closer").click();
-    } else if (event.key === "Escape") {
-      line.value = "";
-      preview.innerHTML = "";
     }
   });
 
   // Digits pick an option while one of them has the focus; Escape goes back to the line.
   preview.addEventListener("keydown", function (event) {
     var options = preview.querySelectorAll(".option");
-    var number = Number(event.key);
+    var number = event.key === " " ? 0 : Number(event.key);
     if (number >= 1 && number <= options.length) {
       event.preventDefault();
       options[number - 1].click();
-    } else if (event.key === "Escape") {
-      event.preventDefault();
-      line.focus();
     }
   });
 
+  // Whatever has the focus, the next key is typed into the line; Escape comes back to it from anywhere.
   document.addEventListener("keydown", function (event) {
-    var typing = /^(INPUT|TEXTAREA|SELECT)$/.test(document.activeElement.tagName);
-    if (!typing && event.key === "/" ) { event.preventDefault(); line.focus(); }
+    var at = document.activeElement;
+    if (event.key === "Escape") {
+      var open = document.querySelector("dialog.beside[open]");
+      if (open) open.close();
+      else if (at === line) { line.value = ""; preview.innerHTML = ""; }
+      else {
+        var edit = at.closest("details[open]");
+        if (edit) edit.open = false;
+      }
+      line.focus({ preventScroll: true });
+      return;
+    }
+    var plain = event.key.length === 1 && event.key !== " " && !event.ctrlKey && !event.altKey && !event.metaKey;
+    if (event.defaultPrevented || !plain || /^(INPUT|TEXTAREA|SELECT)$/.test(at.tagName)) return;
+    line.focus({ preventScroll: true });
+    if (event.key === "/") { event.preventDefault(); return; }
+    if (instant[event.key] && line.value === "" && !event.repeat) {
+      event.preventDefault();
+      send(instant[event.key]);
+    }
   });
 
   document.addEventListener("click", function (event) {
@@ -290,6 +353,7 @@
     if (asked) { again = true; return; }
     var text = line.value;
     if (text === "") { preview.innerHTML = ""; return; }
+    preview.scrollTop = 0;
     asked = true;
     var mine = turn;
     fetch("/mat/" + hunt + "/preview?line=" + encodeURIComponent(text)).then(function (response) {
@@ -309,31 +373,54 @@
     if (!board.querySelector(".edit[open]")) refresh(Number(event.detail.data));
   });
 
-  // Large keys where a finger is the pointer.
+  // Large keys where a finger is the pointer: at the lower edge, in reach of a thumb, always in the same place.
   var keypad = document.getElementById("keypad");
-  var rows = ["1", "2", "3", "d", "x2 ", "4", "5", "6", "s", "⌫", "7", "8", "9", "p", "abc", "0", "+", "<", ",", "Enter"];
-  var spoken = { "⌫": say("key-delete"), "<": say("key-undo"), "+": say("key-roll"), "abc": say("key-letters"), "x2 ": say("key-two") };
-  if (matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px)").matches) {
-    rows.forEach(function (key) {
-      var button = document.createElement("button");
-      button.type = "button";
-      button.textContent = key === "+" ? say("cap-roll") : key === "<" ? say("cap-undo") : key.trim();
-      if (spoken[key]) button.setAttribute("aria-label", spoken[key]);
-      if (key === "Enter" || key === "+") button.className = "strong";
-      button.addEventListener("click", function () { press(key); });
-      keypad.appendChild(button);
-    });
+  var layers = {
+    date: ["1", "2", "3", "d", "ca ", "⌫", "4", "5", "6", "s", "vf ...", "<", "7", "8", "9", "x2 ", "skip", "-", "abc", "0", ",", "␣", "*", "+"],
+    grade: ["ag3", "g4", "vg8", "f12", "vf20", "⌫", "vf30", "xf40", "xf45", "au50", "123", "<", "au55", "ms60", "ms63", "ms65", "skip", "-", "bn", "rb", "rd", "␣", "*", "+"]
+  };
+  var spoken = { "⌫": say("key-delete"), "<": say("key-undo"), "+": say("key-roll"), "abc": say("key-letters"), "x2 ": say("key-two"), "ca ": say("key-canada"),
+    "vf ...": say("key-grades"), "123": say("key-digits"), "skip": say("key-skip"), "-": say("key-checked"), "*": say("key-scope"), "␣": say("key-space") };
+  var caps = { "+": say("cap-roll"), "<": say("cap-undo"), "-": say("cap-checked"), "*": say("cap-scope"), "vf ...": say("cap-grades"), "skip": say("cap-skip"), "123": "123" };
+  var touch = matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px) and (min-height: 600px)").matches;
+  if (touch) {
+    document.documentElement.classList.add("touch");
+    lay("date");
     keypad.hidden = false;
     line.inputMode = "none";
   }
+  function lay(layer) {
+    keypad.textContent = "";
+    layers[layer].concat("Enter").forEach(function (key) {
+      var button = document.createElement("button");
+      button.type = "button";
+      button.textContent = key === "Enter" ? say("cap-enter") : caps[key] || key.trim();
+      if (spoken[key]) button.setAttribute("aria-label", spoken[key]);
+      if (key === "Enter" || key === "+") button.className = "strong";
+      if (key === "Enter") button.classList.add("wide");
+      if (/^[0-9]$/.test(key)) button.classList.add("digit");
+      button.addEventListener("click", function () { press(key); });
+      keypad.appendChild(button);
+    });
+  }
   function press(key) {
-    if (key === "⌫") line.value = line.value.slice(0, -1);
-    else if (key === "Enter") { form.requestSubmit(); return; }
-    else if (key === "abc") { line.inputMode = line.inputMode === "none" ? "text" : "none"; line.blur(); line.focus(); return; }
-    else if ((key === "+" || key === "<") && line.value === "") { send(key); return; }
-    else line.value += key;
+    if (key === "Enter") { form.requestSubmit(); return; }
+    if (key === "abc") { line.inputMode = line.inputMode === "none" ? "text" : "none"; line.blur(); line.focus(); return; }
+    if (key === "vf ...") { lay("grade"); return; }
+    if (key === "123") { lay("date"); return; }
+    // a refused line is selected: the first key takes its place
+    var fresh = line.value === "" || line.selectionStart === 0 && line.selectionEnd === line.value.length && line.value !== "" && document.activeElement === line;
+    if (key === "⌫") line.value = fresh ? "" : line.value.slice(0, -1);
+    else if (fresh && /^(\+|<|-|skip)$/.test(key)) { line.value = ""; preview.innerHTML = ""; send(key); return; }
+    else if (key === "*") { var closer = document.getElementById("look-closer"); if (line.value === "" && closer) closer.click(); return; }
+    else if (/^[a-z]{1,2}[0-9]{1,2}$|^(bn|rb|rd)$/.test(key)) { line.value = (fresh ? "" : line.value.trimEnd() + " ") + key; lay("date"); }
+    else line.value = (fresh ? "" : line.value) + (key === "␣" ? " " : key);
+    line.setSelectionRange(line.value.length, line.value.length);
     ask();
   }
+
+  // an address that names a find keeps the browser from doing so itself
+  if (document.activeElement === document.body) line.focus({ preventScroll: true });
 
   // Lines left over from a crash are shown, not sent: the hunter decides.
   try {

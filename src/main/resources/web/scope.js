@@ -7,6 +7,14 @@
       && !/^(checkbox|radio|range)$/.test(document.activeElement.type);
   }
 
+  // Escape goes back to the Mat one came from.
+  var mat = document.querySelector(".crumb a[href^='/mat/']");
+  if (mat) {
+    document.addEventListener("keydown", function (event) {
+      if (event.key === "Escape" && !event.defaultPrevented && !typing()) mat.click();
+    });
+  }
+
   // Attribution: y, n, c and k.
   if (document.getElementById("attribution")) {
     document.addEventListener("keydown", function (event) {

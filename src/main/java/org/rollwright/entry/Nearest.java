@@ -9,9 +9,8 @@ final class Nearest {
     private Nearest() {}
 
     /// The known word that differs by the fewest insertions, deletions, changes or swaps, when that is no more
-    /// than one for a word of three to seven letters and two for a longer one, and when both begin alike: a wrong
-    // guess
-    /// costs more than none. Ties go to the first in order.
+    /// than one for a word of three to seven letters and two for a longer one, and when both begin alike: a
+    /// wrong guess costs more than none. Ties go to the first in order.
     static Optional<String> to(String word, Collection<String> known) {
         int most = word.length() < 8 ? 1 : 2;
         if (word.length() < 3 || word.length() > 24) {

@@ -55,6 +55,17 @@ final class Browser {
         return window;
     }
 
+    /// A window of a size, without touch.
+    ///
+    /// @param zoom as a browser zooms: 2 is 200 %
+    static BrowserContext sized(int width, int height, double zoom) {
+        BrowserContext window = CHROMIUM.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                .setViewportSize((int) (width / zoom), (int) (height / zoom))
+                .setDeviceScaleFactor(zoom));
+        window.setDefaultTimeout(8_000);
+        return window;
+    }
+
     static BrowserContext window() {
         return window(false, false, true);
     }

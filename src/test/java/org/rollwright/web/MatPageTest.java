@@ -78,7 +78,9 @@ class MatPageTest extends PageWithBench {
         press(page, "Enter");
         assertThat(page.locator("#preview .problem")).containsText("1922");
         assertThat(page.locator("#line")).hasValue("22");
-        page.keyboard().type("d");
+        // it is selected: what is typed next takes its place
+        page.keyboard().type("22d");
+        assertThat(page.locator("#line")).hasValue("22d");
         press(page, "Enter");
         assertThat(page.locator(".last-name")).containsText("1922-D");
     }
