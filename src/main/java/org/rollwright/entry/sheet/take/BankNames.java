@@ -84,6 +84,15 @@ final class BankNames {
                     }
                 }
             }
+            List<String> further = longest.size() == 1 && tokens(longest.getFirst()).size() == tokens(wanted).size()
+                    ? written.stream()
+                            .filter(other -> tokens(other).size() > tokens(wanted).size()
+                                    && same(longest.getFirst(), other))
+                            .toList()
+                    : List.of();
+            if (further.size() == 1) {
+                return further;
+            }
             boolean equal = longest.stream()
                     .allMatch(one -> tokens(one).size() == tokens(wanted).size());
             if (!equal || initials(wanted)) {
@@ -144,9 +153,11 @@ final class BankNames {
             }
         }
         if (shorter.size() != 1) {
-            return shorter.size() == longer.size() && (abbreviated(shorter, longer) || abbreviated(longer, shorter));
+            return abbreviated(shorter, longer)
+                    || shorter.size() == longer.size() && (abbreviated(shorter, longer) || abbreviated(longer, shorter));
         }
-        String letters = shorter.getFirst();
+        String brief = first.size() <= second.size() ? a : b;
+        String letters = Words.plain(brief).replaceAll("[^a-z0-9]", "");
         return letters.length() >= 2
                 && (initials(longer).equals(letters)
                         || initials(unfolded(a, b, longer)).equals(letters));

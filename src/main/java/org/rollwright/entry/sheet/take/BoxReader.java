@@ -124,7 +124,8 @@ final class BoxReader {
                     "denomination",
                     BoxSize.without(cell).isEmpty()
                             ? t("take.ask-denomination", name)
-                            : t("take.ask-denomination-word", name, cell));
+                            : t("take.ask-denomination-word", name, cell),
+                    BoxSize.without(cell).isEmpty() ? t("take.nothing-said") : cell);
         }
         return (canadian ? "CA " : "US ") + draft.get("denomination");
     }
@@ -191,7 +192,7 @@ final class BoxReader {
             List<String> meant = banks.banks(text.replaceAll("\\s*\\?$", ""));
             if (meant.size() > 1) {
                 draft.put("bank", text);
-                draft.ask("bank", t("take.ask-which-bank", name, text, String.join(", ", meant)));
+                draft.ask("bank", t("take.ask-which-bank", name, text, String.join(", ", meant)), text);
                 return;
             }
             String full = meant.getFirst();
@@ -289,7 +290,7 @@ final class BoxReader {
         if (!weight.get().unitSaid()) {
             draft.inferred.add("grams");
             draft.ask(
-                    "grams", t("take.ask-unit", name, cell.text(), weight.get().grams()));
+                    "grams", t("take.ask-unit", name, cell.text(), weight.get().grams()), t("take.no-unit"));
         }
     }
 

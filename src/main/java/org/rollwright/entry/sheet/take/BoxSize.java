@@ -252,6 +252,7 @@ final class BoxSize {
         for (Map.Entry<Pattern, String> word : WORDS.entrySet()) {
             plain = word.getKey().matcher(plain).replaceAll(word.getValue());
         }
+        plain = plain.replace("half-", "half ");
         return SPELLED.getOrDefault(plain.strip(), plain);
     }
 

@@ -173,7 +173,7 @@ final class CoinPrice {
                 draft.inferred.add("currency");
             }
             if (custom.currency().isEmpty()) {
-                draft.ask("currency", t("take.ask-currency", name, cell.text()));
+                draft.ask("currency", t("take.ask-currency", name, cell.text()), t("take.no-currency"));
             }
         }
         if (money.doubtful() && draft.asks.stream().noneMatch(ask -> ask.field().equals("paid"))) {

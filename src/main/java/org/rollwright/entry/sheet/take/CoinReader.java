@@ -273,7 +273,7 @@ final class CoinReader {
         }
         // a country the table does not have is still a country
         if (cell.length() >= 3 && !cell.contains("?")) {
-            draft.ask("country", t("take.ask-country-word", name, cell));
+            draft.ask("country", t("take.ask-country-word", name, cell), cell);
         }
         return cell;
     }
@@ -394,7 +394,7 @@ final class CoinReader {
             draft.put("mint", MINTS.getOrDefault(Words.key(plain), ""));
             draft.inferred.add("mint");
         } else {
-            draft.ask("mint", t("take.ask-mint", name, cell));
+            draft.ask("mint", t("take.ask-mint", name, cell), cell);
         }
     }
 
@@ -423,7 +423,7 @@ final class CoinReader {
         }
         draft.put("details", details);
         if (!grades.doubtful().isEmpty()) {
-            draft.ask("grade", t("take.ask-grade-word", name, grades.doubtful(), grades.grade()));
+            draft.ask("grade", t("take.ask-grade-word", name, grades.doubtful(), grades.grade()), cell);
         }
         String colourCell = text(line, "colour");
         String colour = words.exact("colour", colourCell).orElse("");
@@ -443,7 +443,7 @@ final class CoinReader {
                 && words.find(grades.rest(), "kind", "design", "variety", "metal")
                         .isEmpty()) {
             if (grades.grade().isEmpty() && grades.details().isEmpty()) {
-                draft.ask("grade", t("take.ask-grade", name, cell));
+                draft.ask("grade", t("take.ask-grade", name, cell), cell);
             } else {
                 draft.leftOut.add(t("take.left-words", grades.rest()));
             }

@@ -26,6 +26,14 @@ final class Context {
 
     String sheetDenomination = "";
 
+    /// Name of the file, blank when there is none.
+    String file = "";
+
+    /// What the hunter says of rows that say nothing themselves.
+    String usualDenomination = "";
+
+    String saidCurrency = "";
+
     /// What columns for finds of one denomination only tell of boxes of which nothing else tells it.
     String tableDenomination = "";
 

@@ -74,6 +74,9 @@ final class Customs {
         if (!said) {
             currency = usualCurrency(table);
         }
+        if (!said && !context.saidCurrency.isEmpty()) {
+            currency = context.saidCurrency;
+        }
         boolean american = said || context.usualCountry.equals("United States") || isMostlyAmerican(table);
         Days.Order weak =
                 switch (currency) {

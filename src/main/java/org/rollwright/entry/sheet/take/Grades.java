@@ -222,9 +222,12 @@ record Grades(String grade, String details, String colour, String rest, String d
     /// Damage a remark tells of, where a part of it is about nothing else: `rim ding at 4 oclock`, `nettoyée`.
     static String detailsOf(String note, Lexicon words) {
         Set<String> found = new LinkedHashSet<>();
-        for (String part : note.split("[,;.!\\n/()]", -1)) {
+        for (String part : note.replaceAll("(?i)\\blt\\.", "light").split("[,;.!\\n/()]", -1)) {
             String bare = Words.plain(part)
                     .strip()
+                    .replaceAll(
+                            "( (slightly|a bit|badly|lightly|somewhat|heavily|rev|obv|reverse|obverse|un peu|leicht|licht|etwas|un poco))+$",
+                            "")
                     .replaceAll(
                             "^((has|with|w|w/|mit|avec|met|con|a|an|some|slightly?|lightly?|light|small|leichter?|leicht|petits?|petites?|un|une|een|ein|eine|kleiner?)[ /])+",
                             "");

@@ -3,6 +3,7 @@ package org.rollwright.entry.sheet.take;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /// What is left of the description of a coin when all that is understood is taken out of it. Immutable.
@@ -162,25 +163,31 @@ record Remains(Lexicon words) {
                     rest.setCharAt(i, ' ');
                 }
             }
-            boolean any = Words.of(rest.toString()).stream()
-                    .anyMatch(token -> token.kind() == Words.Kind.WORD
-                            && token.text().length() > 1
-                            && !FILLERS.contains(token.text()));
-            if (any) {
-                left.add(phrase(part, rest.toString()));
+            // what was understood left a gap: `Wisconsin quarter extra leaf` is two phrases
+            Matcher piece = PIECE.matcher(rest);
+            while (piece.find()) {
+                boolean any = Words.of(piece.group()).stream()
+                        .anyMatch(token -> token.kind() == Words.Kind.WORD
+                                && token.text().length() > 1
+                                && !FILLERS.contains(token.text()));
+                if (any) {
+                    left.add(phrase(piece.group()));
+                }
             }
         }
         return left;
     }
 
-    /// From the first to the last word that is left, with what stands between them.
-    private static String phrase(String part, String rest) {
-        List<Words.Token> tokens = Words.of(rest).stream()
+    private static final Pattern PIECE = Pattern.compile("\\S+(?:\\s{1,2}\\S+)*");
+
+    /// From the first to the last word that says something.
+    private static String phrase(String piece) {
+        List<Words.Token> tokens = Words.of(piece).stream()
                 .filter(token -> !FILLERS.contains(token.text()) || token.kind() != Words.Kind.WORD)
                 .toList();
-        String phrase =
-                part.substring(tokens.getFirst().from(), tokens.getLast().to()).strip();
-        return phrase.replaceAll("\\s+", " ");
+        return piece.substring(tokens.getFirst().from(), tokens.getLast().to())
+                .strip()
+                .replaceAll("\\s+", " ");
     }
 
     static boolean isVague(String plain) {

@@ -102,6 +102,13 @@ final class Sections {
         if (text.matches("[?.-]+") || line.cell(only.index()).day() != null) {
             return Line.ROW;
         }
+        if (as == As.BOXES
+                && said.size() == 2
+                && only.is("date")
+                && Days.read(line.cell(only.index()), Days.Order.UNKNOWN) instanceof Days.Read.Words) {
+            // a word and a figure: a tally
+            return Line.TOTAL;
+        }
         String plain = Words.plain(text).strip();
         int count = Words.of(text).size();
         Matcher year = YEAR_SECTION.matcher(plain);

@@ -46,9 +46,11 @@ final class SheetReader {
         sections.title(grid.name(), true);
     }
 
-    /// What the name of the file says, where the sheet says nothing.
-    void file(String name) {
-        sections.title(name, true);
+    /// What the name of the file and the hunter say, where the sheet says nothing.
+    void beside(String file, Map<String, String> usual) {
+        context.file = file;
+        context.usualDenomination = usual.getOrDefault("denomination", "");
+        context.saidCurrency = usual.getOrDefault("currency", "");
     }
 
     List<TableFinder.Found> tables() {
@@ -84,6 +86,11 @@ final class SheetReader {
         boolean titled = false;
         for (; place < begin; place++) {
             titled = before(place, begin, titled);
+        }
+        // a line above the table says more than the name of the file
+        sections.title(context.file, true);
+        if (context.sheetDenomination.isEmpty()) {
+            context.sheetDenomination = context.usualDenomination;
         }
         while (place < grid.lines().size()) {
             Grid.Line line = grid.lines().get(place);
