@@ -84,10 +84,12 @@ final class BankNames {
                     }
                 }
             }
-            List<String> further = longest.size() == 1 && tokens(longest.getFirst()).size() == tokens(wanted).size()
+            List<String> further = longest.size() == 1
+                            && tokens(longest.getFirst()).size()
+                                    == tokens(wanted).size()
                     ? written.stream()
-                            .filter(other -> tokens(other).size() > tokens(wanted).size()
-                                    && same(longest.getFirst(), other))
+                            .filter(other ->
+                                    tokens(other).size() > tokens(wanted).size() && same(longest.getFirst(), other))
                             .toList()
                     : List.of();
             if (further.size() == 1) {
@@ -153,8 +155,8 @@ final class BankNames {
             }
         }
         if (shorter.size() != 1) {
-            return abbreviated(shorter, longer)
-                    || shorter.size() == longer.size() && (abbreviated(shorter, longer) || abbreviated(longer, shorter));
+            boolean equal = shorter.size() == longer.size();
+            return abbreviated(shorter, longer) || (equal && abbreviated(longer, shorter));
         }
         String brief = first.size() <= second.size() ? a : b;
         String letters = Words.plain(brief).replaceAll("[^a-z0-9]", "");

@@ -77,7 +77,7 @@ final class CoinKinds {
                 .forEach(left -> left(draft, of, left, true));
         remains.of(year.rest()).stream()
                 .filter(left -> primary.stream().noneMatch(text -> text.contains(left)))
-                .forEach(left -> left(draft, of, left, false));
+                .forEach(left -> left(draft, of, left, primary.size() <= 1));
         noted(draft, of, note, american, name);
         if (of.kinds.isEmpty() && !context.kind.isEmpty() && american) {
             of.kinds.add(context.kind);
@@ -170,7 +170,7 @@ final class CoinKinds {
                 && !Remains.isVague(plain)
                 && !left.contains("?")) {
             // the name of a design; beside a series, one of its designs
-            if (of.kinds.isEmpty() && described) {
+            if (of.kinds.isEmpty() && described && left.matches("\\p{Lu}\\p{Ll}{2,}.*")) {
                 of.kinds.add(left);
             } else if (!of.kinds.contains(left)) {
                 add(of.varieties, left);

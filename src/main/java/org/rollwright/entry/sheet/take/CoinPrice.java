@@ -51,6 +51,13 @@ final class CoinPrice {
             Matcher noted = Pattern.compile(
                             "x ?([2-9]|[1-9][0-9]{1,2})|([2-9]|[1-9][0-9]{1,2}) ?(?:x|x vorhanden|stuck|stk|pcs|pieces|of them|of these|exemplaires|ex|stuks?|piezas|uds?|coins)\\.?")
                     .matcher(Words.plain(text(line, "note")).strip());
+            Matcher roll = Pattern.compile(
+                            "\\b(?:roll|tube|lot|bag|rolle|rouleau|rol) (?:of|de|van|mit|zu) ([2-9]|[1-9][0-9]{1,2})\\b")
+                    .matcher(Words.plain(text(line, "note")));
+            if (table.column("quantity").isEmpty() && roll.find()) {
+                draft.infer("quantity", roll.group(1));
+                return;
+            }
             if (table.column("quantity").isEmpty() && noted.matches()) {
                 draft.infer("quantity", noted.group(1) == null ? noted.group(2) : noted.group(1));
                 return;

@@ -116,7 +116,7 @@ final class CoinReader {
 
     void read(Draft draft, Context context) {
         Grid.Line line = draft.line;
-        if (sold(line)) {
+        if (new Gone(words, table).isSold(line)) {
             draft.what = "note";
             draft.leftOut.add(t("take.left-sold"));
             return;
@@ -139,7 +139,7 @@ final class CoinReader {
             // a column that says of each coin that it is one: what it is stands in the remark
             coin = note;
         }
-        if (wanted(coin)) {
+        if (Gone.isWanted(coin)) {
             draft.what = "note";
             draft.leftOut.add(t("take.left-empty"));
             return;
@@ -195,48 +195,13 @@ final class CoinReader {
             draft.ask("", t("take.ask-no-coin", name, (coin + " " + kindCell).strip()));
         }
         doubts(draft, note, name);
-        if (draft.asks.isEmpty() && (coin.contains("?") || words.has(coin, "doubt"))) {
-            draft.ask("note", t("take.ask-note", name, coin));
+        if (draft.asks.isEmpty()
+                && (coin.contains("?") || text(line, "year").contains("?") || words.has(coin, "doubt"))) {
+            draft.ask("note", t("take.ask-note", name, (coin + " " + text(line, "year")).strip()));
         }
         if (coin.length() + kindCell.length() > 0) {
             draft.more.put("written", (coin + " " + kindCell).strip());
         }
-    }
-
-    /// An empty place of an album, or a coin that is looked for.
-    private boolean wanted(String coin) {
-        return Words.plain(coin)
-                .strip()
-                .matches(
-                        "(empty|vacant|missing|hole|none|leer|vide|leeg|vacio|need(s|ed)?|still need|wanted?|gesucht|fehlt|manque|falta|gezocht)( .*)?");
-    }
-
-    /// Whether a remark or the column for it says that the coin is no longer there: `sold to Bea 2019`, but not
-    /// `sold one of them`, which is asked about.
-    private boolean sold(Grid.Line line) {
-        return Stream.of("note", "from", "left:sold")
-                .flatMap(field -> table.columns(field).stream())
-                .anyMatch(column -> isSold(line.text(column.index()), column.is("left:sold")));
-    }
-
-    private boolean isSold(String text, boolean column) {
-        if (text.isEmpty() || text.contains("?")) {
-            return false;
-        }
-        if (column) {
-            return !Words.plain(text).matches("(no|n|not? .*|nein|nee|non|-|0|false)");
-        }
-        List<Lexicon.Hit> hits = words.find(text, "sold");
-        String behind = hits.isEmpty()
-                ? ""
-                : Words.plain(text.substring(hits.getFirst().to())).strip();
-        return !hits.isEmpty()
-                && hits.getFirst().first() == 0
-                && Words.plain(text)
-                        .matches(
-                                "(?s)(sold|verkocht|vendue?s?|verkaufte?|vendid[oa]s?|given away|gave away|cedee?)\\b.*")
-                && !behind.matches(
-                        "(one|two|three|[0-9]{1,3}|some|half|as|the other|een|eins?|une?|uno|una)\\b(?! ?[$€£/.-]).*");
     }
 
     private String country(Draft draft, Grid.Line line, Context context, String name) {

@@ -106,7 +106,8 @@ final class Denominations {
         }
         String without = BoxSize.without(bare);
         bare = without.isEmpty() ? bare : without;
-        Matcher many = Pattern.compile("(?:.*[^0-9.,])?(1|5|10|25|50)[ -]?(?:¢|(?:c|ct|cts|cents?|centavos?|centimos?)(?![a-z])).*")
+        Matcher many = Pattern.compile(
+                        "(?:.*[^0-9.,])?(1|5|10|25|50)[ -]?(?:¢|(?:c|ct|cts|cents?|centavos?|centimos?)(?![a-z])).*")
                 .matcher(Words.plain(bare));
         if (many.matches()) {
             return Optional.of(many.group(1) + (many.group(1).equals("1") ? " cent" : " cents") + "|US");
@@ -141,7 +142,8 @@ final class Denominations {
     ///
     /// @param country the coin's country, blank when it is not known
     static Said ofCoin(String text, String country, Lexicon words) {
-        Matcher shillings = Pattern.compile("(?<![0-9])([0-9]{1,2})\\s*/\\s*(6d?|-)(?![0-9])").matcher(text);
+        Matcher shillings = Pattern.compile("(?<![0-9])([0-9]{1,2})\\s*/\\s*(6d?|-)(?![0-9])")
+                .matcher(text);
         if (PENCE.contains(country) && shillings.find()) {
             String said = shillings.group(2).equals("-")
                     ? formed(new BigDecimal(shillings.group(1)), "shilling")

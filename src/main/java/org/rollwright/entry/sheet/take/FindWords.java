@@ -247,7 +247,7 @@ final class FindWords {
         String outside = text.replaceAll("\\([^)]*\\)", " ");
         boolean doubt = text.contains("?");
         List<String> parts = new ArrayList<>();
-        for (String part : outside.split("[,;\\n/]| \\+ | & | and | und | et | en ", -1)) {
+        for (String part : outside.split("[,;\\n/]| \\+ | & | and | und | et | en | y | plus ", -1)) {
             if (!part.isBlank()) {
                 parts.add(part.strip());
             }

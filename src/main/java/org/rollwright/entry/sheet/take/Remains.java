@@ -85,7 +85,6 @@ record Remains(Lexicon words) {
             "cent",
             "penny",
             "details",
-            "plain",
             "st",
             "commemorative",
             "circulated",
@@ -159,6 +158,12 @@ record Remains(Lexicon words) {
             StringBuilder rest = new StringBuilder(READ.matcher(part)
                     .replaceAll(found -> " ".repeat(found.group().length())));
             for (Lexicon.Hit hit : words.find(rest.toString(), ROLES)) {
+                boolean plain = hit.term().role().equals("nomint")
+                        && hit.term().tokens().size() == 1
+                        && !hit.term().tokens().equals(List.of("none"));
+                if (plain) {
+                    continue;
+                }
                 for (int i = hit.from(); i < hit.to(); i++) {
                     rest.setCharAt(i, ' ');
                 }

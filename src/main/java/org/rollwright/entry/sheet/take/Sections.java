@@ -206,7 +206,7 @@ final class Sections {
     }
 
     /// Begins a section.
-    private void open(String text) {
+    void open(String text) {
         context.clearSection();
         context.section = text;
         List<String> countries = words.find(text, "country").stream()

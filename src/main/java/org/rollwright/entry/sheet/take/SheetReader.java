@@ -158,6 +158,10 @@ final class SheetReader {
             }
             return true;
         }
+        if (cells.size() == 1
+                && words.find(cells.getFirst().text(), "sold").stream().anyMatch(hit -> hit.first() == 0)) {
+            context.sold = Words.of(cells.getFirst().text()).size() <= 3;
+        }
         boolean grouped = place == begin - 1 && cells.size() >= 2 && !figures;
         boolean heading = grouped || (!titled && cells.size() == 1);
         add(line, heading ? "heading" : totals.named(line, null) && figures ? "total" : "note");
@@ -172,6 +176,15 @@ final class SheetReader {
         }
         if (open.isEmpty()) {
             add(line, "note");
+            return;
+        }
+        boolean above = tables.stream()
+                .anyMatch(table -> table.heading() > 0
+                        && grid.lines().get(table.heading() - 1).number() == line.number());
+        if (above && filled(line).size() == 1 && !totals.named(line, null)) {
+            // the title of the next table
+            add(line, "heading");
+            sections.open(filled(line).getFirst().text());
             return;
         }
         boolean done = false;

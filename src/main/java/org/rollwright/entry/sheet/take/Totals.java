@@ -24,6 +24,7 @@ final class Totals {
     /// Sums of the columns of a table since its beginning and since the last total.
     private final Map<Integer, BigDecimal> all = new HashMap<>();
 
+    private final Map<Integer, BigDecimal> largest = new HashMap<>();
     private final Map<Integer, BigDecimal> since = new HashMap<>();
 
     Totals(As as, Lexicon words) {
@@ -46,6 +47,10 @@ final class Totals {
                             && words.find(line.text(column.index()), "total").isEmpty());
             if (dated && as == As.COINS) {
                 return false;
+            }
+            if (dated) {
+                // Q1 may be the first box of quarters
+                table.columns("number").forEach(column -> notes.add(column.index()));
             }
         }
         for (int c = 0; c < line.cells().size(); c++) {
@@ -107,6 +112,7 @@ final class Totals {
     boolean sums(Grid.Line line, List<Column> read) {
         int figures = 0;
         boolean overAll = true;
+        boolean large = true;
         boolean overLast = true;
         for (Column column : read) {
             BigDecimal figure = figure(line.cell(column.index()));
@@ -117,10 +123,13 @@ final class Totals {
                 continue;
             }
             figures++;
+            BigDecimal most = largest.get(column.index());
+            large &= most != null && figure.compareTo(most) >= 0;
             overAll &= figure.compareTo(all.getOrDefault(column.index(), BigDecimal.ONE.negate())) == 0;
             overLast &= figure.compareTo(since.getOrDefault(column.index(), BigDecimal.ONE.negate())) == 0;
         }
-        return figures >= 2 && (overAll || overLast);
+        // without a day, a bank and a number, figures none of which is below the largest above are sums of something
+        return figures >= 2 && (overAll || overLast || (as == As.BOXES && large));
     }
 
     /// Takes note of the figures of a thing.
@@ -128,6 +137,7 @@ final class Totals {
         for (Column column : read) {
             BigDecimal figure = figure(line.cell(column.index()));
             if (figure != null) {
+                largest.merge(column.index(), figure, BigDecimal::max);
                 all.merge(column.index(), figure, BigDecimal::add);
                 since.merge(column.index(), figure, BigDecimal::add);
             }
@@ -139,6 +149,7 @@ final class Totals {
         since.clear();
         if (table) {
             all.clear();
+            largest.clear();
         }
     }
 
@@ -147,6 +158,9 @@ final class Totals {
             return cell.number();
         }
         String plain = cell.text().replaceAll("[$€£ ]", "");
+        if (plain.matches("[0-9]{1,3}(,[0-9]{3})+(\\.[0-9]{2})?")) {
+            plain = plain.replace(",", "");
+        }
         return plain.matches("[0-9]{1,9}([.,][0-9]{1,2})?") ? new BigDecimal(plain.replace(',', '.')) : null;
     }
 }

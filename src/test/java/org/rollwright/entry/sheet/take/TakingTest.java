@@ -239,9 +239,10 @@ class TakingTest {
 
     @Test
     void a_file_that_is_something_else_is_named_as_that() throws IOException {
-        assertThat(read("PK\u0003\u0004zzzzzzzzzzzzzzzzzzzzzzzzzzmimetypeapplication/vnd.oasis.opendocument.spreadsheet"
-                                .getBytes(StandardCharsets.ISO_8859_1),
-                        As.BOXES)
+        assertThat(read(
+                                "PK\u0003\u0004zzzzzzzzzzzzzzzzzzzzzzzzzzmimetypeapplication/vnd.oasis.opendocument.spreadsheet"
+                                        .getBytes(StandardCharsets.ISO_8859_1),
+                                As.BOXES)
                         .toString())
                 .contains("ODS");
         assertThat(read("%PDF-1.7\n1 0 obj".getBytes(StandardCharsets.ISO_8859_1), As.BOXES)
