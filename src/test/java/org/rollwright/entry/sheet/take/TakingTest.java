@@ -245,7 +245,7 @@ class TakingTest {
                                 As.BOXES)
                         .toString())
                 .contains("ODS");
-        assertThat(read("%PDF-1.7\n1 0 obj".getBytes(StandardCharsets.ISO_8859_1), As.BOXES)
+        assertThat(read("%PDF-1.7 1 0 obj".getBytes(StandardCharsets.ISO_8859_1), As.BOXES)
                         .toString())
                 .contains("PDF");
         byte[] old = new byte[600];
