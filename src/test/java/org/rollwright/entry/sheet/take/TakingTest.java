@@ -215,12 +215,11 @@ class TakingTest {
 
     @Test
     void what_many_rows_ask_is_asked_and_answered_once() throws IOException {
-        byte[] sheet = String.join(
-                        "\n",
-                        "Date,Bank,Bought,Silver",
-                        "2020-01-04,Tern Bank,1 box,1",
-                        "2020-01-11,Tern Bank,10 rolls,0")
-                .getBytes(StandardCharsets.UTF_8);
+        byte[] sheet = """
+                Date,Bank,Bought,Silver
+                2020-01-04,Tern Bank,1 box,1
+                2020-01-11,Tern Bank,10 rolls,0
+                """.getBytes(StandardCharsets.UTF_8);
         Taken asked = taken(As.BOXES, new String(sheet, StandardCharsets.UTF_8));
         assertThat(asked.questions()).hasSize(1);
         Taken.Question question = asked.questions().getFirst();
