@@ -6,10 +6,12 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.Acquisition;
 import org.rollwright.cabinet.CoinSheet;
@@ -49,8 +51,9 @@ public final class TakenSheet {
     ///
     /// @param rows how many rows become something
     /// @param things how many coins or boxes they become
+    /// @param known how many rows are left because they stand in the record already
     /// @param left things on the sheet that are not recorded
-    public record Plan(int rows, int things, List<Left> left, List<CoinSheet.Read> coins, List<Box> boxes) {
+    public record Plan(int rows, int things, int known, List<Left> left, List<CoinSheet.Read> coins, List<Box> boxes) {
         /// All of it as one step, numbered for a state.
         public Event event(State known) {
             if (!coins.isEmpty()) {
@@ -99,20 +102,30 @@ public final class TakenSheet {
 
     private final Catalog catalog;
     private final LocalDate today;
+    /// What of a box tells that it is the same one.
+    private record Known(Denomination denomination, BoxDetails details) {}
+
+    private final Set<Known> boxesKnown = new HashSet<>();
+    private final Set<CoinDescription> coinsKnown = new HashSet<>();
+    private int known;
+
     private final List<Left> left = new ArrayList<>();
     private final List<CoinSheet.Read> coins = new ArrayList<>();
     private final List<Box> boxes = new ArrayList<>();
 
-    private TakenSheet(Catalog catalog, LocalDate today) {
+    private TakenSheet(Catalog catalog, LocalDate today, State known) {
         this.catalog = catalog;
         this.today = today;
+        known.hunt().boxes().forEach(box -> boxesKnown.add(new Known(box.denomination(), box.details())));
+        known.holdings().coins().forEach(coin -> coinsKnown.add(coin.description()));
     }
 
     /// Plans what is recorded of a sheet.
     ///
     /// @param today the day a coin counts as owned when the sheet says no other
-    public static Plan plan(Taken taken, Catalog catalog, LocalDate today) {
-        TakenSheet planning = new TakenSheet(catalog, today);
+    /// @param known the record; a row that stands in it already is left
+    public static Plan plan(Taken taken, Catalog catalog, LocalDate today, State known) {
+        TakenSheet planning = new TakenSheet(catalog, today, known);
         int rows = 0;
         for (TakenRow row : taken.rows()) {
             if (!row.isThing()) {
@@ -137,6 +150,7 @@ public final class TakenSheet {
         return new Plan(
                 rows,
                 planning.coins.size() + planning.boxes.size(),
+                planning.known,
                 List.copyOf(planning.left),
                 List.copyOf(planning.coins),
                 List.copyOf(planning.boxes));
@@ -162,6 +176,10 @@ public final class TakenSheet {
         }
         String coinsSaid = row.field("coins");
         String rollsSaid = row.field("rolls");
+        if (coinsSaid.isEmpty() && rollsSaid.matches("[1-9][0-9]{0,4}")) {
+            // the denomination was answered after the row was read
+            coinsSaid = Long.toString(Long.parseLong(rollsSaid) * facts.get().coinsPerRoll());
+        }
         if (!coinsSaid.matches("[0-9]{1,9}") || !rollsSaid.matches("[0-9]{0,5}")) {
             leave(row, t("action.sheet-no-coins", coinsSaid.isEmpty() ? rollsSaid : coinsSaid));
             return;
@@ -205,26 +223,28 @@ public final class TakenSheet {
         }
         String number = row.more().getOrDefault("number", "");
         int rolls = rollsSaid.isEmpty() ? 0 : Integer.parseInt(rollsSaid);
-        boxes.add(new Box(
-                facts.get().denomination(),
-                new BoxDetails(
-                        number.isEmpty() ? t("action.sheet-row", row.row()) : number,
-                        rolls == 0 ? BoxDetails.Form.BAG : BoxDetails.Form.BOX,
-                        rolls,
-                        facts.get().coinsPerRoll(),
-                        rolls == 0 ? (int) coins : 0,
-                        row.field("bank"),
-                        "",
-                        "",
-                        "",
-                        "",
-                        null,
-                        day,
-                        null,
-                        "",
-                        String.join("; ", notes)),
-                coins,
-                counts));
+        BoxDetails details = new BoxDetails(
+                number.isEmpty() ? t("action.sheet-row", row.row()) : number,
+                rolls == 0 ? BoxDetails.Form.BAG : BoxDetails.Form.BOX,
+                rolls,
+                facts.get().coinsPerRoll(),
+                rolls == 0 ? (int) coins : 0,
+                row.field("bank"),
+                "",
+                "",
+                "",
+                "",
+                null,
+                day,
+                null,
+                "",
+                String.join("; ", notes));
+        if (boxesKnown.contains(new Known(facts.get().denomination(), details))) {
+            known++;
+            leave(row, t("action.sheet-known"));
+            return;
+        }
+        boxes.add(new Box(facts.get().denomination(), details, coins, counts));
     }
 
     private void coin(TakenRow row) {
@@ -310,6 +330,11 @@ public final class TakenSheet {
         Acquisition acquisition =
                 new Acquisition(how, row.more().getOrDefault("from", ""), day == null ? today : day, price);
         List<String> place = row.field("place").isEmpty() ? List.of() : List.of(row.field("place"));
+        if (coinsKnown.contains(description)) {
+            known++;
+            leave(row, t("action.sheet-known"));
+            return;
+        }
         for (int i = 0; i < quantity; i++) {
             coins.add(new CoinSheet.Read(description, high, place, acquisition));
         }

@@ -89,4 +89,28 @@ class TakeTest {
             assertThat(ran.err()).isNotBlank().doesNotContain("Exception");
         }
     }
+
+    @Test
+    void a_sheet_taken_twice_is_recorded_once() throws IOException {
+        Path sheet = data.resolve("log.csv");
+        Files.writeString(sheet, """
+                Date,Bank,Bought,Wheats
+                2020-01-05,Tern Bank,1 box,12
+                2020-01-12,Tern Bank,10 rolls,3
+                """);
+        String[] take = {"take", sheet.toString(), "--as", "boxes", "--answer", "* denomination=1 cent"};
+        String[] record = {"take", sheet.toString(), "--as", "boxes", "--answer", "* denomination=1 cent", "--commit"};
+        assertThat(run(record).out()).contains("2 rows recorded");
+        assertThat(run(take).err()).contains("2 rows are in the record already");
+        Commands.Outcome second = run(record);
+        assertThat(second.status()).isEqualTo(2);
+        assertThat(second.out()).contains("row 2 is left: It is in the record already.");
+        String[] again = {
+            "take", sheet.toString(), "--as", "boxes", "--answer", "* denomination=1 cent", "--commit", "--again"
+        };
+        assertThat(run(again).out()).contains("2 rows recorded");
+        String coins = "src/test/resources/sheets/stacked-coins.xlsx";
+        assertThat(run("take", coins, "--as", "coins", "--commit").status()).isZero();
+        assertThat(run("take", coins, "--as", "coins", "--commit").out()).contains("0 rows recorded");
+    }
 }

@@ -19,6 +19,7 @@ import org.rollwright.cli.shell.ExitCode;
 import org.rollwright.cli.shell.Json;
 import org.rollwright.cli.shell.Open;
 import org.rollwright.desk.Desk;
+import org.rollwright.desk.State;
 import org.rollwright.entry.sheet.take.As;
 import org.rollwright.entry.sheet.take.Column;
 import org.rollwright.entry.sheet.take.Lexicon;
@@ -43,6 +44,8 @@ import picocli.CommandLine;
             "Nothing is recorded without --commit. With it every row without a question is recorded, all as one step,",
             "and the others are named. Fields marked with * were not said in the row itself.",
             "An answer is a row and a field, 12 mint=D, or 12 skip, or 12 take (as shown); with a sheet, Sheet!12 skip.",
+            "What many rows ask is asked once and answered with * for the row: * denomination=1 cent, or *[B] grade=VG.",
+            "A row that is already in the record is left, unless --again says that there are two of it.",
             "Exit status: 0 done, 2 the file or an answer was not usable, 4 the store is in use, 5 not saved."
         })
 public final class TakeCommand implements Callable<Integer> {
@@ -78,6 +81,9 @@ public final class TakeCommand implements Callable<Integer> {
     @CommandLine.Option(names = "--commit", description = "Record the rows without a question.")
     private boolean commit;
 
+    @CommandLine.Option(names = "--again", description = "Record rows that are already recorded once more.")
+    private boolean again;
+
     @CommandLine.Option(names = "--json", description = "Print as JSON.")
     private boolean json;
 
@@ -88,15 +94,21 @@ public final class TakeCommand implements Callable<Integer> {
         Settings settings = new Settings(open.folder());
         Map<String, String> said = said(what, settings);
         List<Taken.Answer> given = answers();
+        Taking.Said beside = new Taking.Said(said, usual(given), fileName());
         if (!commit) {
-            Taken taken = answered(read(bytes, what, new Taking(open.catalog(System.err), words()), said), given);
+            Taken taken = answered(read(bytes, what, new Taking(open.catalog(System.err), words()), beside), given);
+            warn(taken);
             print(taken, null);
             return ExitCode.OK.number();
         }
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
-            Taken taken = answered(read(bytes, what, new Taking(bench.catalog(), words()), said), given);
+            Taken taken = answered(read(bytes, what, new Taking(bench.catalog(), words()), beside), given);
             LocalDate today = LocalDate.ofInstant(InstantSource.system().instant(), ZoneId.systemDefault());
-            TakenSheet.Plan plan = TakenSheet.plan(taken, bench.catalog(), today);
+            TakenSheet.Plan plan = TakenSheet.plan(
+                    taken,
+                    bench.catalog(),
+                    today,
+                    again ? State.EMPTY : bench.desk().state());
             if (plan.things() > 0) {
                 Desk.Outcome outcome = bench.desk().record(0, "take " + fileName(), plan::event);
                 if (outcome instanceof Desk.Outcome.Refused refused) {
@@ -106,6 +118,26 @@ public final class TakeCommand implements Callable<Integer> {
             remember(what, settings);
             print(taken, plan);
             return plan.things() > 0 ? ExitCode.OK.number() : ExitCode.INPUT.number();
+        }
+    }
+
+    /// Tells before anything is recorded that rows are in the record already.
+    private void warn(Taken taken) {
+        if (again || !Files.isDirectory(open.folder())) {
+            return;
+        }
+        try (Open.Bench bench = open.open(Store.Mode.READ, System.err)) {
+            LocalDate today = LocalDate.ofInstant(InstantSource.system().instant(), ZoneId.systemDefault());
+            int known = TakenSheet.plan(
+                            taken, bench.catalog(), today, bench.desk().state())
+                    .known();
+            if (known > 0) {
+                System.err.println(Count.of(known, "row is", "rows are")
+                        + " in the record already, and would be left: was the sheet taken before? --again takes "
+                        + (known == 1 ? "it" : "them") + " once more.");
+            }
+        } catch (Open.Stop e) {
+            // what is shown needs no store; recording tells what is wrong with it
         }
     }
 
@@ -181,14 +213,29 @@ public final class TakeCommand implements Callable<Integer> {
                 .toList();
     }
 
+    /// Answers that hold for every row which says nothing: with them the sheet is read, not only filled in.
+    private static Map<String, String> usual(List<Taken.Answer> given) {
+        Map<String, String> usual = new LinkedHashMap<>();
+        given.stream()
+                .filter(answer -> answer.row() == Taken.Answer.ALL)
+                .filter(answer -> answer.topic().isEmpty() || Taking.isUnsaid(answer.topic()))
+                .filter(answer ->
+                        answer.field().equals("denomination") || answer.field().equals("currency"))
+                .forEach(answer -> usual.put(answer.field(), answer.value()));
+        return usual;
+    }
+
     private static Taken answered(Taken taken, List<Taken.Answer> given) {
-        taken.astray(given).stream().findFirst().ifPresent(answer -> {
-            throw new Open.Stop(
-                    ExitCode.INPUT,
-                    "Nothing is to be answered by '" + answer.row() + " " + answer.field()
-                            + "': there is no such row of a thing, or no such field. The fields are "
-                            + String.join(", ", taken.as().fields()) + ".");
-        });
+        taken.astray(given).stream()
+                .filter(answer -> !usual(List.of(answer)).containsKey(answer.field()))
+                .findFirst()
+                .ifPresent(answer -> {
+                    throw new Open.Stop(
+                            ExitCode.INPUT,
+                            "Nothing is to be answered by '" + answer.row() + " " + answer.field()
+                                    + "': there is no such row of a thing, or no such field. The fields are "
+                                    + String.join(", ", taken.as().fields()) + ".");
+                });
         return taken.with(given);
     }
 
@@ -223,7 +270,7 @@ public final class TakeCommand implements Callable<Integer> {
         }
     }
 
-    static Taken read(byte[] bytes, As what, Taking taking, Map<String, String> said) {
+    static Taken read(byte[] bytes, As what, Taking taking, Taking.Said said) {
         return switch (taking.read(bytes, what, said)) {
             case Taking.Read.Unusable unusable -> throw new Open.Stop(ExitCode.INPUT, unusable.sentence());
             case Taking.Read.Good good -> good.taken();
@@ -296,7 +343,25 @@ public final class TakeCommand implements Callable<Integer> {
             rows.add(one);
         }
         report.put("rows", rows);
+        List<Object> questions = new ArrayList<>();
+        for (Taken.Question question : taken.questions()) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("sheet", question.sheet());
+            one.put("field", question.field());
+            one.put("about", question.topic());
+            one.put("asks", question.sentence());
+            one.put("rows", question.rows());
+            one.put("answer", answer(question));
+            questions.add(one);
+        }
+        report.put("questions", questions);
         return report;
+    }
+
+    /// How a question of several rows is answered.
+    private static String answer(Taken.Question question) {
+        return (question.sheet().isEmpty() ? "" : question.sheet() + "!") + "*[" + question.topic() + "] "
+                + question.field() + "=";
     }
 
     private static void print(Taken taken) {
@@ -324,6 +389,10 @@ public final class TakeCommand implements Callable<Integer> {
                     "row " + row.row() + ": " + row.what() + (words.isEmpty() ? "" : ": ") + String.join(", ", words));
             row.leftOut().forEach(left -> System.out.println("    left out: " + left));
             row.asks().forEach(ask -> System.out.println("    ? " + ask.sentence()));
+        }
+        for (Taken.Question question : taken.questions()) {
+            System.out.println("asked of " + Count.of(question.rows().size(), "row", "rows") + ": "
+                    + question.sentence() + " One answer for all: --answer \"" + answer(question) + "...\"");
         }
         System.out.println(Count.of(taken.ready().size(), "row", "rows") + " could be taken as they are, "
                 + taken.asked().size() + " need an answer.");

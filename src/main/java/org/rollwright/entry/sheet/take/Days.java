@@ -90,6 +90,8 @@ final class Days {
             Pattern.compile("(?:ca?\\.? ?|about |around |circa |vers |um |rond |~ ?|fin |debut |early |late "
                     + "|spring |summer |fall |autumn |winter |ete |hiver |printemps |automne |sommer |herbst |zomer |herfst |lente |noel |xmas "
                     + "|christmas |kerst |weihnachten |ostern |paques |navidad |verano |easter )?([12][0-9]{3})");
+    private static final Pattern CHRISTMAS = Pattern.compile(
+            "(?:noel|xmas|christmas|x-mas|kerst|kerstmis|weihnachten|navidad|navidades)[ ,']*([12][0-9]{3})");
     private static final Pattern DAY_MONTH =
             Pattern.compile("(?:[a-z]{2,10}\\.?,? )?([0-9]{1,2})(?:st|nd|rd|th|er|e|ter)?[. -]*(?:de |of )?("
                     + MONTH_WORDS + ")\\.?(?:[ ,.'-]*(?:de |del )?([0-9]{4}|[0-9]{2}))?");
@@ -101,7 +103,21 @@ final class Days {
     private static final Pattern WEEKDAY = Pattern.compile(
             "(?:last |next )?(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|ma|di|wo|do|vr|za|zo|mo|mi|fr|sa|so|lun|mar|mer|jeu|ven|sam|dim)[a-z]*\\.?");
 
+    /// A month and nothing beside it but perhaps a year.
+    static final Pattern MONTH_HEADING = Pattern.compile("(?:month of |mois de |mes de |monat )?" + MONTH_WORDS
+            + "\\.?(?:[ ,.'/-]*(?:de |del )?([0-9]{4}|[0-9]{2}))?");
+
+    private static final Pattern MONTH_FIRST_WORD = Pattern.compile(
+            "(?:early |mid |late |debut |fin |mi |anfang |ende |begin |eind |some time in |sometime in )?("
+                    + MONTH_WORDS + ")(?![a-z]).*");
+
     private Days() {}
+
+    /// The month a text begins with.
+    static Optional<Integer> monthIn(String text) {
+        Matcher month = MONTH_FIRST_WORD.matcher(Words.plain(text).strip());
+        return month.matches() ? Optional.of(month(month.group(1))) : Optional.empty();
+    }
 
     /// Reads a cell.
     ///
@@ -142,6 +158,10 @@ final class Days {
         Matcher two = TWO.matcher(plain);
         if (two.matches()) {
             return two(Integer.parseInt(two.group(1)), Integer.parseInt(two.group(2)), plain.contains("."), order);
+        }
+        Matcher christmas = CHRISTMAS.matcher(plain);
+        if (christmas.matches()) {
+            return month(christmas.group(1), 12);
         }
         Matcher year = YEAR.matcher(plain);
         if (year.matches()) {

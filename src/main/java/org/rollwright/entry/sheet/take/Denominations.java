@@ -1,6 +1,8 @@
 package org.rollwright.entry.sheet.take;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -102,7 +104,15 @@ final class Denominations {
         if (Words.plain(text).matches("\\s*[$]\\s?1s?\\s*(coins?)?\\s*")) {
             return Optional.of("1 dollar|US");
         }
-        List<Lexicon.Hit> hits = words.find(bare.isEmpty() ? text : bare, "named");
+        String without = BoxSize.without(bare);
+        bare = without.isEmpty() ? bare : without;
+        Matcher many = Pattern.compile(
+                        "(?:.*[^0-9.,])?(1|5|10|25|50)[ -]?(?:¢|(?:c|ct|cts|cents?|centavos?|centimos?)(?![a-z])).*")
+                .matcher(Words.plain(bare));
+        if (many.matches()) {
+            return Optional.of(many.group(1) + (many.group(1).equals("1") ? " cent" : " cents") + "|US");
+        }
+        List<Lexicon.Hit> hits = words.find(bare.isEmpty() ? text : bare, "named", "boxed");
         List<String> means = hits.stream().map(Lexicon.Hit::means).distinct().toList();
         if (means.size() == 1 && (!bare.isEmpty() || !text.contains("$"))) {
             return Optional.of(means.getFirst());
@@ -114,6 +124,10 @@ final class Denominations {
                 .matcher(Words.plain(bare));
         if (cents.matches()) {
             return Optional.of(cents.group(1) + (cents.group(1).equals("1") ? " cent" : " cents") + "|US");
+        }
+        Matcher sign = Pattern.compile("¢ ?(1|5|10|25|50)(?![0-9]).*").matcher(Words.plain(bare));
+        if (sign.matches()) {
+            return Optional.of(sign.group(1) + (sign.group(1).equals("1") ? " cent" : " cents") + "|US");
         }
         Matcher face = Pattern.compile("[$]?\\s*(0?\\.01|0?\\.05|0?\\.10?|0?\\.25|0?\\.50?|1|1\\.00|1\\.0)")
                 .matcher(Words.plain(text).strip());
@@ -128,6 +142,16 @@ final class Denominations {
     ///
     /// @param country the coin's country, blank when it is not known
     static Said ofCoin(String text, String country, Lexicon words) {
+        Matcher shillings = Pattern.compile("(?<![0-9])([0-9]{1,2})\\s*/\\s*(6d?|-)(?![0-9])")
+                .matcher(text);
+        if (PENCE.contains(country) && shillings.find()) {
+            String said = shillings.group(2).equals("-")
+                    ? formed(new BigDecimal(shillings.group(1)), "shilling")
+                    : shillings.group(1).equals("2") ? "half crown" : "";
+            if (!said.isEmpty()) {
+                return new Said(said, country, shillings.start(), shillings.end());
+            }
+        }
         List<Lexicon.Hit> hits = words.find(text, "named", "unit");
         Said best = Said.NONE;
         for (Lexicon.Hit hit : hits) {
@@ -172,7 +196,7 @@ final class Denominations {
         String number = number(text, hit.from());
         String word = Words.plain(text.substring(hit.from(), hit.to()));
         boolean abroad = !country.isEmpty() && !country.equals("United States") && !country.equals("Canada");
-        if (abroad && Character.isDigit(word.charAt(0))) {
+        if (abroad && word.matches("[0-9]+ ?[c¢]")) {
             BigDecimal cents = new BigDecimal(word.replaceAll("[^0-9]", ""));
             return new Said(formed(cents, hundredth(country)), "", hit.from(), hit.to());
         }
@@ -299,15 +323,59 @@ final class Denominations {
         return number + " " + (one ? unit : MANY.getOrDefault(unit, unit + "s"));
     }
 
+    private static final Map<String, Integer> SPELLED = spelled();
+
+    private static Map<String, Integer> spelled() {
+        Map<String, Integer> spelled = new HashMap<>();
+        Map.ofEntries(
+                        Map.entry(1, "one un une ein eine een uno una"),
+                        Map.entry(2, "two deux zwei twee dos due"),
+                        Map.entry(3, "three trois drei drie tres"),
+                        Map.entry(4, "four quatre vier cuatro"),
+                        Map.entry(5, "five cinq funf vijf cinco cinque"),
+                        Map.entry(10, "ten dix zehn tien diez dieci"),
+                        Map.entry(20, "twenty vingt zwanzig twintig veinte"),
+                        Map.entry(25, "twenty-five vingt-cinq veinticinco"),
+                        Map.entry(50, "fifty cinquante funfzig vijftig cincuenta"),
+                        Map.entry(100, "hundred hundert honderd cien"))
+                .forEach((number, said) -> {
+                    for (String word : said.split(" ", -1)) {
+                        spelled.put(word, number);
+                    }
+                });
+        return spelled;
+    }
+
+    private static final String NUMBER_WORDS =
+            "(?<![a-z])(?:" + String.join("|", spelled().keySet()) + ")";
+
     /// The number right in front of a place: `2½`, `1/2`, `25`.
     private static @Nullable String number(String text, int at) {
         Matcher number = Pattern.compile(
-                        "([0-9]+(?:[.,][0-9]+)?\\s*[½¼¾]|[0-9]+\\s*/\\s*[0-9]+|[½¼¾]|[0-9]+(?:[.,][0-9]+)?|halve|half|demi|medio|media|halber|un demi|(?<![a-z])one|(?<![a-z])two|(?<![a-z])five|(?<![a-z])ten)\\s*[-.]?\\s*$")
+                        "([0-9]+(?:[.,][0-9]+)?\\s*[½¼¾]|[0-9]+ [0-9]\\s*/\\s*[0-9]|[0-9]+\\s*/\\s*[0-9]+|[½¼¾]|[0-9]+(?:[.,][0-9]+)?|halve|half|demi|medio|media|halber|un demi|"
+                                + NUMBER_WORDS + ")\\s*[-.]?\\s*$")
                 .matcher(Words.plain(text.substring(0, at)));
-        return number.find() ? number.group(1).strip() : null;
+        if (!number.find()) {
+            return null;
+        }
+        String found = number.group(1).strip();
+        // 1953 crown: the year in front of a coin, not so many of them
+        boolean year = found.matches("1[5-9][0-9]{2}|20[0-3][0-9]") && !found.equals("2000");
+        return year ? null : found;
     }
 
     private static @Nullable BigDecimal value(String number) {
+        Integer spelled = SPELLED.get(number.strip());
+        if (spelled != null) {
+            return BigDecimal.valueOf(spelled);
+        }
+        Matcher mixed = Pattern.compile("([0-9]+) ([0-9])\\s*/\\s*([0-9])").matcher(number.strip());
+        if (mixed.matches() && !mixed.group(3).equals("0")) {
+            return new BigDecimal(mixed.group(1))
+                    .add(new BigDecimal(mixed.group(2))
+                            .divide(new BigDecimal(mixed.group(3)), 4, RoundingMode.HALF_UP)
+                            .stripTrailingZeros());
+        }
         String plain = number.replace(',', '.').replace(" ", "");
         BigDecimal part = BigDecimal.ZERO;
         for (Map.Entry<String, String> sign :
@@ -321,10 +389,6 @@ final class Denominations {
             case "" -> part;
             case "1/2", "half", "halve", "demi", "medio", "media", "halber", "un demi" -> new BigDecimal("0.5");
             case "1/4" -> new BigDecimal("0.25");
-            case "one" -> BigDecimal.ONE;
-            case "two" -> BigDecimal.TWO;
-            case "five" -> BigDecimal.valueOf(5);
-            case "ten" -> BigDecimal.TEN;
             default -> plain.matches("[0-9]{1,9}(\\.[0-9]{1,4})?") ? new BigDecimal(plain).add(part) : null;
         };
     }

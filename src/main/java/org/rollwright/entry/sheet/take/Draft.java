@@ -51,8 +51,13 @@ final class Draft {
 
     /// One question for each field: the first one is the plainest.
     void ask(String field, String sentence) {
+        ask(field, sentence, "");
+    }
+
+    /// A question whose answer may be the same for all rows that ask it.
+    void ask(String field, String sentence, String topic) {
         if (asks.stream().noneMatch(ask -> ask.sentence().equals(sentence))) {
-            asks.add(new TakenRow.Ask(field, sentence));
+            asks.add(new TakenRow.Ask(field, sentence, topic));
         }
     }
 

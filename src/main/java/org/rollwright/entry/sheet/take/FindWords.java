@@ -70,7 +70,19 @@ final class FindWords {
             }
             return;
         }
+        if (text.matches("[0-9]{1,4}[.,](?!0+$)[0-9]{1,2}|[0-9]{1,4}[.,][0-9]{4,}")) {
+            draft.ask("finds", t("take.ask-count-unclear", name, kind, cell.text()));
+            put(kind, "?");
+            return;
+        }
         String whole = text.replaceAll("[.,]0+$", "").replace(",", "");
+        if (kind.equals("W mint")
+                && draft.get("denomination").equals("1 cent")
+                && text.matches("~?[0-9]+.*")
+                && !whole.matches("0+")) {
+            // among cents a W is a wheat; who counts letters of mints there has to say so
+            draft.ask("finds", t("take.ask-w-or-wheat", name, cell.text()));
+        }
         if (NUMBER.matcher(whole).matches()) {
             put(kind, Long.toString(Long.parseLong(whole)));
             if (kind.contains(" or ") && !whole.matches("0+")) {
@@ -126,6 +138,19 @@ final class FindWords {
         draft.ask("finds", t("take.ask-count-unclear", name, kind, cell.text()));
     }
 
+    /// The denomination a kind is of and no other, blank when it is of several.
+    static String home(String kind) {
+        return switch (kind) {
+            case "wheat", "Indian head", "copper", "zinc", "memorial", "flying eagle" -> "1 cent";
+            case "war nickel", "buffalo", "Liberty head (V)", "buffalo or V", "before 1960", "Jefferson" -> "5 cents";
+            case "Mercury", "Roosevelt" -> "10 cents";
+            case "W mint", "standing Liberty", "Washington", "state" -> "25 cents";
+            case "walking Liberty", "Franklin", "Kennedy" -> "50 cents";
+            case "Ike dollar", "Susan B. Anthony", "Sacagawea", "presidential", "Morgan", "Peace" -> "1 dollar";
+            default -> "";
+        };
+    }
+
     /// Whether a kind can be among coins of a denomination, as far as that is plain.
     private static boolean applies(String kind, String denomination) {
         return switch (kind) {
@@ -144,6 +169,16 @@ final class FindWords {
     /// What stands behind a count in a column: `(incl merc)`, `+ 1 Bermuda`, `(1964)`, `buf`.
     private void behind(String kind, long count, String rest, String whole) {
         String inner = rest.replaceAll("[()\\[\\]]", " ").strip();
+        if (inner.matches("[/+&] *[0-9]{1,5}")) {
+            // two counts in one cell of which nothing here tells them apart
+            put(kind, "?");
+            draft.ask("finds", t("take.ask-count-unclear", name, kind, whole));
+            return;
+        }
+        if (inner.matches("(40|90|80|35) ?%?s?") && kind.equals("silver")) {
+            put(inner.substring(0, 2) + "% silver", Long.toString(count));
+            return;
+        }
         Matcher plus =
                 Pattern.compile("(?:\\+|&|and|plus)\\s*([0-9]{1,4})\\s*(.*)").matcher(inner);
         if (inner.matches("(incl|including|inkl|incl\\.|of which|1 of them|with).*")) {
@@ -201,14 +236,18 @@ final class FindWords {
     void told(String text) {
         String plain = Words.plain(text).strip();
         if (plain.isEmpty()
-                || plain.matches("0|[-?]+")
+                || plain.matches("0|[-]+")
                 || words.exact("nothing", plain.replaceAll("[!.]+$", "")).isPresent()) {
+            return;
+        }
+        if (plain.matches("[?]+|[?]+ .*") && !plain.matches(".*[0-9].*")) {
+            draft.ask("finds", t("take.ask-what-found", name, text));
             return;
         }
         String outside = text.replaceAll("\\([^)]*\\)", " ");
         boolean doubt = text.contains("?");
         List<String> parts = new ArrayList<>();
-        for (String part : outside.split("[,;\\n/]| \\+ | & | and | und | et | en ", -1)) {
+        for (String part : outside.split("[,;\\n/]| \\+ | & | and | und | et | en | y | plus ", -1)) {
             if (!part.isBlank()) {
                 parts.add(part.strip());
             }
@@ -271,6 +310,7 @@ final class FindWords {
         if (counted.matches() && !counted.group(2).isBlank()) {
             String count = NAMED.getOrDefault(counted.group(1), counted.group(1).replace("+", ""));
             String rest = counted.group(2).strip();
+            boolean more = counted.group(1).endsWith("+");
             if (rest.matches("[dspo]|cc")) {
                 // 43 S: the date of the coin before, not a number of them
                 return;
@@ -300,7 +340,10 @@ final class FindWords {
                 return;
             }
             String named = kind.orElse(word);
-            put(named, count);
+            put(named, more ? "~" + count : count);
+            if (more) {
+                draft.ask("finds", t("take.ask-how-many-finds", name, named, part));
+            }
             fromWords.add(named);
             if (doubt && kind.isPresent()) {
                 draft.ask("finds", t("take.ask-unsure-find", name, whole));

@@ -3,7 +3,9 @@ package org.rollwright.entry.sheet.take;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /// Grades as people write them, in words of five languages, brought to the trade's short form.
@@ -14,6 +16,10 @@ import java.util.regex.Pattern;
 /// @param rest words that were not understood
 /// @param doubtful a grade word that has two meanings, blank when none
 record Grades(String grade, String details, String colour, String rest, String doubtful) {
+    private static final Pattern HEDGE = Pattern.compile(
+            "\\b(or so|or thereabouts|or near it|maybe|probably|prob|probly|i think|i guess|my guess|guess|roughly|more or less"
+                    + "|peut[ -]etre|environ|a peu pres|ungefahr|etwa|vielleicht|ongeveer|misschien|quizas?|mas o menos|aprox)\\b\\.?");
+
     private static final Pattern STEP = Pattern.compile("[1-9]|[1-6][0-9]|70");
 
     private record Step(String letters, String number, boolean plus, boolean hedged) {
@@ -26,14 +32,21 @@ record Grades(String grade, String details, String colour, String rest, String d
         if (text.isBlank() || text.strip().matches("[?-]+")) {
             return new Grades("", "", "", "", "");
         }
-        String spaced = text.replaceAll("(?i)\\bv\\.f\\.?", "VF").replaceAll("(?i)\\be\\.f\\.?", "EF");
+        Matcher nearly =
+                Pattern.compile("^\\s*[an]\\.?(?=(?:VF|EF|XF|F|VG|Fine)\\b)").matcher(text);
+        boolean near = nearly.find();
+        boolean hedged = near || HEDGE.matcher(Words.plain(text)).find();
+        String said = near
+                ? text.substring(nearly.end())
+                : hedged ? HEDGE.matcher(Words.plain(text)).replaceAll(" ") : text;
+        String spaced = said.replaceAll("(?i)\\bv\\.f\\.?", "VF").replaceAll("(?i)\\be\\.f\\.?", "EF");
         List<Words.Token> tokens = Words.of(spaced);
         List<Step> steps = new ArrayList<>();
         Set<String> details = new LinkedHashSet<>();
         String colour = "";
         String doubtful = "";
         List<String> rest = new ArrayList<>();
-        boolean hedge = false;
+        boolean hedge = hedged;
         int i = 0;
         while (i < tokens.size()) {
             Words.Token token = tokens.get(i);
@@ -111,7 +124,7 @@ record Grades(String grade, String details, String colour, String rest, String d
                 case "grade" -> {
                     String letters = hit.means();
                     if (letters.endsWith("?")) {
-                        doubtful = text.substring(
+                        doubtful = spaced.substring(
                                 token.from(), tokens.get(next - 1).to());
                         letters = letters.substring(0, letters.length() - 1);
                     }
@@ -153,7 +166,86 @@ record Grades(String grade, String details, String colour, String rest, String d
         }
         // beside a sure neighbour a word with two meanings has one
         boolean sure = steps.size() > 1;
-        return new Grades(grade, String.join(", ", details), colour, String.join(" ", rest), sure ? "" : doubtful);
+        return new Grades(
+                grade,
+                String.join(", ", details),
+                colour,
+                String.join(" ", rest),
+                sure && !doubtful.matches("(?i)b|beau|belle") ? "" : doubtful);
+    }
+
+    private static final Pattern LETTERS = Pattern.compile(
+            "(?<![\\p{L}0-9])(?:(?:AG|VG|VF|XF|EF|AU|UNC|BU|MS|PF|PR|FDC|TTB|SUP|SPL|MBC|EBC)(?:[ -]?[1-7]?[0-9])?|(?:F|G)[ -]?(?:4|6|12|15))"
+                    + "[+]?(?:(?:[-/]| to )(?:[A-Z]{2,3}|F|G)?[0-9]{0,2})?(?![\\p{L}0-9])");
+
+    private static final Pattern AT_END = Pattern.compile(
+            "(?i)(?<![\\p{L}])(?:(?:about|almost|very|extra|extremely) )?(?:good|fine|unc|uncirculated|proof|mint state)"
+                    + "(?:[ -]?[1-7]?[0-9])?[+]?\\s*$");
+
+    /// Grade and damage among the other words of a description: in capitals, with a number, or in a part of their
+    /// own.
+    static Grades among(String text, Lexicon words) {
+        String grade = "";
+        Set<String> details = new LinkedHashSet<>();
+        boolean american = Words.plain(text)
+                .matches(
+                        ".*\\b(cents?|penn(y|ies)|dimes?|nickels?|quarters?|hal(f|ves)|dollars?|wheats?|indians?)\\b.*");
+        for (String part : text.split("[,;()]| - ", -1)) {
+            Grades whole = read(part, words);
+            Matcher letters = LETTERS.matcher(part);
+            boolean only = !part.isBlank() && whole.rest().isEmpty() && part.matches(".*\\p{L}.*");
+            boolean coin = only
+                    && part.strip().length() <= 2
+                    && !part.strip().matches(american ? "AU|BU|VF|VG|XF|EF|AG|MS|F|G" : "AU|BU|VF|VG|XF|EF|AG|MS");
+            Matcher word = AT_END.matcher(part);
+            if (only
+                    && !coin
+                    && !whole.grade().matches(".*[?]")
+                    && whole.doubtful().isEmpty()) {
+                grade = grade.isEmpty() ? whole.grade() : grade;
+                if (!whole.details().isEmpty()) {
+                    details.add(whole.details());
+                }
+            } else if (grade.isEmpty() && letters.find()) {
+                grade = read(letters.group(), words).grade();
+            } else if (grade.isEmpty() && word.find()) {
+                grade = read(word.group(), words).grade();
+            }
+        }
+        String of = detailsOf(text, words);
+        if (!of.isEmpty()) {
+            details.add(of);
+        }
+        return new Grades(grade, String.join(", ", details), "", "", "");
+    }
+
+    /// Damage a remark tells of, where a part of it is about nothing else: `rim ding at 4 oclock`, `nettoyée`.
+    static String detailsOf(String note, Lexicon words) {
+        Set<String> found = new LinkedHashSet<>();
+        for (String part : note.replaceAll("(?i)\\blt\\.", "light").split("[,;.!\\n/()]", -1)) {
+            String bare = Words.plain(part)
+                    .strip()
+                    .replaceAll(
+                            "( (slightly|a bit|badly|lightly|somewhat|heavily|rev|obv|reverse|obverse|un peu|leicht|licht|etwas|un poco))+$",
+                            "")
+                    .replaceAll(
+                            "^((has|with|w|w/|mit|avec|met|con|a|an|some|slightly?|lightly?|light|small|leichter?|leicht|petits?|petites?|un|une|een|ein|eine|kleiner?)[ /])+",
+                            "");
+            Optional<String> whole = words.exact("details", bare);
+            List<Lexicon.Hit> hits = words.find(part, "details");
+            boolean place = !hits.isEmpty()
+                    && hits.getFirst().first() == 0
+                    && Words.plain(part.substring(hits.getFirst().to()))
+                            .matches(" ?(at|on|near|in|by|sur|a|au|am|an|auf|bei|op|bij|aan|en|sobre|por)\\b.*");
+            boolean plain = whole.isPresent() || place;
+            String means = plain ? whole.orElseGet(() -> hits.getFirst().means()) : "";
+            boolean vague =
+                    means.equals("circulated") || Words.plain(part).strip().matches("green|groen|use|coups?|circ|new");
+            if (plain && !vague && !note.contains("?")) {
+                found.add(means);
+            }
+        }
+        return String.join(", ", found);
     }
 
     /// The letters a bare number stands for (common practice).

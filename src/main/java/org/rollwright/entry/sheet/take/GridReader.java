@@ -54,12 +54,47 @@ final class GridReader {
             return new Read.Unusable(t("take.file-too-large"));
         }
         if (bytes.length > 3 && bytes[0] == 'P' && bytes[1] == 'K') {
-            return workbook(bytes);
+            return isOpenDocument(bytes) ? new Read.Unusable(t("take.file-ods")) : workbook(bytes);
+        }
+        String begin = new String(bytes, 0, Math.min(bytes.length, 1_024), StandardCharsets.ISO_8859_1);
+        if (begin.startsWith("%PDF")) {
+            return new Read.Unusable(t("take.file-pdf"));
+        }
+        if (begin.startsWith("{\\rtf")) {
+            return new Read.Unusable(t("take.file-rtf"));
+        }
+        if (begin.stripLeading().toLowerCase(Locale.ROOT).matches("(?s)(<\\?xml.*|<!doctype html.*|<html.*)")) {
+            return new Read.Unusable(t("take.file-html"));
+        }
+        if (isPicture(bytes)) {
+            return new Read.Unusable(t("take.file-picture"));
+        }
+        // sheets of 1987 to 1993 have no common header; they begin with this record
+        if (bytes.length > 4
+                && bytes[0] == 0x09
+                && (bytes[1] == 0 || bytes[1] == 2 || bytes[1] == 4 || bytes[1] == 8)
+                && bytes[3] == 0) {
+            return new Read.Unusable(t("take.file-old"));
         }
         if (bytes.length >= 8 && ReadableWorkbook.isOLE2Header(bytes)) {
             return new Read.Unusable(t("take.file-old"));
         }
         return text(bytes);
+    }
+
+    /// Whether an archive says in its first entry that it is a text, a sheet or a drawing in the open format.
+    private static boolean isOpenDocument(byte[] bytes) {
+        String begin = new String(bytes, 0, Math.min(bytes.length, 200), StandardCharsets.ISO_8859_1);
+        return begin.contains("mimetypeapplication/vnd.oasis.opendocument");
+    }
+
+    /// PNG, JPEG, GIF or one of the phone's own forms, by the first bytes.
+    private static boolean isPicture(byte[] bytes) {
+        String begin = new String(bytes, 0, Math.min(bytes.length, 12), StandardCharsets.ISO_8859_1);
+        return begin.startsWith("\u0089PNG")
+                || begin.startsWith("\u00FF\u00D8\u00FF")
+                || begin.startsWith("GIF8")
+                || begin.matches("(?s)....ftyp.*");
     }
 
     private static Read text(byte[] bytes) {

@@ -72,7 +72,8 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
             Map.entry("dkk", "DKK"),
             Map.entry("nok", "NOK"));
 
-    private static final Pattern AMOUNT = Pattern.compile("[0-9](?:[0-9.,]|(?<=[0-9])[ ](?=[0-9]{3}(?![0-9])))*");
+    private static final Pattern AMOUNT = Pattern.compile(
+            "(?:(?<![0-9])[.,](?=[0-9]{1,2}(?![0-9])))?[0-9](?:[0-9.,]|(?<=[0-9])[ ](?=[0-9]{3}(?![0-9])))*");
     private static final Pattern SIGN = Pattern.compile("us\\$|\\$us|ca?\\$|a\\$|[$€£ƒ]|(?<![a-z])[a-z]{1,7}(?![a-z])");
 
     /// The currency a text names, blank when none.
@@ -104,14 +105,15 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
         String text = cell.text();
         String plain = Words.plain(text);
         boolean doubtful = plain.contains("?") || plain.contains("~");
-        String currency = currency(text);
+        String named = currency(text);
         Matcher old = Pattern.compile("(^|[ 0-9])f\\.?(?=[ 0-9]|$)").matcher(plain);
-        if (currency.isEmpty() && old.find()) {
-            currency = dutch ? "NLG" : "FRF";
+        if (named.isEmpty() && old.find()) {
+            named = dutch ? "NLG" : "FRF";
         }
-        if (currency.equals("FRF") && plain.matches(".*\\bfr\\.?.*") && plain.contains("s")) {
-            currency = plain.contains("sfr") ? "CHF" : currency;
+        if (named.equals("FRF") && plain.matches(".*\\bfr\\.?.*") && plain.contains("sfr")) {
+            named = "CHF";
         }
+        String currency = named;
         Matcher times = Pattern.compile("([0-9]+)\\s*(?:x|@|×|à|a)\\s*([$€£]?\\s*[0-9][0-9.,]*)")
                 .matcher(plain);
         if (times.find()) {
@@ -121,6 +123,14 @@ record Money(@Nullable BigDecimal amount, String currency, Per per, boolean face
                 return Optional.of(new Money(
                         each.get().multiply(new BigDecimal(times.group(1))), currency, Per.ALL, false, doubtful));
             }
+        }
+        if (plain.matches(".*\\b[0-9]{1,3}\\s*(for|pour|fur|voor|por)\\s*[$€£]?\\s*[0-9].*")) {
+            // 3 for $10 where nothing tells how many of the three these are
+            Matcher last = AMOUNT.matcher(plain.replaceAll("^.*?(for|pour|fur|voor|por)", ""));
+            Optional<BigDecimal> all = last.find()
+                    ? Numbers.read(last.group().replace(" ", "").replaceAll("[.,]+$", ""), manner)
+                    : Optional.empty();
+            return all.map(amount -> new Money(amount, currency, Per.UNSAID, false, true));
         }
         Per per = per(plain, words);
         Matcher amount = AMOUNT.matcher(plain);

@@ -25,6 +25,9 @@ final class Numbers {
 
     /// Reads the digits of a number token.
     static Optional<BigDecimal> read(String digits, Manner manner) {
+        if (digits.matches("[.,][0-9]{1,2}")) {
+            return Optional.of(new BigDecimal("0." + digits.substring(1)));
+        }
         int comma = digits.lastIndexOf(',');
         int point = digits.lastIndexOf('.');
         String plain;

@@ -33,7 +33,9 @@ public record TakenRow(
     ///
     /// @param field the field an answer would fill; blank when the answer is yes or no
     /// @param sentence the question in plain words
-    public record Ask(String field, String sentence) {}
+    /// @param topic what it is about when other rows may ask the same, a word of the sheet mostly; blank when the
+    ///     question is about this row only
+    public record Ask(String field, String sentence, String topic) {}
 
     public TakenRow {
         fields = Collections.unmodifiableMap(new LinkedHashMap<>(fields));

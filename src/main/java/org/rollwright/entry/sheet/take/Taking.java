@@ -60,25 +60,47 @@ public record Taking(Catalog catalog, Lexicon words) {
                         "unread");
     }
 
+    /// Whether a topic of a question is that nothing is said.
+    public static boolean isUnsaid(String topic) {
+        return List.of(t("take.nothing-said"), t("take.no-currency")).contains(topic);
+    }
+
     /// Whether a heading may be said to mean this.
     public static boolean isMeaning(String meaning, As as) {
         boolean find = as == As.BOXES && meaning.startsWith("find:") && meaning.length() > 5 && meaning.length() < 60;
         return find || meanings(as).contains(meaning);
     }
 
+    /// What the hunter says of a file beside what stands in it.
+    ///
+    /// @param headings what headings mean: the heading to one of [#meanings]
+    /// @param usual what is true of every row that says nothing else, by field: `denomination`, `currency`
+    /// @param file its name, blank when there is none; it may say what the sheet does not
+    public record Said(Map<String, String> headings, Map<String, String> usual, String file) {
+        public Said {
+            headings = Map.copyOf(headings);
+            usual = Map.copyOf(usual);
+        }
+    }
+
     /// Reads a file.
     ///
     /// @param said what headings mean by the hunter's word: the heading to one of [#meanings]
     public Read read(byte[] bytes, As as, Map<String, String> said) {
+        return read(bytes, as, new Said(said, Map.of(), ""));
+    }
+
+    /// Reads a file.
+    public Read read(byte[] bytes, As as, Said said) {
         return switch (GridReader.read(bytes)) {
             case GridReader.Read.Unusable unusable -> new Read.Unusable(unusable.sentence());
             case GridReader.Read.Good good -> read(good, as, said);
         };
     }
 
-    private Read read(GridReader.Read.Good good, As as, Map<String, String> said) {
+    private Read read(GridReader.Read.Good good, As as, Said said) {
         Map<String, String> meanings = new java.util.HashMap<>();
-        said.forEach((heading, field) -> meanings.put(Words.key(heading), field));
+        said.headings().forEach((heading, field) -> meanings.put(Words.key(heading), field));
         BankNames banks = new BankNames();
         List<SheetReader> readers = good.grids().stream()
                 .map(grid -> new SheetReader(as, words, catalog, grid, banks, meanings))
@@ -87,6 +109,8 @@ public record Taking(Catalog catalog, Lexicon words) {
             return new Read.Unusable(as == As.COINS ? t("take.no-coins") : t("take.no-boxes"));
         }
         readers.forEach(SheetReader::noteBanks);
+        String file = said.file().replaceAll("\\.[A-Za-z]{2,5}$", "").replaceAll("[_.-]+", " ");
+        readers.forEach(reader -> reader.beside(file, said.usual()));
         List<TakenRow> rows = new ArrayList<>();
         List<Taken.Table> tables = new ArrayList<>();
         for (SheetReader reader : readers) {

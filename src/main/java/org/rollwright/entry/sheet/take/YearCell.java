@@ -69,12 +69,26 @@ record YearCell(
             return new YearCell("", "", "", nonNull(range.group(6)).strip(), true, false, false);
         }
         Matcher decade = DECADE.matcher(plain);
-        if (decade.matches() && column) {
+        if (decade.matches() && (column || plain.matches("[0-9]{4}'?s\\b.*"))) {
             return new YearCell("", "", "", "", true, false, false);
         }
         Matcher over = OVER.matcher(plain);
         if (over.matches()) {
             return marked(over.group(1), "overdate " + over.group(1) + "/" + over.group(2), over.group(3), words);
+        }
+        // the year as the coin's own calendar counts it, and ours beside it
+        Matcher both = Pattern.compile(
+                        "([0-9]{2,4})\\s*(?:\\(|=|/)\\s*" + YEAR + "\\)?(?:\\s*(?:ad|ce|n\\.?c\\.?))?(.*)",
+                        Pattern.CASE_INSENSITIVE)
+                .matcher(plain);
+        if (both.matches() && isOther(both.group(1), both.group(2))) {
+            return marked(both.group(2), "", both.group(3), words);
+        }
+        Matcher back = Pattern.compile(
+                        YEAR + "\\s*(?:\\(|=|/)\\s*([0-9]{2,4})(?:\\s*ah)?\\)?(.*)", Pattern.CASE_INSENSITIVE)
+                .matcher(plain);
+        if (back.matches() && back.group(2).length() >= 3 && isOther(back.group(2), back.group(1))) {
+            return marked(back.group(1), "", back.group(3), words);
         }
         Matcher full = FULL.matcher(plain);
         if (full.matches()) {
@@ -102,6 +116,17 @@ record YearCell(
         int first = Integer.parseInt(from.substring(from.length() - 2));
         int last = Integer.parseInt(to.substring(to.length() - 2));
         return to.length() == 4 || (last > first && !range.group().contains("/"));
+    }
+
+    /// Whether one number is another calendar's for a year of ours: of the Hijra, the Buddhist era, the Hebrew one.
+    private static boolean isOther(String other, String year) {
+        int own = Integer.parseInt(other);
+        int ours = Integer.parseInt(year);
+        boolean hijra = Math.abs((int) Math.round(own * 0.970225 + 621.54) - ours) <= 1;
+        boolean buddhist = own - ours == 543 || own - ours == 544;
+        boolean hebrew = own - ours == 3760 || own - ours == 3761;
+        boolean saka = ours - own == 78 || ours - own == 79 || ours - own == 57 || ours - own == 56;
+        return hijra || buddhist || hebrew || (saka && own > 1000);
     }
 
     private static Optional<YearCell> era(String text, Lexicon words) {

@@ -69,7 +69,7 @@ final class SheetScore {
         }
         for (Path truth : truths) {
             String name = truth.getFileName().toString().replace(".truth.csv", "");
-            for (String ending : List.of(".xlsx", ".csv")) {
+            for (String ending : List.of(".xlsx", ".csv", ".tsv", ".txt")) {
                 Path sheet = folder.resolve(name + ending);
                 if (Files.exists(sheet)) {
                     scores.add(score(sheet, truth));

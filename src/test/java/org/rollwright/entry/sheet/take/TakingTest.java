@@ -1,6 +1,7 @@
 package org.rollwright.entry.sheet.take;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -132,5 +133,130 @@ class TakingTest {
         byte[] noise = new byte[4_000];
         random.nextBytes(noise);
         assertThat(read(noise, As.BOXES)).isInstanceOf(Taking.Read.Unusable.class);
+    }
+
+    @Test
+    void a_description_in_one_cell_is_read_to_its_last_word() throws IOException {
+        Taken coins = taken(
+                As.COINS,
+                "Coin,Qty,Where,Paid",
+                "\"1965 Canada dollar, large beads, pointed 5\",1,tin,$12",
+                "\"1909 S VDB cent VG8, cleaned\",1,safe,$600",
+                "Kennedy half 1964 D AU x3,,tin,face",
+                "2004 D Wisconsin quarter extra leaf high,1,tin,",
+                "\"1972 cent, looks like a moon\",1,tin,",
+                "1953 Great Britain crown,1,tin,",
+                "need 1912-S,,,");
+        assertThat(coins.asked()).isEmpty();
+        assertThat(coins.ready())
+                .extracting(row -> row.field("denomination"), row -> row.field("kind"), row -> row.field("variety"))
+                .containsExactly(
+                        tuple("1 dollar", "", "large beads, pointed 5"),
+                        tuple("1 cent", "", "VDB"),
+                        tuple("50 cents", "Kennedy", ""),
+                        tuple("25 cents", "Wisconsin", "extra leaf high"),
+                        tuple("1 cent", "", ""),
+                        tuple("1 crown", "", ""));
+        assertThat(coins.ready().get(1).field("grade")).isEqualTo("VG 8");
+        assertThat(coins.ready().get(1).field("details")).isEqualTo("cleaned");
+        assertThat(coins.ready().get(2).field("quantity")).isEqualTo("3");
+        assertThat(coins.ready().get(4).field("note")).contains("moon");
+        assertThat(coins.rows().getLast().leftOut()).isNotEmpty();
+    }
+
+    @Test
+    void months_head_sections_and_banks_have_their_first_name() throws IOException {
+        Taken boxes = taken(
+                As.BOXES,
+                "Hunt log",
+                "Date\tBank\tBought\tFound\tNotes",
+                "--- JAN 2022 ---",
+                "1/8\tLarch Hollow Bank & Trust\t$25 pennies\t11 wheats, 2 Canadian",
+                "1/15\tLHBT\thalf box dimes\tskunk",
+                "\t\tJan: 1 penny bx, 11 wheats",
+                "--- FEB ---",
+                "2/5\tLarch Hollow\t1 bx\t3 war\tnickels I guess",
+                "2/12\tLHBT\t$300 halves, 20 rolls\t40+ silver",
+                "2/19\tLHBT\t500 coins halves\tnothing",
+                "2/26\tLHBT\t2 boxes + 5 rolls nickels\t?");
+        assertThat(boxes.ready())
+                .extracting(row -> row.field("date"), row -> row.field("bank"), row -> row.field("coins"))
+                .containsExactly(
+                        tuple("2022-01-08", "Larch Hollow Bank & Trust", "2500"),
+                        tuple("2022-01-15", "Larch Hollow Bank & Trust", "1250"),
+                        tuple("2022-02-19", "Larch Hollow Bank & Trust", "500"));
+        assertThat(boxes.asked()).extracting(TakenRow::row).containsExactly(8L, 9L, 11L);
+        assertThat(boxes.rows().get(5).what()).isEqualTo("total");
+    }
+
+    @Test
+    void logs_in_other_languages_count_the_same_things() throws IOException {
+        Taken boxes = taken(
+                As.BOXES,
+                "Registro de cajas de pennies 2021",
+                "Fecha;Banco;Rollos;Trigo;Indias;Cobre (kg)",
+                "05/01/2021;Banco del Olmo;50;12;0;1,25",
+                "19/01/2021;B. del Olmo;media caja;4;0;0,6",
+                "Total;;75;16;0;");
+        assertThat(boxes.ready())
+                .extracting(
+                        row -> row.field("bank"),
+                        row -> row.field("coins"),
+                        row -> row.field("finds"),
+                        row -> row.field("grams"))
+                .containsExactly(
+                        tuple("Banco del Olmo", "2500", "wheat:12;Indian head:0", "1250"),
+                        tuple("Banco del Olmo", "1250", "wheat:4;Indian head:0", "600"));
+        Taken french =
+                taken(As.BOXES, "Date,Banque,Pièce,Rouleaux,Argent", "2022-01-12,Caisse du Gué,25 cents,demi-boîte,2");
+        assertThat(french.ready().getFirst().field("denomination")).isEqualTo("25 cents");
+        assertThat(french.ready().getFirst().field("coins")).isEqualTo("1000");
+    }
+
+    @Test
+    void what_many_rows_ask_is_asked_and_answered_once() throws IOException {
+        byte[] sheet = """
+                Date,Bank,Bought,Silver
+                2020-01-04,Tern Bank,1 box,1
+                2020-01-11,Tern Bank,10 rolls,0
+                """.getBytes(StandardCharsets.UTF_8);
+        Taken asked = taken(As.BOXES, new String(sheet, StandardCharsets.UTF_8));
+        assertThat(asked.questions()).hasSize(1);
+        Taken.Question question = asked.questions().getFirst();
+        assertThat(question.rows()).containsExactly(2L, 3L);
+        Taken.Answer all = Taken.Answer.parse("* denomination=10 cents").orElseThrow();
+        assertThat(asked.astray(List.of(all))).isEmpty();
+        Taking.Read read = SheetScore.taking()
+                .read(sheet, As.BOXES, new Taking.Said(Map.of(), Map.of("denomination", "10 cents"), ""));
+        Taken answered = ((Taking.Read.Good) read).taken();
+        assertThat(answered.ready()).extracting(row -> row.field("coins")).containsExactly("2500", "500");
+        assertThat(answered.with(List.of(all)).asked()).isEmpty();
+        Taking.Read named =
+                SheetScore.taking().read(sheet, As.BOXES, new Taking.Said(Map.of(), Map.of(), "dimes_2020.csv"));
+        assertThat(((Taking.Read.Good) named).taken().asked()).isEmpty();
+    }
+
+    @Test
+    void a_file_that_is_something_else_is_named_as_that() throws IOException {
+        assertThat(read(
+                                "PK\u0003\u0004zzzzzzzzzzzzzzzzzzzzzzzzzzmimetypeapplication/vnd.oasis.opendocument.spreadsheet"
+                                        .getBytes(StandardCharsets.ISO_8859_1),
+                                As.BOXES)
+                        .toString())
+                .contains("ODS");
+        assertThat(read("%PDF-1.7 1 0 obj".getBytes(StandardCharsets.ISO_8859_1), As.BOXES)
+                        .toString())
+                .contains("PDF");
+        byte[] old = new byte[600];
+        System.arraycopy(
+                new byte[] {(byte) 0xD0, (byte) 0xCF, 0x11, (byte) 0xE0, (byte) 0xA1, (byte) 0xB1, 0x1A, (byte) 0xE1},
+                0,
+                old,
+                0,
+                8);
+        assertThat(read(old, As.COINS).toString()).contains("XLS");
+        assertThat(read("<html><table><tr><td>Coin".getBytes(StandardCharsets.UTF_8), As.COINS)
+                        .toString())
+                .contains("page");
     }
 }
