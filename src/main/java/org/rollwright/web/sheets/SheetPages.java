@@ -185,7 +185,8 @@ public final class SheetPages {
             return;
         }
         LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
-        TakenSheet.Plan plan = TakenSheet.plan(taken, bench.catalog(), today);
+        TakenSheet.Plan plan =
+                TakenSheet.plan(taken, bench.catalog(), today, bench.desk().state());
         if (plan.things() == 0) {
             show(context, id, sheet, taken, fields, List.of(t("sheets.nothing-to-record")));
             return;
@@ -247,6 +248,11 @@ public final class SheetPages {
                 int colon = name.lastIndexOf(':');
                 answer(name.substring("answer:".length(), colon), name.substring(colon + 1), value)
                         .ifPresent(answers::add);
+            } else if (name.startsWith("all:") && !value.isEmpty()) {
+                String[] parts = name.substring("all:".length()).split("\\|", 3);
+                if (parts.length == 3) {
+                    answers.add(new Taken.Answer(parts[0], Taken.Answer.ALL, parts[2], parts[1], value));
+                }
             } else if (name.startsWith("row:") && (value.equals("skip") || value.equals("take"))) {
                 answer(name.substring("row:".length()), value, "").ifPresent(answers::add);
             }

@@ -14,6 +14,7 @@ import org.rollwright.entry.sheet.take.Taking;
 /// A sheet as the page shows it: what every column was read as, and what every row would become.
 ///
 /// @param id under which the tool keeps the sheet while it is looked at
+/// @param common questions that several rows ask, answered once
 /// @param ready rows that would be recorded as they are
 /// @param asked rows with a question
 /// @param more rows that are not shown, because no page could hold them
@@ -23,6 +24,7 @@ public record SheetView(
         String as,
         List<Head> heads,
         List<String> meanings,
+        List<Question> common,
         List<Row> rows,
         int ready,
         int asked,
@@ -93,6 +95,18 @@ public record SheetView(
                 taken.as() == As.COINS ? "coins" : "boxes",
                 heads,
                 Taking.meanings(taken.as()),
+                taken.questions().stream()
+                        .map(one -> {
+                            String input = "all:" + one.sheet() + "|" + one.field() + "|" + one.topic();
+                            return new Question(
+                                    input,
+                                    t(
+                                            "sheets.of-rows",
+                                            one.sentence(),
+                                            one.rows().size()),
+                                    typed.getOrDefault(input, ""));
+                        })
+                        .toList(),
                 rows,
                 taken.ready().size(),
                 asked,
