@@ -152,10 +152,12 @@ class MatHandsTest extends PageWithBench {
         assertThat(page.locator(".last-name")).containsText("1955");
         page.keyboard().press("*");
         assertThat(page.locator("#attribution")).isVisible();
+        page.waitForLoadState();
         page.keyboard().press("Escape");
         assertThat(page.locator("#line")).isFocused();
         page.keyboard().press("*");
         assertThat(page.locator("#attribution")).isVisible();
+        page.waitForLoadState();
         page.keyboard().press("n");
         page.waitForURL(url -> url.contains("a="));
         page.keyboard().press("k");

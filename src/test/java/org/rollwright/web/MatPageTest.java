@@ -221,16 +221,16 @@ class MatPageTest extends PageWithBench {
         Page page = window.newPage();
         page.navigate(bench.address + "/mat");
         page.locator("select[name=denomination]").selectOption("US cent");
-        page.locator("input[name=label]").fill("Box 77");
+        page.locator(".form input[name=label]").first().fill("Box 77");
         page.locator("input[type=checkbox][value=wheat]").check();
-        page.locator("input[name=label]").press("Enter");
+        page.locator(".form input[name=label]").first().press("Enter");
         assertThat(page.locator(".box-name")).hasText("Box 77");
         assertThat(page.locator(".watching")).containsText("wheat");
         page.navigate(bench.address + "/mat");
-        page.locator("input[name=count]").fill("none");
-        page.locator("input[name=label]").fill("Kept words");
-        page.locator("main button[type=submit]").click();
+        page.locator(".form input[name=count]").first().fill("none");
+        page.locator(".form input[name=label]").first().fill("Kept words");
+        page.locator(".form button[type=submit]").click();
         assertThat(page.locator(".problem")).containsText("none");
-        assertThat(page.locator("input[name=label]")).hasValue("Kept words");
+        assertThat(page.locator(".form input[name=label]").first()).hasValue("Kept words");
     }
 }
