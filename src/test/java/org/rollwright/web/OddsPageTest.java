@@ -63,7 +63,7 @@ class OddsPageTest {
                 assertThat(page.locator("#line")).hasValue("");
                 page.keyboard().press("+");
             }
-            assertThat(page.locator(".tally")).containsText("Pace: 6 wheat in 7 rolls is at the");
+            assertThat(page.locator(".tally")).containsText("Pace: 6 wheat in 6 rolls is at the");
             assertThat(page.locator(".tally")).containsText("The rest should give");
             assertThat(complaints).isEmpty();
         }
