@@ -49,7 +49,7 @@
     });
   }
 
-  // Holes of an album: arrows go from one to the next, Space sets it, and a finger may be drawn over several.
+  // Holes of an album: arrows go from one to the next, Space sets it, and a mouse may be drawn over several.
   var lookIn = document.getElementById("look-in");
   if (lookIn) {
     var ticks = Array.prototype.slice.call(lookIn.querySelectorAll(".holes input[type=checkbox]"));
@@ -58,9 +58,7 @@
     var pressed = false;
     var sum = function () {
       var set = ticks.filter(function (one) { return one.checked; }).length;
-      if (told) told.textContent = set === 0 ? "" : say("holes-ticked", set);
-      var fold = lookIn.querySelector("details.owned");
-      if (fold && set > 0) fold.open = true;
+      if (told) told.textContent = say("holes-ticked", set);
     };
     lookIn.addEventListener("change", sum);
     lookIn.addEventListener("keydown", function (event) {
@@ -100,7 +98,9 @@
       var hole = drawing !== null && event.buttons === 1 && event.target.closest(".hole.open");
       if (hole) { hole.querySelector("input").checked = drawing; sum(); }
     });
-    document.addEventListener("pointerup", function () { drawing = null; });
+    ["pointerup", "pointercancel"].forEach(function (end) {
+      document.addEventListener(end, function () { drawing = null; });
+    });
     // the press has set it already
     lookIn.addEventListener("click", function (event) {
       if (pressed && event.detail > 0 && event.target.closest(".hole.open") && !event.target.closest("a")) event.preventDefault();
@@ -295,7 +295,6 @@
       preview.scrollTop = 0;
       line.focus({ preventScroll: true });
       line.select(); // the next line typed takes its place
-      given = true;
       if (outcome === "choose") {
         var first = preview.querySelector(".option");
         if (first) first.focus();
@@ -408,8 +407,6 @@
   var again = false;
   // A preview asked for before an answer was shown must not take the answer, and the focus on it, away.
   var turn = 0;
-  // A refused line stands in the field, to be written over.
-  var given = false;
   function ask() {
     if (asked) { again = true; return; }
     var text = line.value;
@@ -426,7 +423,7 @@
       if (again) { again = false; ask(); }
     });
   }
-  line.addEventListener("input", function () { given = false; ask(); });
+  line.addEventListener("input", ask);
 
   // Another page changed something, or this one did. A row being changed is not taken away.
   document.body.addEventListener("htmx:sseBeforeMessage", function (event) {
@@ -443,7 +440,7 @@
   var spoken = { "⌫": say("key-delete"), "<": say("key-undo"), "+": say("key-roll"), "abc": say("key-letters"), "x2 ": say("key-two"), "ca ": say("key-canada"),
     "vf ...": say("key-grades"), "123": say("key-digits"), "skip": say("key-skip"), "-": say("key-checked"), "*": say("key-scope"), "␣": say("key-space") };
   var caps = { "+": say("cap-roll"), "<": say("cap-undo"), "-": say("cap-checked"), "*": say("cap-scope"), "vf ...": say("cap-grades"), "skip": say("cap-skip"), "123": "123" };
-  var touch = matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px) and (min-height: 600px)").matches;
+  var touch = (matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px)").matches) && matchMedia("(min-height: 600px)").matches;
   if (touch) {
     document.documentElement.classList.add("touch");
     lay("date");
@@ -469,15 +466,18 @@
     if (key === "abc") { line.inputMode = line.inputMode === "none" ? "text" : "none"; line.blur(); line.focus(); return; }
     if (key === "vf ...") { lay("grade"); return; }
     if (key === "123") { lay("date"); return; }
-    // the first key takes the place of a refused line
-    var fresh = line.value === "" || given;
-    given = false;
-    if (key === "⌫") line.value = fresh ? "" : line.value.slice(0, -1);
-    else if (fresh && /^(\+|<|-|skip)$/.test(key)) { line.value = ""; preview.innerHTML = ""; send(key); return; }
-    else if (key === "*") { var closer = document.getElementById("look-closer"); if (line.value === "" && closer) closer.click(); return; }
-    else if (/^[a-z]{1,2}[0-9]{1,2}$|^(bn|rb|rd)$/.test(key)) { line.value = (fresh ? "" : line.value.trimEnd() + " ") + key; lay("date"); }
-    else line.value = (fresh ? "" : line.value) + (key === "␣" ? " " : key);
-    line.setSelectionRange(line.value.length, line.value.length);
+    // what is selected is written over, a refused line above all; elsewhere the caret says where
+    var from = line.selectionStart;
+    var to = line.selectionEnd;
+    var whole = from === 0 && to === line.value.length;
+    if (whole && /^(\+|<|-|skip)$/.test(key)) { line.value = ""; preview.innerHTML = ""; send(key); return; }
+    if (key === "*") { var closer = document.getElementById("look-closer"); if (whole && closer) closer.click(); return; }
+    if (key === "⌫") line.setRangeText("", from === to ? Math.max(0, from - 1) : from, to, "end");
+    else if (/^[a-z]{1,2}[0-9]{1,2}$|^(bn|rb|rd)$/.test(key)) {
+      var gap = whole || from === 0 || line.value.charAt(from - 1) === " " ? "" : " ";
+      line.setRangeText(gap + key, from, to, "end");
+      lay("date");
+    } else line.setRangeText(key === "␣" ? " " : key, from, to, "end");
     ask();
   }
 

@@ -11,7 +11,12 @@
   var mat = document.querySelector(".crumb a[href^='/mat/']");
   if (mat) {
     document.addEventListener("keydown", function (event) {
-      if (event.key === "Escape" && !event.defaultPrevented && !typing()) mat.click();
+      // not while something is open, or typed and not kept
+      var kept = !document.querySelector("dialog[open]")
+        && Array.prototype.every.call(document.querySelectorAll("main input[type=text], main input:not([type]), main textarea"), function (field) {
+          return field.value === field.defaultValue;
+        });
+      if (event.key === "Escape" && !event.defaultPrevented && !typing() && kept) mat.click();
     });
   }
 

@@ -138,7 +138,7 @@ public final class AlbumActions {
         String list = typed.text("holes");
         Optional<Grade> grade = Grade.parse(typed.text("grade").toLowerCase(Locale.ROOT));
         if (typed.has("grade") && grade.isEmpty()) {
-            typed.wrong(t("typed.no-grade", Refusal.quote(typed.text("grade"))), t("typed.write-a-grade"));
+            typed.wrong(t("typed.grade-unknown", Refusal.quote(typed.text("grade"))), t("typed.write-a-grade"));
         }
         return known -> {
             Album album = known.album()

@@ -97,14 +97,16 @@ public final class ScopeActions {
         boolean fresh = !typed.has("key");
         return known -> {
             Variety variety = rows.varieties().getFirst();
-            boolean taken = setting.varieties()
-                    .book(known.scope())
-                    .variety(variety.key())
-                    .isPresent();
-            if (fresh && taken) {
+            Optional<Variety> before = setting.varieties().book(known.scope()).variety(variety.key());
+            if (fresh && before.isPresent()) {
                 throw new Declined(t("typed.variety-taken", variety.key()), t("typed.name-it-otherwise"));
             }
-            return new Desk.Step(0, new ScopeEvent.VarietyWritten(variety.key(), variety.cells()));
+            Map<String, String> written = new LinkedHashMap<>(variety.cells());
+            // how sure we are of its fields is no field of the form, and stays
+            before.map(Variety::cells)
+                    .map(old -> old.get(VarietyBook.CERTAINTY))
+                    .ifPresent(sure -> written.put(VarietyBook.CERTAINTY, sure));
+            return new Desk.Step(0, new ScopeEvent.VarietyWritten(variety.key(), written));
         };
     }
 

@@ -4,21 +4,26 @@ import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.Acquisition;
+import org.rollwright.cabinet.CabinetEvent;
 import org.rollwright.cabinet.CoinSheet;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.CountryFacts;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
+import org.rollwright.catalog.MintFacts;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
@@ -28,15 +33,18 @@ import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mint;
+import org.rollwright.coin.Refusal;
 import org.rollwright.coin.Strike;
 import org.rollwright.desk.State;
 import org.rollwright.entry.sheet.take.As;
+import org.rollwright.entry.sheet.take.Rolls;
 import org.rollwright.entry.sheet.take.Taken;
 import org.rollwright.entry.sheet.take.TakenRow;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.hunt.HuntEvent;
 import org.rollwright.hunt.Watch;
+import org.rollwright.journal.Bounds;
 import org.rollwright.journal.Event;
 
 /// What is recorded of a sheet that was read: every row without a question, the others by name.
@@ -73,17 +81,11 @@ public final class TakenSheet {
     /// A box to be recorded.
     public record Box(Denomination denomination, BoxDetails details, long coins, List<HuntEvent.WatchCount> counts) {}
 
+    /// A year or a month, where a sheet knows no day.
+    private static final String PART_OF_DAY = "([0-9]{4}(-[0-9]{2})?)?";
+
     /// Coins one row may become; more is no row of single coins.
     private static final int MOST_OF_A_ROW = 1_000;
-
-    private static final Map<String, String> KEYS = Map.of(
-            "1 cent", "cent",
-            "5 cents", "nickel",
-            "10 cents", "dime",
-            "25 cents", "quarter",
-            "50 cents", "half",
-            "1 dollar", "dollar",
-            "2 dollars", "two-dollars");
 
     private static final Map<String, String> WATCHES = Map.ofEntries(
             Map.entry("Indian head", "indian"),
@@ -105,27 +107,37 @@ public final class TakenSheet {
     /// What of a box tells that it is the same one.
     private record Known(Denomination denomination, BoxDetails details) {}
 
+    private final State state;
+    private final Predicate<TakenRow> again;
     private final Set<Known> boxesKnown = new HashSet<>();
-    private final Set<CoinDescription> coinsKnown = new HashSet<>();
+    /// Coins that came another way than by a hunt, by what they are: so many of a sheet stand in the record already.
+    private final Map<CoinDescription, Integer> coinsKnown = new HashMap<>();
     private int known;
 
     private final List<Left> left = new ArrayList<>();
     private final List<CoinSheet.Read> coins = new ArrayList<>();
     private final List<Box> boxes = new ArrayList<>();
 
-    private TakenSheet(Catalog catalog, LocalDate today, State known) {
+    private TakenSheet(Catalog catalog, LocalDate today, State known, Predicate<TakenRow> again) {
         this.catalog = catalog;
         this.today = today;
+        this.state = known;
+        this.again = again;
         known.hunt().boxes().forEach(box -> boxesKnown.add(new Known(box.denomination(), box.details())));
-        known.holdings().coins().forEach(coin -> coinsKnown.add(coin.description()));
+        known.holdings().coins().forEach(coin -> {
+            if (coin.ref().findId().isEmpty()) {
+                coinsKnown.merge(coin.description(), 1, Integer::sum);
+            }
+        });
     }
 
     /// Plans what is recorded of a sheet.
     ///
     /// @param today the day a coin counts as owned when the sheet says no other
     /// @param known the record; a row that stands in it already is left
-    public static Plan plan(Taken taken, Catalog catalog, LocalDate today, State known) {
-        TakenSheet planning = new TakenSheet(catalog, today, known);
+    /// @param again which rows are taken once more all the same
+    public static Plan plan(Taken taken, Catalog catalog, LocalDate today, State known, Predicate<TakenRow> again) {
+        TakenSheet planning = new TakenSheet(catalog, today, known, again);
         int rows = 0;
         for (TakenRow row : taken.rows()) {
             if (!row.isThing()) {
@@ -168,8 +180,10 @@ public final class TakenSheet {
 
     private void box(TakenRow row) {
         Country country = row.more().getOrDefault("country", "").equals("Canada") ? new Country("CA") : Country.US;
-        String key = KEYS.getOrDefault(row.field("denomination"), "");
-        Optional<DenominationFacts> facts = catalog.facts(new Denomination(country, key.isEmpty() ? "?" : key));
+        Optional<DenominationFacts> facts = Rolls.key(row.field("denomination"))
+                .flatMap(key -> catalog.facts(new Denomination(country, key)))
+                .or(() -> catalog.denominationByWord(
+                        country, row.field("denomination").toLowerCase(Locale.ROOT)));
         if (facts.isEmpty()) {
             leave(row, t("action.sheet-denomination-unknown", row.field("denomination")));
             return;
@@ -188,6 +202,10 @@ public final class TakenSheet {
         say(notes, row.field("note"));
         String date = row.field("date");
         LocalDate day = Limits.day(date).orElse(null);
+        if (day == null && !date.matches(PART_OF_DAY)) {
+            leave(row, t("action.sheet-day", date));
+            return;
+        }
         if (day == null) {
             say(notes, date.isEmpty() ? "" : t("action.sheet-in-month", date));
         }
@@ -239,7 +257,11 @@ public final class TakenSheet {
                 null,
                 "",
                 String.join("; ", notes));
-        if (boxesKnown.contains(new Known(facts.get().denomination(), details))) {
+        if (refused(
+                row, new HuntEvent.BoxAdded(state.hunt().nextBox(), facts.get().denomination(), details))) {
+            return;
+        }
+        if (!again.test(row) && boxesKnown.contains(new Known(facts.get().denomination(), details))) {
             known++;
             leave(row, t("action.sheet-known"));
             return;
@@ -248,10 +270,13 @@ public final class TakenSheet {
     }
 
     private void coin(TakenRow row) {
+        String land = row.field("country").toLowerCase(Locale.ROOT);
         Optional<Country> country = catalog.countries().stream()
-                .filter(facts -> facts.name().equals(row.field("country")))
-                .map(CountryFacts::country)
-                .findFirst();
+                .filter(facts -> facts.name().equalsIgnoreCase(land))
+                .findFirst()
+                .or(() -> catalog.countryByWord(land))
+                .or(() -> catalog.countryByWord(land.replaceAll("[^\\p{L}]", "")))
+                .map(CountryFacts::country);
         if (country.isEmpty()) {
             leave(row, t("action.sheet-country-unknown", row.field("country")));
             return;
@@ -266,15 +291,27 @@ public final class TakenSheet {
             return;
         }
         String yearSaid = row.field("year");
-        if (!yearSaid.isEmpty() && !yearSaid.matches("1[5-9][0-9]{2}|20[0-9]{2}")) {
+        boolean year4 = yearSaid.matches("[0-9]{4}")
+                && Integer.parseInt(yearSaid) >= Identity.FIRST_YEAR
+                && Integer.parseInt(yearSaid) <= Identity.LAST_YEAR;
+        if (!yearSaid.isEmpty() && !year4) {
             leave(row, t("action.sheet-year", yearSaid));
+            return;
+        }
+        Optional<Mint> letter = mint(country.get(), row.field("mint"));
+        if (!row.field("mint").isEmpty() && !row.field("mint").equals("none") && letter.isEmpty()) {
+            leave(row, t("action.sheet-mint", row.field("mint")));
+            return;
+        }
+        if (!row.field("colour").isEmpty() && colour(row.field("colour")) == null) {
+            leave(row, t("action.sheet-colour", row.field("colour")));
             return;
         }
         List<String> notes = new ArrayList<>();
         say(notes, row.field("note"));
         Integer year = yearSaid.isEmpty() ? null : Integer.valueOf(yearSaid);
         Denomination denomination = denomination(country.get(), row);
-        Identity identity = identity(denomination, year, row);
+        Identity identity = identity(denomination, year, letter, row);
         String gradeSaid = row.field("grade");
         boolean proof = gradeSaid.startsWith("Proof");
         @Nullable Grade low = null;
@@ -299,20 +336,27 @@ public final class TakenSheet {
         say(notes, row.field("kind").isEmpty() || !identity.design().isEmpty() ? "" : row.field("kind"));
         int quantity = Integer.parseInt(row.field("quantity"));
         BigDecimal price = null;
+        BigDecimal rest = BigDecimal.ZERO;
         if (!row.field("paid").isEmpty()) {
-            if (!row.field("paid").matches("[0-9]{1,9}(\\.[0-9]{1,6})?")) {
+            String paid = row.field("paid").replaceFirst("^\\$ ?", "");
+            if (!paid.matches("[0-9]{1,9}(\\.[0-9]{1,6})?")) {
                 leave(row, t("action.sheet-paid", row.field("paid")));
                 return;
             }
-            BigDecimal all = new BigDecimal(row.field("paid"));
+            BigDecimal all = new BigDecimal(paid);
             if (row.field("currency").equals("USD")) {
-                price = all.divide(BigDecimal.valueOf(quantity), 2, RoundingMode.HALF_UP);
+                price = all.divide(BigDecimal.valueOf(quantity), 2, RoundingMode.DOWN);
+                rest = all.subtract(price.multiply(BigDecimal.valueOf(quantity)));
             } else {
                 say(notes, t("action.sheet-paid-in", all.toPlainString(), row.field("currency")));
             }
         }
         String acquired = row.field("acquired");
         LocalDate day = Limits.day(acquired).orElse(null);
+        if (day == null && !acquired.matches(PART_OF_DAY)) {
+            leave(row, t("action.sheet-day", acquired));
+            return;
+        }
         if (day == null) {
             say(notes, acquired.isEmpty() ? "" : t("action.sheet-got-in", acquired));
         }
@@ -327,22 +371,33 @@ public final class TakenSheet {
                 String.join("; ", notes),
                 List.of());
         String how = day != null && !row.field("paid").isEmpty() ? "bought" : "owned";
-        Acquisition acquisition =
-                new Acquisition(how, row.more().getOrDefault("from", ""), day == null ? today : day, price);
+        String from = row.more().getOrDefault("from", "");
+        LocalDate came = day == null ? today : day;
+        Acquisition acquisition = new Acquisition(how, from, came, price);
         List<String> place = row.field("place").isEmpty() ? List.of() : List.of(row.field("place"));
-        if (coinsKnown.contains(description)) {
+        if (refused(row, new CabinetEvent.CoinAcquired(state.cabinet().nextAdded(), description, acquisition))) {
+            return;
+        }
+        int there = coinsKnown.getOrDefault(description, 0);
+        if (!again.test(row) && there >= quantity) {
+            coinsKnown.put(description, there - quantity);
             known++;
             leave(row, t("action.sheet-known"));
             return;
         }
         for (int i = 0; i < quantity; i++) {
-            coins.add(new CoinSheet.Read(description, high, place, acquisition));
+            // what does not go into the others was paid for the first
+            BigDecimal own = price == null || i > 0 ? price : price.add(rest);
+            coins.add(new CoinSheet.Read(description, high, place, new Acquisition(how, from, came, own)));
         }
     }
 
     private Denomination denomination(Country country, TakenRow row) {
         String said = row.field("denomination");
-        String key = KEYS.getOrDefault(said, said);
+        String key = Rolls.key(said)
+                .or(() -> catalog.denominationByWord(country, said.toLowerCase(Locale.ROOT))
+                        .map(facts -> facts.denomination().key()))
+                .orElse(said);
         boolean large = country.equals(Country.US)
                 && key.equals("dollar")
                 && !row.field("year").isEmpty()
@@ -353,7 +408,7 @@ public final class TakenSheet {
     }
 
     /// Mint, kind and design as the catalogue calls them, where what is said leaves one choice.
-    private Identity identity(Denomination denomination, @Nullable Integer year, TakenRow row) {
+    private Identity identity(Denomination denomination, @Nullable Integer year, Optional<Mint> letter, TakenRow row) {
         String mintSaid = row.field("mint");
         boolean american = denomination.country().equals(Country.US);
         List<Issue> issues = year == null ? List.of() : catalog.ofYear(denomination, year);
@@ -362,9 +417,8 @@ public final class TakenSheet {
         // a keeper who writes no letter saw none, where such coins were struck or nothing is known of the country
         boolean unlisted = !american && !catalog.covers(denomination);
         @Nullable
-        Mint mint = mintSaid.equals("none") || (mintSaid.isEmpty() && (unmarked || unlisted))
-                ? none
-                : mintSaid.matches("[A-Z]{1,2}") ? new Mint(mintSaid) : null;
+        Mint mint =
+                mintSaid.equals("none") || (mintSaid.isEmpty() && (unmarked || unlisted)) ? none : letter.orElse(null);
         List<Issue> same = issues.stream()
                 .filter(issue -> mint == null || issue.mint().equals(mint))
                 .toList();
@@ -387,11 +441,31 @@ public final class TakenSheet {
         return new Identity(denomination, year, mint, kind, design);
     }
 
+    /// A mint by its letters or a word for it.
+    private Optional<Mint> mint(Country country, String said) {
+        String word = said.toLowerCase(Locale.ROOT);
+        return catalog.mintByWord(country, word.replaceAll("[^a-z]", ""))
+                .map(MintFacts::mint)
+                .or(() -> said.matches("[A-Za-z]{1,2}")
+                        ? Optional.of(new Mint(said.toUpperCase(Locale.ROOT)))
+                        : Optional.empty());
+    }
+
+    /// Leaves a row of which the record would take nothing, with the record's own words.
+    private boolean refused(TakenRow row, Event event) {
+        Optional<Refusal> why = Bounds.refuse(Instant.EPOCH, "", event);
+        if (why.isEmpty() && event instanceof HuntEvent box) {
+            why = state.hunt().refuse(box);
+        }
+        why.ifPresent(refusal -> leave(row, refusal.wrong()));
+        return why.isPresent();
+    }
+
     private static @Nullable Colour colour(String text) {
-        return switch (text) {
-            case "brown" -> Colour.BN;
-            case "red-brown" -> Colour.RB;
-            case "red" -> Colour.RD;
+        return switch (text.toLowerCase(Locale.ROOT)) {
+            case "brown", "bn" -> Colour.BN;
+            case "red-brown", "rb" -> Colour.RB;
+            case "red", "rd" -> Colour.RD;
             default -> null;
         };
     }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -91,8 +92,13 @@ public final class HoleList {
         }
         Matcher range = RANGE.matcher(word);
         if (range.matches()) {
-            int from = year(range.group(1));
-            int to = year(range.group(2));
+            OptionalInt first = year(range.group(1));
+            OptionalInt last = year(range.group(2));
+            if (first.isEmpty() || last.isEmpty()) {
+                return List.of();
+            }
+            int from = first.getAsInt();
+            int to = last.getAsInt();
             return holes.stream()
                     .filter(hole -> hole.variety().isEmpty())
                     .filter(hole ->
@@ -103,18 +109,18 @@ public final class HoleList {
         return coin.matches() ? coins(coin.group(1), coin.group(2), coin.group(3)) : List.of();
     }
 
-    /// The year meant inside this album; one that is none of it when there are several or none.
-    private int year(String digits) {
+    /// The year meant inside this album; empty when two digits could be several of its years, or none.
+    private OptionalInt year(String digits) {
         int number = Integer.parseInt(digits);
         if (digits.length() == 4) {
-            return number;
+            return OptionalInt.of(number);
         }
         List<Integer> years = holes.stream()
                 .flatMap(hole -> hole.issues().stream().map(Issue::year))
                 .filter(year -> year % 100 == number)
                 .distinct()
                 .toList();
-        return years.size() == 1 ? years.getFirst() : -1;
+        return years.size() == 1 ? OptionalInt.of(years.getFirst()) : OptionalInt.empty();
     }
 
     private List<Hole> coins(String digits, @Nullable String letters, @Nullable String words) {

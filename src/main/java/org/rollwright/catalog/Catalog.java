@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.Money;
 import org.jspecify.annotations.Nullable;
@@ -35,7 +36,8 @@ public final class Catalog {
     private final List<WatchName> watches;
     private final List<AlbumExample> albums;
     private final List<Caution> cautions;
-    private final Zones zones;
+    private final Supplier<Zones> readZones;
+    private @Nullable Zones zones;
     private final List<KindLook> kindLooks;
 
     private final Map<DenominationYear, List<Issue>> byYear = new HashMap<>();
@@ -59,7 +61,7 @@ public final class Catalog {
             List<WatchName> watches,
             List<AlbumExample> albums,
             List<Caution> cautions,
-            Zones zones,
+            Supplier<Zones> readZones,
             List<KindLook> kindLooks) {
         this.issues = issues;
         this.denominations = denominations;
@@ -71,7 +73,7 @@ public final class Catalog {
         this.watches = watches;
         this.albums = albums;
         this.cautions = cautions;
-        this.zones = zones;
+        this.readZones = readZones;
         this.kindLooks = kindLooks;
         for (Issue issue : issues) {
             covered.add(issue.identity().denomination());
@@ -103,8 +105,13 @@ public final class Catalog {
     }
 
     /// Which faces coins have, and where on them to look.
-    public Zones zones() {
-        return zones;
+    public synchronized Zones zones() {
+        Zones known = zones;
+        if (known == null) {
+            known = readZones.get();
+            zones = known;
+        }
+        return known;
     }
 
     /// The looks that tell kinds of a date apart, in the order to take them.
@@ -117,7 +124,7 @@ public final class Catalog {
 
     /// Draws the sides of coins.
     public Drawing drawing() {
-        return new Drawing(zones);
+        return new Drawing(zones());
     }
 
     public Collection<Series> series() {

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.joda.money.CurrencyUnit;
 import org.joda.money.IllegalCurrencyException;
 import org.joda.money.Money;
@@ -71,8 +72,13 @@ public final class CatalogLoader {
     private final List<Caution> cautions = new ArrayList<>();
     private final List<KindLook> kindLooks = new ArrayList<>();
     private final List<KnownSource> sources = new ArrayList<>();
+    private final Map<String, SourceKind> kinds = new HashMap<>();
     private final List<Issue> issues = new ArrayList<>();
     private final Set<Identity> seen = new HashSet<>();
+    /// What would be right in cells of thousands of rows.
+    private final String denominationExample = t("catalog.a-word-such-as-cent");
+
+    private final String sourceExample = t("catalog.source-form");
 
     private CatalogLoader() {}
 
@@ -99,8 +105,7 @@ public final class CatalogLoader {
                 loader.issues(file);
             }
         }
-        ZoneLoader.Loaded zones = ZoneLoader.load(files);
-        loader.problems.addAll(zones.problems());
+        Supplier<Zones> zones = loader.zones(files);
         return new Loaded(
                 new Catalog(
                         List.copyOf(loader.issues),
@@ -114,9 +119,22 @@ public final class CatalogLoader {
                         List.copyOf(loader.watches),
                         List.copyOf(loader.albums),
                         List.copyOf(loader.cautions),
-                        zones.zones(),
+                        zones,
                         List.copyOf(loader.kindLooks)),
                 List.copyOf(loader.problems));
+    }
+
+    /// The zones, which only drawings need: ours are read when one is first asked for. Rows of the user's own are read
+    /// now, so that what is wrong with them is told with all else.
+    private Supplier<Zones> zones(List<NamedText> files) {
+        List<NamedText> tables = files.stream().filter(ZoneLoader::isOfZones).toList();
+        if (tables.size() == ZoneLoader.TABLES
+                && tables.stream().map(NamedText::name).distinct().count() == ZoneLoader.TABLES) {
+            return () -> ZoneLoader.load(tables).zones();
+        }
+        ZoneLoader.Loaded loaded = ZoneLoader.load(tables);
+        problems.addAll(loaded.problems());
+        return loaded::zones;
     }
 
     private interface FileReader {
@@ -466,11 +484,14 @@ public final class CatalogLoader {
 
     /// The kind of a source, by the longest beginning of its title that is known.
     private SourceKind kind(String title) {
-        return sources.stream()
-                .filter(known -> title.startsWith(known.beginning))
-                .max(Comparator.comparingInt(known -> known.beginning.length()))
-                .map(KnownSource::kind)
-                .orElse(SourceKind.OTHER);
+        // a few titles stand in thousands of rows
+        return kinds.computeIfAbsent(
+                title,
+                named -> sources.stream()
+                        .filter(known -> named.startsWith(known.beginning))
+                        .max(Comparator.comparingInt(known -> known.beginning.length()))
+                        .map(KnownSource::kind)
+                        .orElse(SourceKind.OTHER));
     }
 
     private void issues(NamedText file) {
@@ -517,7 +538,7 @@ public final class CatalogLoader {
 
     private Optional<Issue> issue(Table.Row row, Series own) {
         Optional<Country> country = country(row, "country", row.text("country"));
-        Optional<String> key = row.required("denomination", t("catalog.a-word-such-as-cent"));
+        Optional<String> key = row.required("denomination", denominationExample);
         OptionalInt year = row.wholeNumber("year", Identity.FIRST_YEAR, Identity.LAST_YEAR);
         Optional<Mint> mint = mint(row);
         List<Alloy> struckOn = struckOn(row);
@@ -530,7 +551,7 @@ public final class CatalogLoader {
             mintageGood = number.isPresent();
             mintage = number.isPresent() ? (Long) number.getAsLong() : null;
         }
-        Optional<String> source = row.required("source", t("catalog.source-form"));
+        Optional<String> source = row.required("source", sourceExample);
         Optional<Precision> precision = Precision.of(row.text("mintage_is"));
         if (precision.isEmpty()) {
             row.refuse("mintage_is", t("catalog.not-allowed", row.text("mintage_is")), t("catalog.mintage-is-form"));

@@ -33,10 +33,19 @@ public sealed interface Spot {
         }
     }
 
+    /// Names of zones.
+    Pattern ZONE = Pattern.compile("[a-z0-9-]+");
+
+    /// What an empty cell says.
+    Optional<List<Spot>> NOWHERE = Optional.of(List.of());
+
     /// Reads what a cell holds, such as `obverse:date;coin`.
     ///
     /// @return empty when a part has another form; an empty list for a blank cell
     static Optional<List<Spot>> parse(String cell) {
+        if (cell.isEmpty()) {
+            return NOWHERE;
+        }
         List<Spot> spots = new ArrayList<>();
         for (String part : cell.split(";")) {
             String word = part.strip();
@@ -60,7 +69,7 @@ public sealed interface Spot {
     private static Optional<On> on(String word) {
         int colon = word.indexOf(':');
         String zone = word.substring(colon + 1);
-        return colon > 0 && Pattern.matches("[a-z0-9-]+", zone)
+        return colon > 0 && ZONE.matcher(zone).matches()
                 ? Side.of(word.substring(0, colon)).map(side -> new On(side, zone))
                 : Optional.empty();
     }

@@ -7,7 +7,9 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -30,6 +32,9 @@ public final class Table {
     }
 
     private final From from;
+    /// What a cell is called, asked for once for tens of thousands of them.
+    private final String cell = t("catalog.the-cell");
+    private final Map<String, Integer> columnOf = new HashMap<>();
 
     /// @param columns every one of them must be in the header row
     public Table(NamedText file, List<String> columns) {
@@ -49,6 +54,9 @@ public final class Table {
             for (NamedCsvRecord record : reader) {
                 if (first) {
                     first = false;
+                    for (int i = 0; i < record.getHeader().size(); i++) {
+                        columnOf.putIfAbsent(record.getHeader().get(i), i);
+                    }
                     for (String column : columns) {
                         if (!record.getHeader().contains(column)) {
                             problem(
@@ -81,7 +89,7 @@ public final class Table {
 
     private boolean isBounded(NamedCsvRecord record) {
         for (int i = 0; i < record.getFieldCount(); i++) {
-            Optional<Refusal> flaw = Limits.text(t("catalog.the-cell"), record.getField(i), Limits.WORDS);
+            Optional<Refusal> flaw = Limits.text(cell, record.getField(i), Limits.WORDS);
             if (flaw.isPresent()) {
                 problem(record.getStartingLineNumber(), record.getHeader().get(i), flaw.get());
                 return false;
@@ -119,8 +127,9 @@ public final class Table {
         }
 
         public String text(String column) {
-            String cell = record.findField(column).orElse("");
-            return from == From.FILE ? SheetCell.in(cell) : cell.strip();
+            Integer at = columnOf.get(column);
+            String text = at == null ? "" : record.getField(at);
+            return from == From.FILE ? SheetCell.in(text) : text.strip();
         }
 
         public Optional<String> required(String column, String example) {
@@ -133,10 +142,13 @@ public final class Table {
         }
 
         public List<String> words(String column) {
-            return Arrays.stream(text(column).split(";"))
-                    .map(String::strip)
-                    .filter(word -> !word.isEmpty())
-                    .toList();
+            String cell = text(column);
+            return cell.isEmpty()
+                    ? List.of()
+                    : Arrays.stream(cell.split(";"))
+                            .map(String::strip)
+                            .filter(word -> !word.isEmpty())
+                            .toList();
         }
 
         public OptionalInt wholeNumber(String column, int least, int most) {

@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.rollwright.coin.Identity;
 
 /// Reads the tables of catalog/zones. A table with a bad row is refused whole; the others load.
@@ -32,6 +33,14 @@ final class ZoneLoader {
 
     private interface Reader<T> {
         Optional<T> read(Table.Row row);
+    }
+
+    /// How many tables there are.
+    static final int TABLES = 5;
+
+    /// Whether a file is one of the tables of zones.
+    static boolean isOfZones(NamedText file) {
+        return file.name().startsWith("zones/") || file.name().contains("/zones/");
     }
 
     /// What came of reading.
@@ -73,16 +82,21 @@ final class ZoneLoader {
 
     private Zones zones() {
         Map<String, Face> all = new HashMap<>();
-        faces.forEach(
-                (name, description) -> all.put(name, new Face(name, description, of(name, zones), of(name, marks))));
+        Map<String, List<Zone>> zonesOf = byFace(zones);
+        Map<String, List<Mark>> marksOf = byFace(marks);
+        faces.forEach((name, description) -> all.put(
+                name,
+                new Face(
+                        name,
+                        description,
+                        zonesOf.getOrDefault(name, List.of()),
+                        marksOf.getOrDefault(name, List.of()))));
         return new Zones(designs, all, letters);
     }
 
-    private static <T> List<T> of(String face, List<On<T>> things) {
+    private static <T> Map<String, List<T>> byFace(List<On<T>> things) {
         return things.stream()
-                .filter(one -> one.face.equals(face))
-                .map(On::thing)
-                .toList();
+                .collect(Collectors.groupingBy(On::face, Collectors.mapping(On::thing, Collectors.toList())));
     }
 
     private <T> List<T> each(List<NamedText> files, String name, List<String> columns, Reader<T> reader) {
@@ -187,7 +201,7 @@ final class ZoneLoader {
         }
         Matcher matcher = YEARS.matcher(text);
         if (!matcher.matches()) {
-            row.refuse("years", t("catalog.not-allowed", text), t("catalog.years-form"));
+            row.refuse("years", t("catalog.not-allowed", text), t("catalog.zone-years-form"));
             return Optional.empty();
         }
         String last = matcher.group(2);

@@ -49,8 +49,8 @@ final class DateResolver {
     /// Resolves a date.
     ///
     /// @param mint null when the mint could not be read
-    /// @param words further words of the line; those that name a kind or design of some candidate year narrow
-    ///     the choice
+    /// @param words further words of the line; a weight, and words that name a kind or design of some candidate
+    ///     year, narrow the choice
     Resolved resolve(DateWord date, @Nullable Mint mint, List<String> words) {
         List<Integer> years = date.hasCentury() ? List.of(date.number()) : yearsEndingIn(date.number());
         List<Integer> struck = years.stream()
@@ -104,7 +104,11 @@ final class DateResolver {
         for (String word : words) {
             List<Integer> named = left.stream()
                     .filter(year -> issues(year, mint).stream()
-                            .anyMatch(issue -> Slug.belongs(issue, word) || Slug.isMetalOf(issue, word)))
+                            .anyMatch(issue -> Slug.belongs(issue, word)
+                                    || Slug.isMetalOf(issue, word)
+                                    || IdentityReader.weight(word)
+                                            .filter(mass -> IdentityReader.weighs(issue, mass))
+                                            .isPresent()))
                     .toList();
             if (!named.isEmpty()) {
                 left = named;

@@ -169,6 +169,11 @@ final class IdentityReader {
                         .toList();
     }
 
+    /// Whether a coin of this weight can be of an issue, allowing for wear.
+    static boolean weighs(Issue issue, Mass mass) {
+        return off(issue, mass) <= WORN;
+    }
+
     private static double off(Issue issue, Mass mass) {
         double full = issue.alloy().weight().grams();
         return Math.abs(mass.grams() - full) / full;

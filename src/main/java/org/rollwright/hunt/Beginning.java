@@ -3,6 +3,8 @@ package org.rollwright.hunt;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.rollwright.coin.Denomination;
 import org.rollwright.journal.Event;
 
@@ -11,6 +13,9 @@ import org.rollwright.journal.Event;
 /// @param name of the hunt, blank to be called after its boxes
 /// @param watches what is watched for
 public record Beginning(String name, List<Watch> watches) {
+    /// A name that ends with a number; not the day of a date.
+    private static final Pattern NUMBERED = Pattern.compile("(.*?(?<![0-9][-./]))(?<![0-9])([0-9]{1,6})");
+
     /// The event and the hunt it begins.
     public record Begun(HuntId hunt, Event event) {}
 
@@ -59,6 +64,23 @@ public record Beginning(String name, List<Watch> watches) {
             labels.add(base + " / " + i);
         }
         return labels;
+    }
+
+    /// The next name in a row of names such as `Box 12`, `Box 009`; blank when the last one does not end with a
+    /// number, or with a date.
+    public static String nextLabel(HuntBook book, Box last) {
+        Matcher numbered = NUMBERED.matcher(last.details().label());
+        if (!numbered.matches()) {
+            return "";
+        }
+        String front = numbered.group(1);
+        int most = book.boxes().stream()
+                .map(box -> NUMBERED.matcher(box.details().label()))
+                .filter(other -> other.matches() && other.group(1).equals(front))
+                .mapToInt(other -> Integer.parseInt(other.group(2)))
+                .max()
+                .orElse(0);
+        return front + String.format(Locale.ROOT, "%0" + numbered.group(2).length() + "d", most + 1);
     }
 
     private static String word(Denomination coin) {

@@ -63,6 +63,17 @@ public record Box(
         return Optional.ofNullable(tallied);
     }
 
+    /// Whether it waits to be searched: no hunt has it, it was not searched before this journal, and it has not gone
+    /// back.
+    public boolean waits() {
+        return searchedIn == null && tallied == null && details.returned() == null;
+    }
+
+    /// Whether it waits and can be opened; one that is only ordered is not here yet.
+    public boolean isHere() {
+        return waits() && (details.pickedUp() != null || details.ordered() == null);
+    }
+
     /// A roll touched so far.
     public @Nullable Roll roll(int number) {
         int at = place(number);

@@ -41,6 +41,25 @@ public final class Completion {
         return Math.expm1(Root.of(log -> complete(holes, Math.expm1(log)), p, 0, Math.log1p(NEVER)));
     }
 
+    /// Coins for a probability of at least one of several kinds, each with a rate of its own.
+    ///
+    /// @param p above 0 and below 1
+    /// @return infinity when more than a thousand million million coins would not do, or there is no kind
+    public static double coinsForAny(List<GammaRate> kinds, double p) {
+        if (any(kinds, NEVER) < p) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return Math.expm1(Root.of(log -> any(kinds, Math.expm1(log)), p, 0, Math.log1p(NEVER)));
+    }
+
+    private static double any(List<GammaRate> kinds, double coins) {
+        double none = 1;
+        for (GammaRate kind : kinds) {
+            none *= 1 - complete(List.of(kind), coins);
+        }
+        return 1 - none;
+    }
+
     /// Coins expected until every kind was seen when the share of every kind is known (the coupon collector's
     /// problem): the integral of the chance that some kind is still missing, by Simpson's rule.
     ///

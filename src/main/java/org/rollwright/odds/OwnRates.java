@@ -1,5 +1,6 @@
 package org.rollwright.odds;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,11 +13,13 @@ import org.rollwright.coin.Identity;
 import org.rollwright.hunt.HuntBook;
 
 /// How long a hunter's own boxes let one wait for an issue, by everything watched for and found in the boxes of its
-/// denomination. Each denomination is fitted when it is first asked for. Used by one thread at a time.
+/// denomination. Each denomination is fitted when it is first asked for. Thread-safe.
 public final class OwnRates {
     /// Fewer issues than this cannot tell a pattern.
     static final int FEWEST = 5;
 
+    /// Coins of a box whose denomination the catalogue does not know, and as many as a first guess weighs: those of a
+    /// box of cents, common practice.
     private static final long USUAL_BOX = 2_500;
 
     private final HuntBook book;
@@ -32,18 +35,20 @@ public final class OwnRates {
     ///
     /// @return empty when the boxes say nothing of any of them
     public synchronized OptionalDouble boxes(List<Issue> issues) {
-        OptionalDouble least = OptionalDouble.empty();
+        List<GammaRate> rates = new ArrayList<>();
+        long perBox = USUAL_BOX;
         for (Issue issue : issues) {
             Denomination coins = issue.identity().denomination();
             GammaRate rate = fitted.computeIfAbsent(coins, this::fit).get(issue.identity());
             if (rate != null) {
-                long perBox =
+                rates.add(rate);
+                perBox =
                         catalog.facts(coins).map(DenominationFacts::coinsPerBox).orElse(USUAL_BOX);
-                double boxes = Completion.coinsFor(List.of(rate), 0.5) / perBox;
-                least = least.isPresent() && least.getAsDouble() <= boxes ? least : OptionalDouble.of(boxes);
             }
         }
-        return least;
+        return rates.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Completion.coinsForAny(rates, 0.5) / perBox);
     }
 
     private Map<Identity, GammaRate> fit(Denomination coins) {

@@ -49,6 +49,14 @@ class HoleListTest {
         HoleList.Read.Bad bad = (HoleList.Read.Bad) HoleList.read(WHEAT, "1910, 1965");
         assertThat(bad.why().wrong()).contains("1965");
         assertThat(bad.why().right()).contains("1909");
+        for (String slip : List.of("99-45", "60-12", "1958-1956", "45-99")) {
+            assertThat(HoleList.read(WHEAT, slip))
+                    .as("%s is no span of this album", slip)
+                    .isInstanceOf(HoleList.Read.Bad.class);
+        }
+        assertThat(HoleList.read(holes("denomination cent; one per date"), "10-56"))
+                .as("1910 and 2010 are in this album")
+                .isInstanceOf(HoleList.Read.Bad.class);
         assertThat(HoleList.read(WHEAT, "22"))
                 .as("none was struck at Philadelphia")
                 .isInstanceOf(HoleList.Read.Bad.class);

@@ -20,7 +20,7 @@ import org.rollwright.coin.Identity;
 import org.rollwright.coin.Metal;
 import org.rollwright.coin.Mint;
 
-/// The catalogue against published tables, row by row, and against the errors an audit of it found.
+/// The catalogue against published tables, row by row, and against errors that were found in it.
 ///
 /// The table src/test/resources/reference/mintage_published.csv names the source of every row: reports of the United
 /// States Mint on coins produced, articles of an encyclopaedia, the news. Its column `use` says how a figure is
@@ -153,7 +153,7 @@ class PublishedFactsTest {
         assertThat(unknown).isEmpty();
     }
 
-    /// Asked for by the issue: since 1909 at most 60 % of rows from memory, at least 35 % with a mintage.
+    /// Since 1909 at most 60 % of rows from memory, at least 35 % with a mintage.
     @Test
     void what_is_only_remembered_is_counted_and_less_than_it_was() {
         SourceCount since = SourceCount.sum(CATALOG, issue -> issue.year() >= 1909);
@@ -284,7 +284,7 @@ class PublishedFactsTest {
         return issues.stream().map(issue -> issue.identity().design()).toList();
     }
 
-    /// The audit's figures for cents that had none, each with the published total or table it rests on.
+    /// Figures for cents that had none, each with the published total or table it rests on.
     @Test
     void cents_that_had_no_mintage_have_one() {
         assertThat(us("cent", 1945, "D")).extracting(Issue::mintage).containsExactly(266_268_000L);

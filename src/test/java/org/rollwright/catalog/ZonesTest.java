@@ -32,6 +32,8 @@ class ZonesTest {
     @Test
     void every_coin_of_ours_has_two_faces() {
         assertThat(CatalogFolder.loaded().problems()).isEmpty();
+        // our zones are read when a drawing is first shown, and never with a problem
+        assertThat(ZoneLoader.load(CatalogFolder.files()).problems()).isEmpty();
         for (Issue issue : CATALOG.issues()) {
             for (Side side : Side.values()) {
                 assertThat(ZONES.shown(issue, side))

@@ -126,6 +126,14 @@ class EntryLineTest {
     }
 
     @Test
+    void a_weight_tells_the_century_as_well() {
+        // cents of 1882 weighed 3.11 g (act of 22 April 1864); a zinc one of 1982 weighs 2.5 g
+        assertThat(find("82", watching("cent", "indian")).identity().year()).isEqualTo(1882);
+        Reading reading = EntryParser.parse("82 2.5g", watching("cent", "indian"));
+        assertThat(reading.toString()).contains("1982").doesNotContain("1882");
+    }
+
+    @Test
     void a_guess_that_begins_otherwise_is_not_offered() {
         for (String word : List.of("44 toneed", "44 bolded", "44 dosed")) {
             assertThat(problem(word).right()).as(word).doesNotContain("holed").doesNotContain("closed");

@@ -112,7 +112,7 @@ class DoublingTest {
     }
 
     @Test
-    void a_thousand_doublings_of_each_class_are_told_apart() {
+    void a_thousand_doublings_of_each_motion_are_told_apart() {
         SplittableRandom random = new SplittableRandom(2);
         Map<Doubling.Motion, Map<Doubling.Motion, Integer>> table = new EnumMap<>(Doubling.Motion.class);
         for (Doubling.Motion truth : Doubling.Motion.values()) {

@@ -167,7 +167,7 @@ class MatHandsTest extends PageWithBench {
     }
 
     @Test
-    void what_became_of_a_line_is_seen_and_heard_when_asked_for() {
+    void what_became_of_a_line_is_seen_and_sounds_are_asked_for() {
         Page page = window.newPage();
         page.navigate(bench.address + "/mat/1");
         page.locator("#sounds").click();

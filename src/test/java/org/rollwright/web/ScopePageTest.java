@@ -48,7 +48,7 @@ class ScopePageTest extends PageWithBench {
     }
 
     @Test
-    void a_photograph_is_outlined_and_six_pairs_give_the_class_and_a_drawing() {
+    void a_photograph_is_outlined_and_six_pairs_give_the_motion_and_a_drawing() {
         Page page = page();
         List<String> complaints = Browser.complaints(page);
         PaintedCoin.Second second = new PaintedCoin.Second(-2, 0, 0);

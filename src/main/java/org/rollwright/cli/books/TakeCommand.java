@@ -19,7 +19,6 @@ import org.rollwright.cli.shell.ExitCode;
 import org.rollwright.cli.shell.Json;
 import org.rollwright.cli.shell.Open;
 import org.rollwright.desk.Desk;
-import org.rollwright.desk.State;
 import org.rollwright.entry.sheet.take.As;
 import org.rollwright.entry.sheet.take.Column;
 import org.rollwright.entry.sheet.take.Lexicon;
@@ -94,7 +93,7 @@ public final class TakeCommand implements Callable<Integer> {
         Settings settings = new Settings(open.folder());
         Map<String, String> said = said(what, settings);
         List<Taken.Answer> given = answers();
-        Taking.Said beside = new Taking.Said(said, usual(given), fileName());
+        Taking.Said beside = new Taking.Said(said, Taking.usual(given), fileName());
         if (!commit) {
             Taken taken = answered(read(bytes, what, new Taking(open.catalog(System.err), words()), beside), given);
             warn(taken);
@@ -104,11 +103,8 @@ public final class TakeCommand implements Callable<Integer> {
         try (Open.Bench bench = open.open(Store.Mode.WRITE, System.err)) {
             Taken taken = answered(read(bytes, what, new Taking(bench.catalog(), words()), beside), given);
             LocalDate today = LocalDate.ofInstant(InstantSource.system().instant(), ZoneId.systemDefault());
-            TakenSheet.Plan plan = TakenSheet.plan(
-                    taken,
-                    bench.catalog(),
-                    today,
-                    again ? State.EMPTY : bench.desk().state());
+            TakenSheet.Plan plan =
+                    TakenSheet.plan(taken, bench.catalog(), today, bench.desk().state(), row -> again);
             if (plan.things() > 0) {
                 Desk.Outcome outcome = bench.desk().record(0, "take " + fileName(), plan::event);
                 if (outcome instanceof Desk.Outcome.Refused refused) {
@@ -129,7 +125,7 @@ public final class TakeCommand implements Callable<Integer> {
         try (Open.Bench bench = open.open(Store.Mode.READ, System.err)) {
             LocalDate today = LocalDate.ofInstant(InstantSource.system().instant(), ZoneId.systemDefault());
             int known = TakenSheet.plan(
-                            taken, bench.catalog(), today, bench.desk().state())
+                            taken, bench.catalog(), today, bench.desk().state(), row -> false)
                     .known();
             if (known > 0) {
                 System.err.println(Count.of(known, "row is", "rows are")
@@ -213,21 +209,9 @@ public final class TakeCommand implements Callable<Integer> {
                 .toList();
     }
 
-    /// Answers that hold for every row which says nothing: with them the sheet is read, not only filled in.
-    private static Map<String, String> usual(List<Taken.Answer> given) {
-        Map<String, String> usual = new LinkedHashMap<>();
-        given.stream()
-                .filter(answer -> answer.row() == Taken.Answer.ALL)
-                .filter(answer -> answer.topic().isEmpty() || Taking.isUnsaid(answer.topic()))
-                .filter(answer ->
-                        answer.field().equals("denomination") || answer.field().equals("currency"))
-                .forEach(answer -> usual.put(answer.field(), answer.value()));
-        return usual;
-    }
-
     private static Taken answered(Taken taken, List<Taken.Answer> given) {
         taken.astray(given).stream()
-                .filter(answer -> !usual(List.of(answer)).containsKey(answer.field()))
+                .filter(answer -> !Taking.usual(List.of(answer)).containsKey(answer.field()))
                 .findFirst()
                 .ifPresent(answer -> {
                     throw new Open.Stop(

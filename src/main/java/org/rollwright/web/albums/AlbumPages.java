@@ -141,7 +141,19 @@ public final class AlbumPages {
                                 shelf.rates(book),
                                 problems)))
                 .orElseThrow(NotFoundResponse::new);
-        context.html(PAGES.albumsAlbum(bench.frame(view.name(), "albums"), view).render());
+        context.html(PAGES.albumsAlbum(bench.frame(view.name(), "albums"), view, typed(context))
+                .render());
+    }
+
+    private static AlbumViews.Owned typed(Context context) {
+        boolean out = Forms.text(context, "do").equals("take");
+        return new AlbumViews.Owned(
+                Forms.text(context, "holes"),
+                Forms.text(context, "grade"),
+                out ? List.of() : List.copyOf(context.formParams("hole")),
+                Forms.text(context, "name"),
+                Forms.text(context, "rule"),
+                out ? Forms.text(context, "hole") : "");
     }
 
     private void change(Context context) {

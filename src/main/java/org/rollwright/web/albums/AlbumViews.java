@@ -56,6 +56,17 @@ public final class AlbumViews {
             String wished,
             List<String> problems) {}
 
+    /// What was typed in a form that was refused, to be put right.
+    ///
+    /// @param ticked keys of holes that hold a coin
+    /// @param takeOut the hole a coin was to be taken out of
+    public record Owned(String holes, String grade, List<String> ticked, String name, String rule, String takeOut) {
+        /// Whether anything was typed.
+        public boolean isTyped() {
+            return !holes.isEmpty() || !grade.isEmpty() || !ticked.isEmpty();
+        }
+    }
+
     /// One hole.
     ///
     /// @param state what lies there: grade, colour and so on; blank for an empty hole

@@ -62,7 +62,7 @@ public record HuntsView(
                 List.copyOf(catalog.denominations()),
                 catalog.watches(),
                 book.hunt().boxes().stream()
-                        .filter(box -> box.hunt().isEmpty() && box.earlier().isEmpty())
+                        .filter(Box::waits)
                         .map(box -> new Waiting(
                                 box.id().number(),
                                 box.details().label(),

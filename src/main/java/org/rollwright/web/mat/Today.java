@@ -6,15 +6,15 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.desk.State;
+import org.rollwright.hunt.Beginning;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Watch;
 import org.rollwright.till.Order;
@@ -27,8 +27,6 @@ import org.rollwright.web.shell.Manner;
 public record Today(List<Start> starts, List<Line> waiting) {
     /// Boxes of which each has a button of its own.
     private static final int BUTTONS = 3;
-
-    private static final Pattern NUMBERED = Pattern.compile("(.*?)([0-9]{1,6})");
 
     /// A hunt that can be begun as it stands.
     ///
@@ -48,14 +46,7 @@ public record Today(List<Start> starts, List<Line> waiting) {
                 .map(watch -> said(watch, catalog))
                 .toList();
         List<Start> starts = new ArrayList<>();
-        book.hunt().boxes().stream()
-                .filter(box -> box.hunt().isEmpty()
-                        && box.earlier().isEmpty()
-                        && box.details().returned() == null
-                        // ordered and not picked up, it is not here yet
-                        && (box.details().pickedUp() != null || box.details().ordered() == null))
-                .limit(BUTTONS)
-                .forEach(box -> starts.add(open(box, watches)));
+        book.hunt().boxes().stream().filter(Box::isHere).limit(BUTTONS).forEach(box -> starts.add(open(box, watches)));
         if (starts.isEmpty()) {
             last.flatMap(hunt -> hunt.boxes().stream().findFirst())
                     .flatMap(book.hunt()::box)
@@ -95,15 +86,16 @@ public record Today(List<Start> starts, List<Line> waiting) {
         Hunt latest = null;
         int coins = 0;
         for (Hunt hunt : book.hunt().hunts()) {
+            int open = 0;
             if (hunt.finished().isPresent()) {
-                int open = hunt.finds().stream()
-                        .flatMap(id -> book.hunt().find(id).stream())
-                        .filter(find -> find.disposition() == Disposition.OPEN)
-                        .mapToInt(Find::count)
-                        .sum();
-                coins += open;
-                latest = open > 0 ? hunt : latest;
+                // tens of thousands of finds in a long series, at every start
+                for (FindId id : hunt.finds()) {
+                    Find find = book.hunt().find(id).orElseThrow();
+                    open += find.disposition() == Disposition.OPEN ? find.count() : 0;
+                }
             }
+            coins += open;
+            latest = open > 0 ? hunt : latest;
         }
         return latest == null
                 ? Optional.empty()
@@ -123,30 +115,13 @@ public record Today(List<Start> starts, List<Line> waiting) {
         return new Start(t("today.open", box.details().label()), what(box, watches), List.copyOf(fields));
     }
 
-    /// The next name of a row such as Box 12, Box 13; blank when the last one does not end with a number.
-    private static String nextLabel(State book, Box last) {
-        Matcher numbered = NUMBERED.matcher(last.details().label());
-        if (!numbered.matches()) {
-            return "";
-        }
-        String front = numbered.group(1);
-        int most = book.hunt().boxes().stream()
-                .map(box -> NUMBERED.matcher(box.details().label()))
-                .filter(Matcher::matches)
-                .filter(other -> other.group(1).equals(front))
-                .mapToInt(other -> Integer.parseInt(other.group(2)))
-                .max()
-                .orElse(0);
-        return front + (most + 1);
-    }
-
     private static Start again(State book, Box box, List<String> watches) {
         BoxDetails details = box.details();
         List<Field> fields = new ArrayList<>();
         fields.add(new Field("denomination", box.denomination().toString()));
         fields.add(new Field("form", details.form().name().toLowerCase(java.util.Locale.ROOT)));
         fields.add(new Field("count", "1"));
-        fields.add(new Field("label", nextLabel(book, box)));
+        fields.add(new Field("label", Beginning.nextLabel(book.hunt(), box)));
         fields.add(new Field("rolls", details.rolls() == 0 ? "" : Integer.toString(details.rolls())));
         fields.add(new Field("coins", details.looseCoins() == 0 ? "" : Integer.toString(details.looseCoins())));
         fields.add(new Field("bank", details.bank()));

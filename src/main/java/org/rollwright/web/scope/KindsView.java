@@ -34,7 +34,6 @@ import org.rollwright.web.shell.CoinPictures;
 /// @param look where to look for it
 /// @param grams whether the answer is a weight
 /// @param settled the coin, when one is left; blank otherwise
-/// @param line how it is written on the entry line
 /// @param left names of the coins it may still be
 /// @param rarities varieties of the date that weight or magnet tells
 /// @param again the address without answers
@@ -50,7 +49,6 @@ public record KindsView(
         Map<String, String> told,
         List<Step> steps,
         String settled,
-        String line,
         List<String> left,
         List<Rarity> rarities,
         String again,
@@ -102,7 +100,6 @@ public record KindsView(
                     Map.of(),
                     List.of(),
                     "",
-                    "",
                     List.of(),
                     List.of(),
                     "",
@@ -132,7 +129,6 @@ public record KindsView(
                 all,
                 steps(base, begun, now.said()),
                 question.isEmpty() && left.size() == 1 ? called(catalog, left.getFirst()) : "",
-                question.isEmpty() && left.size() == 1 ? line(left.getFirst()) : "",
                 left.stream().map(issue -> called(catalog, issue)).toList(),
                 rarities(varieties, denomination.get(), Integer.parseInt(year)),
                 address(base),
@@ -158,14 +154,6 @@ public record KindsView(
 
     private static String called(Catalog catalog, Issue issue) {
         return catalog.name(issue.identity(), issue.identity().denomination());
-    }
-
-    /// Date, mint, and words that pick it. Where no words do, the whole name.
-    private static String line(Issue issue) {
-        return issue.identity().dateAndMint()
-                + (issue.identity().kind().isEmpty()
-                        ? ""
-                        : " " + issue.identity().kind());
     }
 
     private static Next next(Catalog catalog, Kinds.Question question, Map<String, String> said) {

@@ -23,7 +23,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.TakenSheet;
 import org.rollwright.desk.Desk;
-import org.rollwright.desk.State;
 import org.rollwright.entry.sheet.take.As;
 import org.rollwright.entry.sheet.take.Lexicon;
 import org.rollwright.entry.sheet.take.Taken;
@@ -46,6 +45,8 @@ public final class SheetPages {
         private final String name;
         private final As as;
         private final byte[] bytes;
+        /// What was answered so far, by the names of the form's fields.
+        private final Map<String, String> answers = new LinkedHashMap<>();
 
         Sheet(String name, As as, byte[] bytes) {
             this.name = name;
@@ -113,10 +114,30 @@ public final class SheetPages {
             return;
         }
         Sheet sheet = new Sheet(name, as, bytes);
-        switch (taking().read(bytes, as, remembered(as))) {
+        switch (read(sheet, remembered(as))) {
             case Taking.Read.Unusable unusable -> choose(context, List.of(unusable.sentence()));
             case Taking.Read.Good good -> show(context, keep(sheet), sheet, good.taken(), Map.of(), List.of());
         }
+    }
+
+    /// Reads a sheet with all that was said of it; the same as the command does.
+    private Taking.Read read(Sheet sheet, Map<String, String> headings) {
+        List<Taken.Answer> answers = answers(sheet.answers);
+        String file = sheet.name.equals(t("sheets.pasted")) ? "" : sheet.name;
+        return taking().read(sheet.bytes, sheet.as, new Taking.Said(headings, Taking.usual(answers), file))
+                        instanceof Taking.Read.Good good
+                ? new Taking.Read.Good(good.taken().with(answers))
+                : taking().read(sheet.bytes, sheet.as, headings);
+    }
+
+    private TakenSheet.Plan plan(Sheet sheet, Taken taken) {
+        LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
+        return TakenSheet.plan(
+                taken,
+                bench.catalog(),
+                today,
+                bench.desk().state(),
+                row -> "take".equals(sheet.answers.get("row:" + SheetView.key(row))));
     }
 
     private synchronized String keep(Sheet sheet) {
@@ -139,8 +160,7 @@ public final class SheetPages {
         }
         context.html(PAGES.sheetsRows(
                         bench.frame(t("page.sheets"), sheet.as == As.COINS ? "cabinet" : "boxes"),
-                        SheetView.of(id, sheet.name, taken, typed, problems),
-                        bench.desk().read(State::last))
+                        SheetView.of(id, sheet.name, taken, plan(sheet, taken), sheet.answers, typed, problems))
                 .render());
     }
 
@@ -174,19 +194,20 @@ public final class SheetPages {
         Map<String, String> said = said(fields, sheet.as, problems);
         Map<String, String> meanings = new HashMap<>(remembered(sheet.as));
         meanings.putAll(said);
-        if (!(taking().read(sheet.bytes, sheet.as, meanings) instanceof Taking.Read.Good good)) {
+        synchronized (this) {
+            keepAnswers(sheet, fields);
+        }
+        if (!(read(sheet, meanings) instanceof Taking.Read.Good good)) {
             choose(context, List.of(t("sheets.no-longer-kept")));
             return;
         }
         remember(sheet.as, said, problems);
-        Taken taken = good.taken().with(answers(fields));
+        Taken taken = good.taken();
         if (!"record".equals(fields.get("do")) || !problems.isEmpty()) {
             show(context, id, sheet, taken, fields, problems);
             return;
         }
-        LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
-        TakenSheet.Plan plan =
-                TakenSheet.plan(taken, bench.catalog(), today, bench.desk().state());
+        TakenSheet.Plan plan = plan(sheet, taken);
         if (plan.things() == 0) {
             show(context, id, sheet, taken, fields, List.of(t("sheets.nothing-to-record")));
             return;
@@ -211,6 +232,19 @@ public final class SheetPages {
                         .render());
             }
         }
+    }
+
+    /// Every field of an answer is on the page each time: what is empty now is answered no more.
+    private static void keepAnswers(Sheet sheet, Map<String, String> fields) {
+        fields.forEach((name, value) -> {
+            if (name.startsWith("answer:") || name.startsWith("all:") || name.startsWith("row:")) {
+                if (value.isEmpty()) {
+                    sheet.answers.remove(name);
+                } else {
+                    sheet.answers.put(name, value);
+                }
+            }
+        });
     }
 
     /// Columns that the hunter gave a meaning.

@@ -3,8 +3,10 @@ package org.rollwright.web.sheets;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.rollwright.action.TakenSheet;
 import org.rollwright.entry.sheet.take.As;
 import org.rollwright.entry.sheet.take.Column;
 import org.rollwright.entry.sheet.take.Taken;
@@ -15,6 +17,7 @@ import org.rollwright.entry.sheet.take.Taking;
 ///
 /// @param id under which the tool keeps the sheet while it is looked at
 /// @param common questions that several rows ask, answered once
+/// @param typed what was typed in the form sent last
 /// @param ready rows that would be recorded as they are
 /// @param asked rows with a question
 /// @param more rows that are not shown, because no page could hold them
@@ -23,6 +26,7 @@ public record SheetView(
         String name,
         String as,
         List<Head> heads,
+        Map<String, String> typed,
         List<String> meanings,
         List<Question> common,
         List<Row> rows,
@@ -48,10 +52,14 @@ public record SheetView(
     /// A question.
     ///
     /// @param input name of the field of the form; blank where only taking or leaving is to be decided
-    public record Question(String input, String sentence, String value) {}
+    /// @param value what was answered, blank for nothing yet
+    /// @param guess what the row is shown with, which counts only when the row is taken as it is shown
+    public record Question(String input, String sentence, String value, String guess) {}
 
     /// A row.
     ///
+    /// @param open whether it is still to be decided, or was: taken as it is shown, or left out
+    /// @param decided take, skip or blank
     /// @param key of the row in the form
     /// @param kind ready, asks or passed
     /// @param what in words
@@ -63,10 +71,20 @@ public record SheetView(
             String cells,
             List<Part> parts,
             List<Question> questions,
-            boolean doubled,
+            boolean open,
+            String decided,
             List<String> leftOut) {}
 
-    static SheetView of(String id, String name, Taken taken, Map<String, String> typed, List<String> problems) {
+    static SheetView of(
+            String id,
+            String name,
+            Taken taken,
+            TakenSheet.Plan plan,
+            Map<String, String> answers,
+            Map<String, String> typed,
+            List<String> problems) {
+        Map<String, String> left = new HashMap<>();
+        plan.left().forEach(one -> left.put(one.sheet() + "!" + one.row(), one.why()));
         List<Head> heads = new ArrayList<>();
         for (Taken.Table table : taken.tables()) {
             for (Column column : table.columns()) {
@@ -84,33 +102,25 @@ public record SheetView(
         List<Row> rows = taken.rows().stream()
                 .filter(row -> !row.what().equals("blank"))
                 .limit(SHOWN)
-                .map(row -> row(row, typed))
+                .map(row -> row(row, answers, left))
                 .toList();
         int things = (int)
                 taken.rows().stream().filter(row -> !row.what().equals("blank")).count();
-        int asked = taken.asked().size();
+        int asked = (int) taken.rows().stream()
+                .filter(row -> row.isThing() && left.containsKey(key(row)))
+                .count();
         return new SheetView(
                 id,
                 name,
                 taken.as() == As.COINS ? "coins" : "boxes",
                 heads,
+                typed,
                 Taking.meanings(taken.as()),
-                taken.questions().stream()
-                        .map(one -> {
-                            String input = "all:" + one.sheet() + "|" + one.field() + "|" + one.topic();
-                            return new Question(
-                                    input,
-                                    t(
-                                            "sheets.of-rows",
-                                            one.sentence(),
-                                            one.rows().size()),
-                                    typed.getOrDefault(input, ""));
-                        })
-                        .toList(),
+                common(taken, answers),
                 rows,
-                taken.ready().size(),
+                plan.rows(),
                 asked,
-                things - taken.ready().size() - asked,
+                things - plan.rows() - asked,
                 things - rows.size(),
                 taken.remarks(),
                 problems);
@@ -133,31 +143,64 @@ public record SheetView(
         return row.sheet() + "!" + row.row();
     }
 
-    private static Row row(TakenRow row, Map<String, String> typed) {
+    private static Row row(TakenRow row, Map<String, String> answers, Map<String, String> left) {
         List<Part> parts = row.fields().entrySet().stream()
                 .map(field -> new Part(
                         field.getKey(), field.getValue(), row.inferred().contains(field.getKey())))
                 .toList();
-        List<Question> questions = row.asks().stream()
-                .map(ask -> {
-                    String input = ask.field().isEmpty() ? "" : "answer:" + key(row) + ":" + ask.field();
-                    return new Question(input, ask.sentence(), typed.getOrDefault(input, row.field(ask.field())));
-                })
-                .toList();
-        String kind =
-                row.isReady() ? "ready" : row.asks().isEmpty() && !row.what().equals("duplicate") ? "passed" : "asks";
+        String rowField = "row:" + key(row);
+        List<Question> questions = new ArrayList<>();
+        row.asks()
+                .forEach(ask -> questions.add(new Question(
+                        ask.field().isEmpty() ? "" : "answer:" + key(row) + ":" + ask.field(),
+                        ask.sentence(),
+                        "",
+                        row.field(ask.field()))));
+        // an answer stays on the page, to be changed or taken back
+        answers.forEach((name, value) -> {
+            if (name.startsWith("answer:" + key(row) + ":")
+                    && questions.stream().noneMatch(one -> one.input().equals(name))) {
+                questions.add(new Question(
+                        name, t("sheets.you-answered", name.substring(name.lastIndexOf(':') + 1)), value, ""));
+            }
+        });
+        boolean open = row.isThing() && left.containsKey(key(row));
+        String decided = answers.getOrDefault(rowField, "");
+        List<String> out = new ArrayList<>(row.leftOut());
+        if (open && row.asks().isEmpty()) {
+            out.addFirst(left.get(key(row)));
+        }
         return new Row(
                 key(row),
                 (row.sheet().isEmpty() ? "" : row.sheet() + " ") + row.row(),
-                kind,
+                open ? "asks" : row.isThing() ? "ready" : "passed",
                 what(row),
                 String.join(
                         " · ",
                         row.cells().stream().filter(cell -> !cell.isBlank()).toList()),
                 row.isThing() ? parts : List.of(),
                 questions,
-                row.what().equals("duplicate"),
-                row.leftOut());
+                open || !decided.isEmpty(),
+                decided,
+                List.copyOf(out));
+    }
+
+    /// Questions that several rows ask, and the answers to those that ask no more.
+    private static List<Question> common(Taken taken, Map<String, String> answers) {
+        List<Question> common = new ArrayList<>();
+        taken.questions()
+                .forEach(one -> common.add(new Question(
+                        "all:" + one.sheet() + "|" + one.field() + "|" + one.topic(),
+                        t("sheets.of-rows", one.sentence(), one.rows().size()),
+                        "",
+                        "")));
+        answers.forEach((name, value) -> {
+            if (name.startsWith("all:")
+                    && common.stream().noneMatch(one -> one.input().equals(name))) {
+                common.add(new Question(name, t("sheets.you-answered", name.split("\\|", 3)[1]), value, ""));
+            }
+        });
+        return common;
     }
 
     private static String what(TakenRow row) {

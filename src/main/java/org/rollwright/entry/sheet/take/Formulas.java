@@ -126,8 +126,12 @@ final class Formulas {
         return value;
     }
 
+    /// Brackets and signs that may stand inside each other.
+    private static final int DEEPEST_BRACKETS = 100;
+
     /// One formula while it is read.
     private final class Reader {
+        private int deep;
         private final String text;
         private final String sheet;
         private int at;
@@ -206,6 +210,18 @@ final class Formulas {
         }
 
         private Object signed() {
+            // brackets and signs inside each other, as no keeper writes them
+            if (++deep > DEEPEST_BRACKETS) {
+                throw new NotPlain();
+            }
+            try {
+                return signedOnce();
+            } finally {
+                deep--;
+            }
+        }
+
+        private Object signedOnce() {
             if (eat("-")) {
                 return number(signed()).negate();
             }

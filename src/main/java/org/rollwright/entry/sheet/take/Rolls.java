@@ -10,7 +10,7 @@ import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 
 /// Roll and box sizes by what a sheet calls a denomination: `US 25 cents`.
-record Rolls(Catalog catalog) {
+public record Rolls(Catalog catalog) {
     private static final Map<String, String> KEYS = Map.of(
             "1 cent", "cent",
             "5 cents", "nickel",
@@ -22,12 +22,15 @@ record Rolls(Catalog catalog) {
 
     private static final BigDecimal USUAL = BigDecimal.valueOf(50);
 
+    /// The catalogue's word for a denomination as sheets are read: `cent` for `1 cent`.
+    public static Optional<String> key(String denomination) {
+        return Optional.ofNullable(KEYS.get(denomination));
+    }
+
     /// The catalogue's denomination of a sheet's.
     Optional<DenominationFacts> facts(String denomination) {
-        String key = KEYS.get(denomination.length() < 4 ? "" : denomination.substring(3));
-        return key == null
-                ? Optional.empty()
-                : catalog.facts(new Denomination(new Country(denomination.substring(0, 2)), key));
+        return key(denomination.length() < 4 ? "" : denomination.substring(3))
+                .flatMap(key -> catalog.facts(new Denomination(new Country(denomination.substring(0, 2)), key)));
     }
 
     /// Coins in a roll, 0 when that is not known.

@@ -45,9 +45,6 @@ final class Sections {
                 context.sheetCountry = context.sheetCountry.isEmpty() ? hit.means() : context.sheetCountry;
             }
         }
-        if (plain.contains("cdn") || plain.contains("canadian")) {
-            context.sheetCountry = "Canada";
-        }
         if (context.sheetDenomination.isEmpty()) {
             context.sheetDenomination = denomination(text);
         }

@@ -3,6 +3,7 @@ package org.rollwright.entry.sheet.take;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.rollwright.catalog.Catalog;
@@ -81,6 +82,18 @@ public record Taking(Catalog catalog, Lexicon words) {
             headings = Map.copyOf(headings);
             usual = Map.copyOf(usual);
         }
+    }
+
+    /// Answers that hold for every row which says nothing: with them the sheet is read, not only filled in.
+    public static Map<String, String> usual(List<Taken.Answer> given) {
+        Map<String, String> usual = new LinkedHashMap<>();
+        given.stream()
+                .filter(answer -> answer.row() == Taken.Answer.ALL)
+                .filter(answer -> answer.topic().isEmpty() || isUnsaid(answer.topic()))
+                .filter(answer ->
+                        answer.field().equals("denomination") || answer.field().equals("currency"))
+                .forEach(answer -> usual.put(answer.field(), answer.value()));
+        return usual;
     }
 
     /// Reads a file.

@@ -25,8 +25,11 @@ record Weights(long grams, boolean unitSaid) {
             if (number.isEmpty()) {
                 return Optional.empty();
             }
-            // 1,33 kg is a decimal comma in whichever sheet
-            BigDecimal value = tokens.get(i).text().matches("[0-9]{1,2},[0-9]{1,3}")
+            // 1,33 kg is a decimal comma in whichever sheet; 2,359 of a column of grams is not
+            boolean grouped = tokens.get(i).text().matches("[0-9]{1,2},[0-9]{3}")
+                    && factor(i + 1 < tokens.size() ? tokens.get(i + 1).text() : "") != 1000
+                    && factor(heading) == 1;
+            BigDecimal value = !grouped && tokens.get(i).text().matches("[0-9]{1,2},[0-9]{1,3}")
                     ? new BigDecimal(tokens.get(i).text().replace(',', '.'))
                     : number.get();
             String unit = i + 1 < tokens.size() ? tokens.get(i + 1).text() : "";
