@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Consumer;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -34,6 +35,7 @@ import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.SslConnectionFactory;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.journal.JournalException;
 import org.rollwright.text.Texts;
@@ -66,6 +68,12 @@ public final class Server implements AutoCloseable {
 
     private static final Logger LOG = Logger.getLogger(Server.class.getName());
     private static final int PORTS_TRIED = 20;
+
+    private static final int MOST_THREADS = 250;
+    private static final int LEAST_THREADS = 8;
+
+    /// After how many milliseconds a thread without work ends.
+    private static final int IDLE = 60_000;
 
     /// Files a page may ask for, and where they lie on the class path.
     private static final Map<String, String> ASSETS = Map.ofEntries(
@@ -177,6 +185,7 @@ public final class Server implements AutoCloseable {
             config.startup.showOldJavalinVersionWarning = false;
             config.http.defaultContentType = "text/html; charset=utf-8";
             config.http.maxRequestSize = Intake.MOST;
+            config.jetty.threadPool = threads();
             config.jetty.multipartConfig.maxTotalRequestSize(Intake.MOST, SizeUnit.BYTES);
             config.jetty.multipartConfig.maxFileSize(Intake.MOST, SizeUnit.BYTES);
             Uploads.folder().ifPresent(folder -> config.jetty.multipartConfig.cacheDirectory(folder.toString()));
@@ -240,6 +249,14 @@ public final class Server implements AutoCloseable {
                 }
             });
         });
+    }
+
+    /// Threads as the library would make them, but for their queue: its own asks the whole of the machine's
+    /// management, the flight recorder included, for the size of a line of the cache, a twentieth of a start.
+    private static QueuedThreadPool threads() {
+        QueuedThreadPool threads = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS, IDLE, new LinkedBlockingQueue<>());
+        threads.setName("pages");
+        return threads;
     }
 
     /// The page that comes back when the disk took nothing: what was typed stands on it, to be sent again. For

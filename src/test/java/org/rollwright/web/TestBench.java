@@ -179,9 +179,8 @@ final class TestBench implements AutoCloseable {
     }
 
     private static Decoder decoder() {
-        return new Decoder(
-                Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
-                () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
+        Phrases phrases = Phrases.parse(CatalogTexts.resource("narration/phrases.csv"));
+        return new Decoder(() -> phrases, () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
     private static Watch watch(String name) {

@@ -173,11 +173,13 @@ public final class Open {
         return new OwnVoice(decoder(), catalog, new VoiceFolder(folder(), settings));
     }
 
+    private static final class Spoken {
+        private static final Phrases PHRASES = Phrases.parse(CatalogTexts.resource("narration/phrases.csv"));
+    }
+
     /// The decoder of narrations with its data.
     private static Decoder decoder() {
-        return new Decoder(
-                Phrases.parse(CatalogTexts.resource("narration/phrases.csv")),
-                () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
+        return new Decoder(() -> Spoken.PHRASES, () -> Weights.parse(CatalogTexts.resource("narration/weights.csv")));
     }
 
     /// A recorder that counts "checked" for the varieties there are.

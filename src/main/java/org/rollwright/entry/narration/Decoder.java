@@ -27,18 +27,21 @@ public final class Decoder {
             "here", "there", "there's", "one", "roll", "mint", "mark", "on", "for", "have", "with", "you", "are", "was",
             "not", "but", "so", "okay", "ok", "nothing", "next", "box", "d", "s", "at", "my", "from", "all", "wheat");
 
-    private final Phrases phrases;
+    private final Supplier<Phrases> phrases;
     private final Supplier<Attuned> source;
     private @Nullable Attuned loaded;
 
-    /// @param weights read when the first recording comes: thousands of rows that a start has no use for
-    public Decoder(Phrases phrases, Supplier<Weights> weights) {
-        this(() -> new Attuned(weights.get(), Habits.NONE), phrases);
+    /// What is read when the first recording comes: thousands of rows that a start has no use for.
+    ///
+    /// @param phrases the same ones whenever it is asked
+    public Decoder(Supplier<Phrases> phrases, Supplier<Weights> weights) {
+        this(phrases, weights, List.of());
     }
 
-    private Decoder(Supplier<Attuned> source, Phrases phrases) {
+    private Decoder(Supplier<Phrases> phrases, Supplier<Weights> weights, List<Taught> recordings) {
         this.phrases = phrases;
-        this.source = source;
+        this.source = () ->
+                recordings.isEmpty() ? new Attuned(weights.get(), Habits.NONE) : Attuned.to(weights.get(), recordings);
     }
 
     private synchronized Attuned own() {
@@ -63,7 +66,7 @@ public final class Decoder {
     ///
     /// @param recordings of the voice; none gives the same decoder
     Decoder taught(List<Taught> recordings) {
-        return recordings.isEmpty() ? this : new Decoder(() -> Attuned.to(weights(), recordings), phrases);
+        return recordings.isEmpty() ? this : new Decoder(phrases, this::weights, recordings);
     }
 
     /// Decodes captions.
@@ -94,6 +97,7 @@ public final class Decoder {
     }
 
     Listening listen(List<Cue> cues, EntryContext context, List<Denomination> boxes, int rollsPerBox) {
+        Phrases phrases = this.phrases.get();
         List<Word> words = Numbers.joined(Numbers.singular(phrases.understood(Word.of(cues))));
         List<Denomination> homes = boxes.stream().map(box -> home(words, box)).toList();
         Rolls rolls = new Rolls(words, cues, rollsPerBox, phrases, weights());
@@ -154,7 +158,8 @@ public final class Decoder {
             if (!word.isNumber()) {
                 letters++;
                 boolean number = Numbers.count(List.of(word), 0).isPresent();
-                known += number || ENGLISH.contains(word.text()) || phrases.knows(word.text()) ? 1 : 0;
+                known +=
+                        number || ENGLISH.contains(word.text()) || phrases.get().knows(word.text()) ? 1 : 0;
             }
         }
         return letters < FEW_WORDS || known * 5 >= letters;

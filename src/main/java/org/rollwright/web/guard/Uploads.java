@@ -42,7 +42,7 @@ public final class Uploads {
 
     private static boolean isAbandoned(Path folder) {
         String name = folder.getFileName().toString();
-        if (!name.matches(NAME + "[0-9]{1,9}-.*")) {
+        if (!name.startsWith(NAME) || !name.matches(NAME + "[0-9]{1,9}-.*")) {
             return false;
         }
         long process = Long.parseLong(name.substring(NAME.length(), name.indexOf('-', NAME.length())));

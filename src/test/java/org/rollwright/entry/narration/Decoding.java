@@ -9,7 +9,7 @@ import java.nio.file.Path;
 /// The decoder with the shipped data.
 final class Decoding {
     static final Phrases PHRASES = Phrases.parse(text("phrases.csv"));
-    static final Decoder DECODER = new Decoder(PHRASES, () -> Weights.parse(text("weights.csv")));
+    static final Decoder DECODER = new Decoder(() -> PHRASES, () -> Weights.parse(text("weights.csv")));
 
     private Decoding() {}
 

@@ -85,7 +85,7 @@ final class NarrationFit {
                 }
             }
             Weights weights = weights(training, others, names, rest);
-            Decoder decoder = new Decoder(Decoding.PHRASES, () -> weights);
+            Decoder decoder = new Decoder(() -> Decoding.PHRASES, () -> weights);
             for (int r = 0; r < strangers.size(); r++) {
                 if (folds[r] != fold) {
                     continue;
@@ -158,7 +158,7 @@ final class NarrationFit {
     }
 
     private static Narration decode(Stranger one, Weights weights, List<Taught> lessons) {
-        return new Decoder(Decoding.PHRASES, () -> weights)
+        return new Decoder(() -> Decoding.PHRASES, () -> weights)
                 .taught(lessons)
                 .decode(
                         new Captions(one.cues(), "text", "UTF-8", List.of()),
