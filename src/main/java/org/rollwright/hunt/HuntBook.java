@@ -61,6 +61,7 @@ public final class HuntBook {
             Growing.list(),
             Growing.map(),
             Growing.map(),
+            Growing.map(),
             Numbers.NONE);
 
     private static final Comparator<Hunt> BY_HUNT =
@@ -73,6 +74,9 @@ public final class HuntBook {
     final Map<FindId, Find> finds;
     final List<Balance> balances;
     final Map<Identity, Integer> counts;
+    /// Coins of which nothing was decided yet, by hunt.
+    final Map<HuntId, Integer> undecided;
+
     final Map<String, Integer> checks;
     final Numbers numbers;
 
@@ -87,6 +91,7 @@ public final class HuntBook {
             Map<FindId, Find> finds,
             List<Balance> balances,
             Map<Identity, Integer> counts,
+            Map<HuntId, Integer> undecided,
             Map<String, Integer> checks,
             Numbers numbers) {
         this.hunts = hunts;
@@ -94,6 +99,7 @@ public final class HuntBook {
         this.finds = finds;
         this.balances = balances;
         this.counts = counts;
+        this.undecided = undecided;
         this.checks = checks;
         this.numbers = numbers;
     }
@@ -154,6 +160,12 @@ public final class HuntBook {
     /// How often each variety was looked for in vain, over all hunts.
     public Map<String, Integer> checks() {
         return Collections.unmodifiableMap(checks);
+    }
+
+    /// Coins of a hunt of which nothing was decided yet, 0 or more.
+    public int undecided(HuntId hunt) {
+        Integer open = undecided.get(hunt);
+        return open == null ? 0 : open;
     }
 
     /// Coins found so far of each identity, over all hunts.
@@ -231,7 +243,7 @@ public final class HuntBook {
                         numbers.found(split.part(), scope == 0 ? null : new HuntId(scope), split.ordinal());
                     default -> numbers;
                 };
-        return now.equals(numbers) ? this : new HuntBook(hunts, boxes, finds, balances, counts, checks, now);
+        return now.equals(numbers) ? this : new HuntBook(hunts, boxes, finds, balances, counts, undecided, checks, now);
     }
 
     /// The book after an entry of a hunt, whatever it spoke of.
@@ -260,23 +272,37 @@ public final class HuntBook {
     }
 
     HuntBook with(Register<HuntId, Hunt> now) {
-        return new HuntBook(now, boxes, finds, balances, counts, checks, numbers);
+        return new HuntBook(now, boxes, finds, balances, counts, undecided, checks, numbers);
     }
 
     HuntBook withBoxes(Register<BoxId, Box> now) {
-        return new HuntBook(hunts, now, finds, balances, counts, checks, numbers);
+        return new HuntBook(hunts, now, finds, balances, counts, undecided, checks, numbers);
     }
 
-    HuntBook withFinds(Map<FindId, Find> now, Map<Identity, Integer> itsCounts) {
-        return new HuntBook(hunts, boxes, now, balances, itsCounts, checks, numbers);
+    /// With a find come, gone or changed, in `now` and in the counts.
+    ///
+    /// @param gone null when there was none before
+    /// @param come null when there is none any more
+    HuntBook withFinds(Map<FindId, Find> now, @Nullable Find gone, @Nullable Find come) {
+        Map<Identity, Integer> itsCounts = counts;
+        Map<HuntId, Integer> open = undecided;
+        if (gone != null) {
+            itsCounts = Growing.counted(itsCounts, gone.facts().identity(), -gone.count());
+            open = gone.disposition() == Disposition.OPEN ? Growing.counted(open, gone.hunt(), -gone.count()) : open;
+        }
+        if (come != null) {
+            itsCounts = Growing.counted(itsCounts, come.facts().identity(), come.count());
+            open = come.disposition() == Disposition.OPEN ? Growing.counted(open, come.hunt(), come.count()) : open;
+        }
+        return new HuntBook(hunts, boxes, now, balances, itsCounts, open, checks, numbers);
     }
 
     HuntBook withChecks(Map<String, Integer> now) {
-        return new HuntBook(hunts, boxes, finds, balances, counts, now, numbers);
+        return new HuntBook(hunts, boxes, finds, balances, counts, undecided, now, numbers);
     }
 
     HuntBook with(Balance earlier) {
-        return new HuntBook(hunts, boxes, finds, Growing.plus(balances, earlier), counts, checks, numbers);
+        return new HuntBook(hunts, boxes, finds, Growing.plus(balances, earlier), counts, undecided, checks, numbers);
     }
 
     HuntBook changed(Hunt hunt) {
@@ -313,8 +339,12 @@ public final class HuntBook {
         Map<BoxId, Box> boxes = new HashMap<>();
         image.boxes().forEach(box -> boxes.put(box.id(), box));
         Map<Identity, Integer> counts = new HashMap<>();
+        Map<HuntId, Integer> undecided = new HashMap<>();
         for (Find find : image.finds()) {
             counts.merge(find.facts().identity(), find.count(), Integer::sum);
+            if (find.disposition() == Disposition.OPEN) {
+                undecided.merge(find.hunt(), find.count(), Integer::sum);
+            }
         }
         Map<HuntId, Integer> ordinals = new HashMap<>();
         image.ordinals().forEach((hunt, last) -> ordinals.put(new HuntId(hunt), last));
@@ -324,6 +354,7 @@ public final class HuntBook {
                 Growing.map(image.finds(), Find::id),
                 Growing.list(image.balances()),
                 Growing.map(counts),
+                Growing.map(undecided),
                 Growing.map(checks),
                 new Numbers(image.lastBox(), image.lastHunt(), image.lastFind(), Register.of(ordinals)));
     }

@@ -2,8 +2,6 @@ package org.rollwright.hunt;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import org.rollwright.coin.Identity;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Growing;
 
@@ -132,9 +130,7 @@ final class HuntChanges {
         Hunt hunt = book.known(find.hunt());
         return book.changed(hunt.holding(Growing.plus(hunt.finds(), find.id()), hunt.foundCoins() + find.count()))
                 .changed(box.holding(Growing.plus(box.finds(), find.id()), box.foundCoins() + find.count()))
-                .withFinds(
-                        Growing.with(book.finds, find.id(), find),
-                        Growing.counted(book.counts, find.facts().identity(), find.count()));
+                .withFinds(Growing.with(book.finds, find.id(), find), null, find);
     }
 
     private static HuntBook struck(HuntBook book, Find find) {
@@ -142,18 +138,12 @@ final class HuntChanges {
         Hunt hunt = book.known(find.hunt());
         return book.changed(hunt.holding(Growing.minusLast(hunt.finds(), find.id()), hunt.foundCoins() - find.count()))
                 .changed(box.holding(Growing.minusLast(box.finds(), find.id()), box.foundCoins() - find.count()))
-                .withFinds(
-                        Growing.without(book.finds, find.id()),
-                        Growing.counted(book.counts, find.facts().identity(), -find.count()));
+                .withFinds(Growing.without(book.finds, find.id()), find, null);
     }
 
     /// A find in place of itself: in the same hunt and box, maybe with another number of coins.
     private static HuntBook replaced(HuntBook book, Find before, Find after) {
-        Map<Identity, Integer> counts = Growing.counted(
-                Growing.counted(book.counts, before.facts().identity(), -before.count()),
-                after.facts().identity(),
-                after.count());
-        HuntBook now = book.withFinds(Growing.with(book.finds, after.id(), after), counts);
+        HuntBook now = book.withFinds(Growing.with(book.finds, after.id(), after), before, after);
         int more = after.count() - before.count();
         if (more == 0) {
             return now;
@@ -165,7 +155,7 @@ final class HuntChanges {
     }
 
     private static HuntBook moved(HuntBook book, Find before, Find after) {
-        HuntBook now = book.withFinds(Growing.with(book.finds, after.id(), after), book.counts);
+        HuntBook now = book.withFinds(Growing.with(book.finds, after.id(), after), before, after);
         if (before.box().equals(after.box())) {
             return now;
         }

@@ -110,6 +110,9 @@ public final class StateText {
                 .map(Object::toString)
                 .sorted()
                 .collect(Collectors.joining("\n")));
+        book.hunt()
+                .hunts()
+                .forEach(hunt -> text.append("\nundecided ").append(book.hunt().undecided(hunt.id())));
         text.append('\n')
                 .append(book.scope().attributions())
                 .append(book.scope().varieties().entrySet().stream()

@@ -12,9 +12,6 @@ import org.rollwright.desk.State;
 import org.rollwright.hunt.Beginning;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Disposition;
-import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Watch;
 import org.rollwright.till.Order;
@@ -86,14 +83,7 @@ public record Today(List<Start> starts, List<Line> waiting) {
         Hunt latest = null;
         int coins = 0;
         for (Hunt hunt : book.hunt().hunts()) {
-            int open = 0;
-            if (hunt.finished().isPresent()) {
-                // tens of thousands of finds in a long series, at every start
-                for (FindId id : hunt.finds()) {
-                    Find find = book.hunt().find(id).orElseThrow();
-                    open += find.disposition() == Disposition.OPEN ? find.count() : 0;
-                }
-            }
+            int open = hunt.finished().isPresent() ? book.hunt().undecided(hunt.id()) : 0;
             coins += open;
             latest = open > 0 ? hunt : latest;
         }
