@@ -112,7 +112,7 @@ class HouseTest {
                 .resideOutsideOfPackage("org.rollwright.store..")
                 .should()
                 .dependOnClassesThat()
-                .resideInAnyPackage("org.jdbi..", "org.sqlite..", "org.flywaydb..", "java.sql..")
+                .resideInAnyPackage("org.sqlite..", "org.flywaydb..", "java.sql..")
                 .because("only store speaks SQL")
                 .check(HOUSE);
         noClasses()

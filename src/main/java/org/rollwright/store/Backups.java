@@ -21,8 +21,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
 
 /// Copies of a data folder, each proved by reading it whole, and a data folder made again from one.
 ///
@@ -113,7 +111,7 @@ public final class Backups {
             Disk.move(part, made);
             warnings.addAll(rotate(made, now));
             return new Backup(made, now, content.end.seq(), photographs, warnings);
-        } catch (IOException | JdbiException e) {
+        } catch (IOException | Session.Failure e) {
             Disk.deleteQuietly(part);
             throw new Failed(t("store.backup-not-made", where));
         } catch (Failed e) {
@@ -178,7 +176,7 @@ public final class Backups {
         }
         Database.createEmpty(copy);
         try (ReadAccess access = ReadAccess.open(dataFolder)) {
-            access.handle().execute("vacuum into ?", copy.toAbsolutePath().toString());
+            access.session().execute("vacuum into ?", copy.toAbsolutePath().toString());
         }
         try (FileChannel channel = FileChannel.open(copy, StandardOpenOption.WRITE)) {
             channel.force(true);
@@ -243,9 +241,9 @@ public final class Backups {
 
     /// Where the journal of a backup ends, without reading it whole; empty when its file does not answer.
     static Optional<HighWater.Mark> end(Path backup) {
-        try (Handle handle = Database.frozen(backup.resolve(Database.FILE))) {
-            return Optional.of(SqliteJournal.last(handle));
-        } catch (JdbiException e) {
+        try (Session session = Database.frozen(backup.resolve(Database.FILE))) {
+            return Optional.of(SqliteJournal.last(session));
+        } catch (Session.Failure e) {
             return Optional.empty();
         }
     }
@@ -265,16 +263,16 @@ public final class Backups {
 
     /// Whether an entry lies in a backup with the checksum given.
     static boolean holds(Path backup, HighWater.Mark place) {
-        try (Handle handle = Database.frozen(backup.resolve(Database.FILE))) {
-            return holds(handle, place);
-        } catch (JdbiException e) {
+        try (Session session = Database.frozen(backup.resolve(Database.FILE))) {
+            return holds(session, place);
+        } catch (Session.Failure e) {
             return false;
         }
     }
 
-    private static boolean holds(Handle handle, HighWater.Mark place) {
+    private static boolean holds(Session session, HighWater.Mark place) {
         return place.seq() == 0
-                || SqliteJournal.checksum(handle, place.seq())
+                || SqliteJournal.checksum(session, place.seq())
                         .filter(sum -> sum == place.checksum())
                         .isPresent();
     }
@@ -336,9 +334,9 @@ public final class Backups {
     }
 
     private static boolean storeHolds(Path dataFolder, HighWater.Mark place) {
-        try (Handle handle = Database.beside(dataFolder.resolve(Database.FILE))) {
-            return holds(handle, place);
-        } catch (JdbiException e) {
+        try (Session session = Database.beside(dataFolder.resolve(Database.FILE))) {
+            return holds(session, place);
+        } catch (Session.Failure e) {
             return false;
         }
     }
@@ -377,11 +375,11 @@ public final class Backups {
                 .toList();
         List<LocalDateTime> superfluous = Rotation.superfluous(times);
         List<Path> strange = new ArrayList<>();
-        try (Handle handle = Database.frozen(made.resolve(Database.FILE))) {
-            long last = SqliteJournal.last(handle).seq();
+        try (Session session = Database.frozen(made.resolve(Database.FILE))) {
+            long last = SqliteJournal.last(session).seq();
             for (Path other : others) {
                 Optional<HighWater.Mark> end = end(other);
-                boolean inside = end.filter(mark -> holds(handle, mark)).isPresent();
+                boolean inside = end.filter(mark -> holds(session, mark)).isPresent();
                 if (inside && superfluous.contains(time(other))) {
                     // under a name that counts as no backup first: a power cut must not leave half of one
                     Path part = where.resolve(other.getFileName() + PART);
@@ -389,7 +387,7 @@ public final class Backups {
                     Disk.deleteAll(part);
                 }
                 if (!inside && end.isPresent()) {
-                    boolean same = holds(other, SqliteJournal.last(handle));
+                    boolean same = holds(other, SqliteJournal.last(session));
                     if (!same) {
                         strange.add(other);
                     } else if (end.get().seq() > last) {

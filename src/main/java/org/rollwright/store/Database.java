@@ -8,9 +8,6 @@ import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Properties;
 import org.flywaydb.core.Flyway;
-import org.jdbi.v3.core.ConnectionException;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
 
 /// Connections to a store's file, each with what it may do to it.
 final class Database {
@@ -22,7 +19,7 @@ final class Database {
 
     /// Reads and writes: write-ahead log, a synchronisation at every commit. Closing the last one folds the log
     /// into the file.
-    static Handle write(Path file) {
+    static Session write(Path file) {
         Properties settings = new Properties();
         settings.setProperty("journal_mode", "WAL");
         settings.setProperty("synchronous", "FULL");
@@ -35,7 +32,7 @@ final class Database {
 
     /// Reads what is committed, log included, also while another process writes. Changes neither file nor log;
     /// it may leave the index of the log (`-shm`) behind, which has no content of its own.
-    static Handle beside(Path file) {
+    static Session beside(Path file) {
         Properties settings = new Properties();
         settings.setProperty("busy_timeout", "5000");
         settings.setProperty("temp_store", "MEMORY");
@@ -43,7 +40,7 @@ final class Database {
     }
 
     /// Reads the file alone as it is, without its log and without locks, also on a disk that cannot be written to.
-    static Handle frozen(Path file) {
+    static Session frozen(Path file) {
         Properties settings = new Properties();
         settings.setProperty("temp_store", "MEMORY");
         return open(address(file) + "?immutable=1", settings);
@@ -51,13 +48,13 @@ final class Database {
 
     /// The library first: a connection before it would have the driver unpack and load another copy, and two copies
     /// in one process end it.
-    private static Handle open(String address, Properties settings) {
+    private static Session open(String address, Properties settings) {
         try {
             NativeLibrary.load();
         } catch (NativeLibrary.Missing e) {
-            throw new ConnectionException(e);
+            throw new Session.Failure(e);
         }
-        return Jdbi.create(address, settings).open();
+        return Session.open(address, settings);
     }
 
     /// The address of a file as a URI, so that a folder's name may hold any character.
@@ -99,10 +96,8 @@ final class Database {
     }
 
     /// What SQLite says of the file's structure; one answer "ok" when it is sound.
-    static List<String> structure(Handle handle) {
-        return handle.createQuery("pragma integrity_check(3)")
-                .mapTo(String.class)
-                .list();
+    static List<String> structure(Session session) {
+        return session.all("pragma integrity_check(3)", row -> row.getString(1));
     }
 
     /// Whether there is a log with anything in it.

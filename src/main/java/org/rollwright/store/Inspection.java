@@ -7,8 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
 
 /// Looks a store's files over before anything is written to them: a store that is damaged, or that lacks what was
 /// acknowledged, is not written to, because writing would destroy what could still be brought back.
@@ -29,21 +27,21 @@ final class Inspection {
     /// What is wrong with a store; empty when nothing is.
     ///
     /// @param folder where the mark and the log lie
-    /// @param mark what was acknowledged, read before the handle was opened
-    /// @param handle reads what is committed, log included
-    static Optional<String> of(Path folder, Optional<HighWater.Mark> mark, Handle handle) {
+    /// @param mark what was acknowledged, read before the session was opened
+    /// @param session reads what is committed, log included
+    static Optional<String> of(Path folder, Optional<HighWater.Mark> mark, Session session) {
         try {
-            List<String> structure = Database.structure(handle);
+            List<String> structure = Database.structure(session);
             if (!structure.equals(List.of("ok"))) {
                 return Optional.of(t("store.file-damaged", structure.getFirst()));
             }
-            HighWater.Mark end = SqliteJournal.last(handle);
-            Optional<String> missing = mark.flatMap(acknowledged -> behind(acknowledged, end.seq(), reading(handle)));
+            HighWater.Mark end = SqliteJournal.last(session);
+            Optional<String> missing = mark.flatMap(acknowledged -> behind(acknowledged, end.seq(), reading(session)));
             if (missing.isPresent()) {
                 return missing;
             }
-            return Database.hasLog(folder.resolve(Database.FILE)) ? ofLog(folder, end, handle) : Optional.empty();
-        } catch (JdbiException | IOException e) {
+            return Database.hasLog(folder.resolve(Database.FILE)) ? ofLog(folder, end, session) : Optional.empty();
+        } catch (Session.Failure | IOException e) {
             return Optional.of(t("store.journal-unreadable"));
         }
     }
@@ -52,8 +50,8 @@ final class Inspection {
         Optional<Long> at(long seq);
     }
 
-    private static Checksums reading(Handle handle) {
-        return seq -> SqliteJournal.checksum(handle, seq);
+    private static Checksums reading(Session session) {
+        return seq -> SqliteJournal.checksum(session, seq);
     }
 
     /// Whether a journal lacks what is known to have been in it.
@@ -73,19 +71,19 @@ final class Inspection {
 
     /// A log that hides transactions behind a damaged place, or that belongs to an earlier state of the store or to
     /// another store.
-    private static Optional<String> ofLog(Path folder, HighWater.Mark end, Handle handle) throws IOException {
+    private static Optional<String> ofLog(Path folder, HighWater.Mark end, Session session) throws IOException {
         Optional<WalFile> log = WalFile.read(folder.resolve(Database.WAL));
         if (log.isPresent() && log.get().hiddenTransactions() > 1) {
             return Optional.of(t("store.the-log-is-damaged", log.get().hiddenTransactions()));
         }
         HighWater.Mark alone;
-        try (Handle file = Database.frozen(folder.resolve(Database.FILE))) {
+        try (Session file = Database.frozen(folder.resolve(Database.FILE))) {
             alone = SqliteJournal.last(file);
-        } catch (JdbiException e) {
+        } catch (Session.Failure e) {
             // a log half folded in: the file alone need not make sense
             return Optional.empty();
         }
-        Optional<String> lacks = behind(alone, end.seq(), reading(handle));
+        Optional<String> lacks = behind(alone, end.seq(), reading(session));
         return lacks.isPresent() ? Optional.of(t("store.log-foreign")) : Optional.empty();
     }
 

@@ -4,17 +4,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import org.jdbi.v3.core.Handle;
 
 /// A store opened to be looked at: nothing in its folder changes, whether a tool works on it, it was killed, or
 /// it lies on a disk that cannot be written to.
 ///
-/// @param handle reads what is committed
+/// @param session reads what is committed
 /// @param copy where a copy lies that goes with it; empty when the store itself is read
-record ReadAccess(Handle handle, Optional<Path> copy) implements AutoCloseable {
+record ReadAccess(Session session, Optional<Path> copy) implements AutoCloseable {
     /// Opens a folder's store.
     ///
-    /// @throws org.jdbi.v3.core.JdbiException when it cannot be opened
+    /// @throws Session.Failure when it cannot be opened
     static ReadAccess open(Path folder) {
         Path file = folder.resolve(Database.FILE);
         if (StoreLock.isHeld(folder)) {
@@ -48,7 +47,7 @@ record ReadAccess(Handle handle, Optional<Path> copy) implements AutoCloseable {
 
     @Override
     public void close() {
-        handle.close();
+        session.close();
         copy.ifPresent(Disk::deleteQuietly);
     }
 }

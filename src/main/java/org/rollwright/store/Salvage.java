@@ -19,9 +19,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
-import org.jdbi.v3.core.result.ResultIterator;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.journal.Entry;
 
@@ -188,24 +185,24 @@ public final class Salvage {
     }
 
     private interface Opening {
-        Handle open();
+        Session open();
     }
 
     /// Takes every row that can be read, from both ends, since a damaged page hides what lies behind it.
     private void look(Source source, Opening opening) {
-        try (Handle handle = opening.open()) {
-            long chainedFrom = chainedFrom(handle);
-            collect(source, chainedFrom, handle, "order by seq");
-            collect(source, chainedFrom, handle, "order by seq desc");
-        } catch (JdbiException e) {
+        try (Session session = opening.open()) {
+            long chainedFrom = chainedFrom(session);
+            collect(source, chainedFrom, session, "order by seq");
+            collect(source, chainedFrom, session, "order by seq desc");
+        } catch (Session.Failure e) {
             // a source that cannot be opened gives nothing
         }
     }
 
-    private static long chainedFrom(Handle handle) {
+    private static long chainedFrom(Session session) {
         try {
-            return SqliteJournal.chainedFrom(handle);
-        } catch (JdbiException e) {
+            return SqliteJournal.chainedFrom(session);
+        } catch (Session.Failure e) {
             return 1;
         }
     }
@@ -217,13 +214,12 @@ public final class Salvage {
         unchained.merge(row, alone, Boolean::logicalOr);
     }
 
-    private void collect(Source source, long chainedFrom, Handle handle, String order) {
-        try (ResultIterator<SqliteJournal.Row> found = SqliteJournal.rows(handle, order)) {
-            while (found.hasNext()) {
-                SqliteJournal.Row row = found.next();
+    private void collect(Source source, long chainedFrom, Session session, String order) {
+        try (Session.Rows<SqliteJournal.Row> found = SqliteJournal.rows(session, order)) {
+            for (SqliteJournal.Row row = found.next(); row != null; row = found.next()) {
                 seen(source, row, row.seq() < chainedFrom);
             }
-        } catch (JdbiException | IllegalArgumentException e) {
+        } catch (Session.Failure | IllegalArgumentException e) {
             // what came before it counts
         }
     }

@@ -11,10 +11,6 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import java.util.zip.CRC32;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
-import org.jdbi.v3.core.result.ResultIterator;
-import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.journal.Entry;
 import org.rollwright.journal.Journal;
@@ -78,51 +74,41 @@ final class SqliteJournal implements Journal {
         }
     }
 
-    private final Supplier<Handle> connector;
+    private final Supplier<Session> connector;
     private final @Nullable HighWater water;
     private final long chainedFrom;
-    private Handle handle;
+    private Session session;
     private @Nullable PreparedStatement insert;
     private volatile HighWater.Mark last;
     private boolean shaken;
 
     /// @param connector makes the connection, and makes it anew after an error
     /// @param water is raised at every entry; none when nothing will be written
-    SqliteJournal(Supplier<Handle> connector, @Nullable HighWater water) {
+    SqliteJournal(Supplier<Session> connector, @Nullable HighWater water) {
         this.connector = connector;
         this.water = water;
-        this.handle = connector.get();
-        this.chainedFrom = chainedFrom(handle);
-        this.last = last(handle);
+        this.session = connector.get();
+        this.chainedFrom = chainedFrom(session);
+        this.last = last(session);
     }
 
     /// From which entry on checksums are chained; stores of the first format have no chain.
-    static long chainedFrom(Handle handle) {
-        boolean chained = handle.createQuery("select count(*) from sqlite_schema where name = 'chain'")
-                        .mapTo(int.class)
-                        .one()
-                > 0;
-        return chained
-                ? handle.createQuery("select coalesce(max(since), 1) from chain")
-                        .mapTo(long.class)
-                        .one()
-                : Long.MAX_VALUE;
+    static long chainedFrom(Session session) {
+        boolean chained = session.number("select count(*) from sqlite_schema where name = 'chain'") > 0;
+        return chained ? session.number("select coalesce(max(since), 1) from chain") : Long.MAX_VALUE;
     }
 
     /// Where a journal ends.
-    static HighWater.Mark last(Handle handle) {
-        return handle.createQuery("select seq, checksum from entry order by seq desc limit 1")
-                .map((result, context) -> new HighWater.Mark(result.getLong(1), result.getLong(2)))
-                .findOne()
+    static HighWater.Mark last(Session session) {
+        return session.first(
+                        "select seq, checksum from entry order by seq desc limit 1",
+                        row -> new HighWater.Mark(row.getLong(1), row.getLong(2)))
                 .orElse(new HighWater.Mark(0, 0));
     }
 
     /// The checksum of an entry; empty when there is no such entry.
-    static Optional<Long> checksum(Handle handle, long seq) {
-        return handle.createQuery("select checksum from entry where seq = :seq")
-                .bind("seq", seq)
-                .mapTo(long.class)
-                .findOne();
+    static Optional<Long> checksum(Session session, long seq) {
+        return session.first("select checksum from entry where seq = ?", row -> row.getLong(1), seq);
     }
 
     @Override
@@ -130,7 +116,7 @@ final class SqliteJournal implements Journal {
         try {
             heal();
             last = insert(entry, last.checksum());
-        } catch (SQLException | JdbiException e) {
+        } catch (SQLException | Session.Failure e) {
             shaken = true;
             throw new JournalException(sentence(e), e);
         }
@@ -162,8 +148,7 @@ final class SqliteJournal implements Journal {
     private PreparedStatement insert() throws SQLException {
         PreparedStatement prepared = insert;
         if (prepared == null) {
-            prepared = handle.getConnection()
-                    .prepareStatement("insert into entry (" + Row.COLUMNS + ") values (?, ?, ?, ?, ?, ?)");
+            prepared = session.prepared("insert into entry (" + Row.COLUMNS + ") values (?, ?, ?, ?, ?, ?)");
             insert = prepared;
         }
         return prepared;
@@ -177,7 +162,7 @@ final class SqliteJournal implements Journal {
             return;
         }
         insert = null;
-        Handle fresh = connector.get();
+        Session fresh = connector.get();
         try {
             HighWater.Mark found = last(fresh);
             if (found.seq() > last.seq()) {
@@ -191,8 +176,8 @@ final class SqliteJournal implements Journal {
             closeQuietly(fresh);
             throw e;
         }
-        Handle old = handle;
-        handle = fresh;
+        Session old = session;
+        session = fresh;
         shaken = false;
         closeQuietly(old);
     }
@@ -202,10 +187,10 @@ final class SqliteJournal implements Journal {
         shaken = true;
     }
 
-    private static void closeQuietly(Handle handle) {
+    private static void closeQuietly(Session session) {
         try {
-            handle.close();
-        } catch (JdbiException e) {
+            session.close();
+        } catch (Session.Failure e) {
             // it failed before, that is why it is given up
         }
     }
@@ -214,14 +199,14 @@ final class SqliteJournal implements Journal {
     void appendAll(List<Entry> entries) {
         try {
             heal();
-            last = handle.inTransaction(transaction -> {
+            last = session.inTransaction(() -> {
                 HighWater.Mark reached = last;
                 for (Entry entry : entries) {
                     reached = insert(entry, reached.checksum());
                 }
                 return reached;
             });
-        } catch (SQLException | JdbiException e) {
+        } catch (SQLException | Session.Failure e) {
             shaken = true;
             throw new JournalException(sentence(e), e);
         }
@@ -260,11 +245,10 @@ final class SqliteJournal implements Journal {
     /// @throws Unreadable at the first that is missing, damaged or of an unknown kind
     @Override
     public void read(long after, Consumer<Entry> reader) {
-        try (ResultIterator<Row> rows = rows(handle, Math.max(after, 1))) {
+        try (Session.Rows<Row> rows = rows(session, "where seq >= ? order by seq", Math.max(after, 1))) {
             long expected = Math.max(after, 1);
             long before = 0;
-            while (rows.hasNext()) {
-                Row row = rows.next();
+            for (Row row = rows.next(); row != null; row = rows.next()) {
                 if (row.seq != expected) {
                     throw new Unreadable(t("store.entry-missing", expected), null);
                 }
@@ -280,32 +264,25 @@ final class SqliteJournal implements Journal {
                 before = row.checksum;
                 expected++;
             }
-        } catch (JdbiException e) {
+        } catch (Session.Failure e) {
             throw new Unreadable(t("store.journal-unreadable"), e);
         }
-    }
-
-    private static ResultIterator<Row> rows(Handle handle, long from) {
-        return rows(handle.createQuery("select " + Row.COLUMNS + " from entry where seq >= :from order by seq")
-                .bind("from", from));
     }
 
     /// All rows that can be read, whatever their checksums say.
     ///
     /// @param order in the database's words
-    static ResultIterator<Row> rows(Handle handle, String order) {
-        return rows(handle.createQuery("select " + Row.COLUMNS + " from entry " + order));
-    }
-
-    private static ResultIterator<Row> rows(Query query) {
-        return query.map((result, context) -> new Row(
-                        result.getLong(1),
-                        result.getString(2),
-                        result.getLong(3),
-                        result.getString(4),
-                        result.getString(5),
-                        result.getLong(6)))
-                .iterator();
+    static Session.Rows<Row> rows(Session session, String order, Object... values) {
+        return session.rows(
+                "select " + Row.COLUMNS + " from entry " + order,
+                row -> new Row(
+                        row.getLong(1),
+                        row.getString(2),
+                        row.getLong(3),
+                        row.getString(4),
+                        row.getString(5),
+                        row.getLong(6)),
+                values);
     }
 
     @Override
@@ -325,7 +302,7 @@ final class SqliteJournal implements Journal {
     /// Whether an entry lies in this journal with the checksum given.
     boolean holds(HighWater.Mark place) {
         return place.seq() == 0
-                || checksum(handle, place.seq())
+                || checksum(session, place.seq())
                         .filter(sum -> sum == place.checksum())
                         .isPresent();
     }
@@ -336,6 +313,6 @@ final class SqliteJournal implements Journal {
         if (mark != null) {
             mark.close();
         }
-        handle.close();
+        session.close();
     }
 }

@@ -12,8 +12,6 @@ import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Collectors;
 import org.flywaydb.core.api.FlywayException;
-import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.JdbiException;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Entry;
@@ -106,7 +104,7 @@ public final class Store implements AutoCloseable {
             return mode == Mode.READ ? openToRead(folder, clock) : openToWrite(folder, clock, mostPages);
         } catch (SqliteJournal.Unreadable e) {
             return new Opening.Unusable(t("store.salvage-after", e.getMessage()));
-        } catch (JdbiException | FlywayException e) {
+        } catch (Session.Failure | FlywayException e) {
             return new Opening.Unusable(t("store.store-unopenable", folder.resolve(Database.FILE), reason(e, folder)));
         }
     }
@@ -121,15 +119,15 @@ public final class Store implements AutoCloseable {
         Optional<HighWater.Mark> mark = HighWater.read(folder).mark();
         ReadAccess access = ReadAccess.open(folder);
         try {
-            Optional<Opening> refused = refused(folder, mark, access.handle());
+            Optional<Opening> refused = refused(folder, mark, access.session());
             if (refused.isPresent()) {
                 access.close();
                 return refused.get();
             }
-            SqliteJournal journal = new SqliteJournal(access::handle, null);
+            SqliteJournal journal = new SqliteJournal(access::session, null);
             return new Opening.Opened(
                     new Store(journal, new Snapshots(folder), clock, Optional.empty(), access::close));
-        } catch (SqliteJournal.Unreadable | JdbiException e) {
+        } catch (SqliteJournal.Unreadable | Session.Failure e) {
             access.close();
             throw e;
         }
@@ -194,7 +192,7 @@ public final class Store implements AutoCloseable {
         AtomicInteger bound = new AtomicInteger(mostPages);
         try {
             journal = new SqliteJournal(() -> bounded(Database.write(file), bound.get()), water);
-        } catch (JdbiException e) {
+        } catch (Session.Failure e) {
             water.close();
             throw e;
         }
@@ -222,10 +220,10 @@ public final class Store implements AutoCloseable {
         }
         Path file = folder.resolve(Database.FILE);
         Optional<HighWater.Mark> mark = HighWater.read(folder).mark();
-        try (Handle handle = Database.hasLog(file) ? Database.beside(file) : Database.frozen(file)) {
-            Optional<Opening> refused = refused(folder, mark, handle);
-            int version = version(handle);
-            HighWater.Mark end = refused.isPresent() || version == 0 ? start : SqliteJournal.last(handle);
+        try (Session session = Database.hasLog(file) ? Database.beside(file) : Database.frozen(file)) {
+            Optional<Opening> refused = refused(folder, mark, session);
+            int version = version(session);
+            HighWater.Mark end = refused.isPresent() || version == 0 ? start : SqliteJournal.last(session);
             return new Looked(
                     refused.or(() -> new Backups(new Settings(folder).backups())
                             .holdingMore(end)
@@ -235,15 +233,12 @@ public final class Store implements AutoCloseable {
         }
     }
 
-    private static Optional<Opening> refused(Path folder, Optional<HighWater.Mark> mark, Handle handle) {
-        int found = version(handle);
+    private static Optional<Opening> refused(Path folder, Optional<HighWater.Mark> mark, Session session) {
+        int found = version(session);
         if (found > SCHEMA) {
             return Optional.of(new Opening.TooNew(found, SCHEMA));
         }
-        boolean empty = handle.createQuery("select count(*) from sqlite_schema where name = 'entry'")
-                        .mapTo(int.class)
-                        .one()
-                == 0;
+        boolean empty = session.number("select count(*) from sqlite_schema where name = 'entry'") == 0;
         if (empty && mark.filter(one -> one.seq() > 0).isEmpty() && found == 0) {
             // a start that was cut off before the first table was made
             return Optional.empty();
@@ -251,24 +246,22 @@ public final class Store implements AutoCloseable {
         if (empty || found == 0) {
             return Optional.of(damaged(t("store.file-damaged", t("store.it-is-no-store"))));
         }
-        return Inspection.of(folder, mark, handle).map(Store::damaged);
+        return Inspection.of(folder, mark, session).map(Store::damaged);
     }
 
     private static Opening damaged(String what) {
         return new Opening.Unusable(t("store.nothing-was-changed-salvage", what));
     }
 
-    private static Handle bounded(Handle handle, int mostPages) {
+    private static Session bounded(Session session, int mostPages) {
         if (mostPages > 0) {
-            handle.createQuery("pragma max_page_count = " + mostPages)
-                    .mapTo(int.class)
-                    .one();
+            session.number("pragma max_page_count = " + mostPages);
         }
-        return handle;
+        return session;
     }
 
-    private static int version(Handle handle) {
-        return handle.createQuery("pragma user_version").mapTo(int.class).one();
+    private static int version(Session session) {
+        return (int) session.number("pragma user_version");
     }
 
     private static String reason(Exception e, Path folder) {

@@ -11,7 +11,6 @@ import java.util.concurrent.atomic.AtomicLong;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
-import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -23,7 +22,7 @@ class AcknowledgedTest {
     private static Seen hunt(Path folder, int entries, int saveEveryMillis) throws Exception {
         try (Store store = Stores.open(folder);
                 ExecutorService saver = Executors.newSingleThreadExecutor();
-                Handle second = Database.beside(folder.resolve(Database.FILE))) {
+                Session second = Database.beside(folder.resolve(Database.FILE))) {
             AtomicBoolean done = new AtomicBoolean();
             AtomicLong saves = new AtomicLong();
             Future<?> saving = saver.submit(() -> {
@@ -62,13 +61,11 @@ class AcknowledgedTest {
     @Test
     void the_journal_keeps_its_connection_for_itself(@TempDir Path folder) throws Exception {
         try (Store store = Stores.open(folder);
-                Handle second = Database.beside(folder.resolve(Database.FILE))) {
+                Session second = Database.beside(folder.resolve(Database.FILE))) {
             Stores.add(store, 250);
-            long before =
-                    second.createQuery("pragma data_version").mapTo(long.class).one();
+            long before = second.number("pragma data_version");
             store.saveSnapshotNow();
-            long after =
-                    second.createQuery("pragma data_version").mapTo(long.class).one();
+            long after = second.number("pragma data_version");
             assertThat(after)
                     .as("saving a state writes nothing into the journal's file")
                     .isEqualTo(before);

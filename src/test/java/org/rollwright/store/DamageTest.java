@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Properties;
 import java.util.Random;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
@@ -235,10 +236,8 @@ class DamageTest {
                 Stores.add(store, "Box 400");
             }
             int root;
-            try (Handle handle = Database.frozen(whole.resolve(Database.FILE))) {
-                root = handle.createQuery("select rootpage from sqlite_schema where name = 'entry'")
-                        .mapTo(int.class)
-                        .one();
+            try (Session session = Database.frozen(whole.resolve(Database.FILE))) {
+                root = (int) session.number("select rootpage from sqlite_schema where name = 'entry'");
             }
             try (java.io.RandomAccessFile file =
                     new java.io.RandomAccessFile(whole.resolve(Database.FILE).toFile(), "rw")) {
@@ -323,13 +322,13 @@ class DamageTest {
         // a row made right by itself: only the next one's checksum gives it away
         Disk.deleteAll(rows);
         Stores.copyAsKilled(data, rows);
-        try (Handle handle = Jdbi.open("jdbc:sqlite:" + rows.resolve(Database.FILE))) {
-            SqliteJournal.Row row = handle.createQuery("select at, body from entry where seq = 7")
-                    .map((result, context) ->
-                            new SqliteJournal.Row(7, result.getString(1), 0, "forged", result.getString(2), 0))
-                    .one();
-            long before = SqliteJournal.checksum(handle, 6).orElseThrow();
-            handle.execute("update entry set raw = 'forged', checksum = ? where seq = 7", row.chained(before));
+        try (Session session = Session.open("jdbc:sqlite:" + rows.resolve(Database.FILE), new Properties())) {
+            SqliteJournal.Row row = session.first(
+                            "select at, body from entry where seq = 7",
+                            found -> new SqliteJournal.Row(7, found.getString(1), 0, "forged", found.getString(2), 0))
+                    .orElseThrow();
+            long before = SqliteJournal.checksum(session, 6).orElseThrow();
+            session.execute("update entry set raw = 'forged', checksum = ? where seq = 7", row.chained(before));
         }
         assertThat(Stores.bad(rows)).anyMatch(finding -> finding.what().contains("Entry 8"));
     }
