@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
@@ -225,13 +226,15 @@ public final class HuntActions {
                 facts.map(DenominationFacts::coinsPerRoll).orElse(1),
                 0);
         return known -> {
-            BoxId id = known.hunt().nextBox();
+            Denomination coin = facts.orElseThrow().denomination();
             return new Desk.Step(
                     0,
                     new HuntEvent.BoxAdded(
-                            id,
-                            facts.orElseThrow().denomination(),
-                            details.label().isEmpty() ? details.withLabel("Box " + id.number()) : details));
+                            known.hunt().nextBox(),
+                            coin,
+                            details.label().isEmpty()
+                                    ? details.withLabel("Box " + known.hunt().nextNumber(coin))
+                                    : details));
         };
     }
 

@@ -55,7 +55,7 @@ public record Beginning(String name, List<Watch> watches) {
 
     /// Labels of several boxes named by one word, or by what is in them and a number that is free.
     public static List<String> labels(HuntBook book, Denomination coin, String label, int count) {
-        String base = label.isBlank() ? word(coin) + " box " + book.nextBox().number() : label;
+        String base = label.isBlank() ? word(coin) + " box " + book.nextNumber(coin) : label;
         if (count == 1) {
             return List.of(base);
         }

@@ -182,6 +182,30 @@ public final class HuntBook {
         return new BoxId(numbers.box + 1);
     }
 
+    /// The number in the name of a next box that nobody named: boxes searched before this journal count.
+    public long nextNumber(Denomination coin) {
+        return nextBox().number() + boxesBefore(coin);
+    }
+
+    /// Boxes of a denomination searched before this journal, of which only sums are known. Sums by watch tell of the
+    /// same boxes, so that the largest counts.
+    public int boxesBefore(Denomination coin) {
+        return balances.stream()
+                .filter(balance -> balance.denomination().equals(coin))
+                .mapToInt(Balance::boxes)
+                .max()
+                .orElse(0);
+    }
+
+    /// Coins in them.
+    public long coinsBefore(Denomination coin) {
+        return balances.stream()
+                .filter(balance -> balance.denomination().equals(coin))
+                .mapToLong(Balance::coins)
+                .max()
+                .orElse(0);
+    }
+
     public HuntId nextHunt() {
         return new HuntId(numbers.hunt + 1);
     }

@@ -60,20 +60,13 @@ public record SeriesStory(
                 .map(book::find)
                 .flatMap(Optional::stream)
                 .toList();
-        List<HuntBook.Balance> before = book.balances().stream()
-                .filter(balance -> balance.denomination().equals(denomination))
-                .toList();
-        long earlierBoxes =
-                before.stream().mapToInt(HuntBook.Balance::boxes).max().orElse(0);
-        long earlierCoins =
-                before.stream().mapToLong(HuntBook.Balance::coins).max().orElse(0);
         List<Point> points = boxes.stream()
                 .map(box -> new Point(box.details().label(), box.foundCoins()))
                 .toList();
         return new SeriesStory(
                 catalog.facts(denomination).map(DenominationFacts::name).orElse(denomination.key()),
-                Math.clamp(boxes.size() + earlierBoxes, 0, Integer.MAX_VALUE),
-                boxes.stream().mapToLong(Box::searchedCoins).sum() + earlierCoins,
+                Math.clamp(boxes.size() + book.boxesBefore(denomination), 0, Integer.MAX_VALUE),
+                boxes.stream().mapToLong(Box::searchedCoins).sum() + book.coinsBefore(denomination),
                 Tally.coins(finds),
                 tallies(book, catalog, denomination),
                 points,

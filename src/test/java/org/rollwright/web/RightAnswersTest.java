@@ -301,4 +301,36 @@ class RightAnswersTest {
         assertThat(column(page, ">find<")).hasSize(40).startsWith("f40", "f39").endsWith("f1");
         assertThat(page).contains("href=\"/scope/find/1/1\"");
     }
+
+    /// 282 boxes of a notebook as one sum: with the two of the record the next is the 285th wherever boxes are counted.
+    @Test
+    void boxes_before_this_journal_count_in_names_boxes_and_recap() {
+        act(
+                "opening",
+                Map.of(
+                        "denomination", List.of("cent"),
+                        "watch", List.of("wheat"),
+                        "boxes", List.of("282"),
+                        "coins", List.of("705000"),
+                        "found", List.of("9012")));
+        // a second watch over the same boxes does not make them more
+        act(
+                "opening",
+                Map.of(
+                        "denomination", List.of("cent"),
+                        "watch", List.of("canadian"),
+                        "boxes", List.of("120"),
+                        "coins", List.of("300000"),
+                        "found", List.of("700")));
+        act("hunt", Map.of("denomination", List.of("cent"), "watch", List.of("wheat"), "label", List.of("")));
+        assertThat(page("/boxes"))
+                .contains("<b>285</b> boxes and lots")
+                .contains("282 before this journal")
+                .contains(">Cent box 285<");
+        act("box", Map.of("denomination", List.of("cent")));
+        assertThat(page("/boxes")).contains(">Box 286<");
+        // another denomination has none before
+        act("box", Map.of("denomination", List.of("dime")));
+        assertThat(page("/boxes")).contains(">Box 5<");
+    }
 }

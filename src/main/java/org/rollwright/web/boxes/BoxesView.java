@@ -33,8 +33,11 @@ public record BoxesView(
 
     /// The boxes of one denomination.
     ///
+    /// @param boxes how many, with those searched before this journal
+    /// @param before how many of them only sums are known of
     /// @param average finds per box that was searched whole, blank when there is none
-    public record Group(String denomination, int boxes, long coins, int finds, String average, List<Row> rows) {}
+    public record Group(
+            String denomination, int boxes, int before, long coins, int finds, String average, List<Row> rows) {}
 
     /// One box.
     ///
@@ -125,8 +128,9 @@ public record BoxesView(
                         whole.stream().mapToInt(Box::foundCoins).average().orElse(0));
         return new Group(
                 denomination.toString(),
-                boxes.size(),
-                boxes.stream().mapToLong(Box::searchedCoins).sum(),
+                boxes.size() + book.hunt().boxesBefore(denomination),
+                book.hunt().boxesBefore(denomination),
+                boxes.stream().mapToLong(Box::searchedCoins).sum() + book.hunt().coinsBefore(denomination),
                 boxes.stream().mapToInt(Box::foundCoins).sum(),
                 average,
                 rows);
