@@ -49,6 +49,27 @@
     });
   }
 
+  // Finds decided in groups: arrows go from group to group, a letter decides the one in focus.
+  var groups = Array.prototype.slice.call(document.querySelectorAll(".decide-group"));
+  if (groups.length > 0) {
+    groups[0].focus({ preventScroll: true });
+    document.addEventListener("keydown", function (event) {
+      if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
+      var at = groups.findIndex(function (group) { return group.contains(document.activeElement); });
+      if (event.key === "ArrowDown" || event.key === "ArrowUp") {
+        event.preventDefault();
+        groups[Math.max(0, Math.min(groups.length - 1, at + (event.key === "ArrowDown" ? 1 : -1)))].focus();
+        return;
+      }
+      var button = at >= 0 && groups[at].querySelector('button[data-key="' + CSS.escape(event.key) + '"]');
+      if (button) { event.preventDefault(); button.click(); }
+    });
+  }
+  document.addEventListener("keydown", function (event) {
+    var back = event.key === "u" && !event.ctrlKey && !event.altKey && !event.metaKey && document.querySelector("button[data-undo]");
+    if (back && !document.activeElement.matches("input:not([type=checkbox]), textarea")) back.click();
+  });
+
   // Holes of an album: arrows go from one to the next, Space sets it, and a mouse may be drawn over several.
   var lookIn = document.getElementById("look-in");
   if (lookIn) {

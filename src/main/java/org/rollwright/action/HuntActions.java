@@ -6,9 +6,12 @@ import static org.rollwright.text.Texts.t;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.DenominationFacts;
@@ -22,9 +25,13 @@ import org.rollwright.hunt.Beginning;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntEvent;
+import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
 import org.rollwright.journal.Declined;
+import org.rollwright.journal.Event;
 
 /// What is done with boxes and hunts beside the entry line.
 public final class HuntActions {
@@ -89,9 +96,42 @@ public final class HuntActions {
                     needed("found", "451")),
             HuntActions::opening);
 
-    static final List<Action> ALL = List.of(HUNT, BOX, BOX_CHANGE, OPENING);
+    /// What becomes of some finds of a hunt is decided, all alike and in one step.
+    public static final Action DECIDE = new Action(
+            "decide", List.of(needed("hunt", "1"), needed("find", "1, 2"), needed("as", "keep")), HuntActions::decide);
+
+    static final List<Action> ALL = List.of(HUNT, BOX, BOX_CHANGE, OPENING, DECIDE);
 
     private HuntActions() {}
+
+    private static Function<State, Desk.Step> decide(Typed typed, Setting setting) {
+        HuntId hunt = new HuntId(typed.whole("hunt", t("typed.hunt"), 1, 999_999_999_999L, null));
+        Set<Integer> ordinals = new LinkedHashSet<>();
+        for (String said : typed.list("find")) {
+            if (said.matches("f?[1-9][0-9]{0,8}")) {
+                ordinals.add(Integer.valueOf(said.replace("f", "")));
+            } else {
+                typed.wrong(t("typed.no-find-number", Refusal.quote(said)), t("typed.write-find-number"));
+            }
+        }
+        if (typed.list("find").isEmpty()) {
+            typed.wrong(t("typed.no-find-told"), t("typed.tick-one"));
+        }
+        @Nullable Disposition as = typed.word("as", t("typed.decision"), Disposition.class);
+        return known -> {
+            if (known.hunt().hunt(hunt).isEmpty()) {
+                throw new Declined(t("hunt.hunt-unknown", hunt), t("hunt.hunt-list"));
+            }
+            List<Event> events = new ArrayList<>();
+            for (int ordinal : ordinals) {
+                Find find = known.hunt()
+                        .find(hunt, ordinal)
+                        .orElseThrow(() -> new Declined(t("typed.no-find", "f" + ordinal), t("typed.see-finds")));
+                events.add(new HuntEvent.FindDisposed(find.id(), Objects.requireNonNull(as)));
+            }
+            return new Desk.Step(hunt.number(), events.size() == 1 ? events.getFirst() : new Event.Batch(events));
+        };
+    }
 
     private static List<Field> with(List<Field> first, List<Field> then) {
         List<Field> all = new ArrayList<>(first);

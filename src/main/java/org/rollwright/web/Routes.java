@@ -10,6 +10,7 @@ import org.rollwright.web.guard.Guesses;
 import org.rollwright.web.guide.GuidePages;
 import org.rollwright.web.guide.HelpPages;
 import org.rollwright.web.guide.SettingsPages;
+import org.rollwright.web.mat.DecidePages;
 import org.rollwright.web.mat.MatPages;
 import org.rollwright.web.narration.NarrationPages;
 import org.rollwright.web.narration.VoicePages;
@@ -41,6 +42,7 @@ final class Routes {
 
         // Mat: hunts, and the entry line
         new MatPages(bench, albums, odds, live).register(routes);
+        new DecidePages(bench, albums).register(routes);
         new NarrationPages(bench).register(routes);
         new VoicePages(bench).register(routes);
 

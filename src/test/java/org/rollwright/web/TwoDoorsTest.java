@@ -80,6 +80,7 @@ class TwoDoorsTest {
         forms.put("box", "/boxes");
         forms.put("box-change", "/boxes/{box}");
         forms.put("opening", "/boxes/opening");
+        forms.put("decide", "/mat/{hunt}/decide");
         forms.put("variety", "/scope/new");
         forms.put("variety-off", "/scope/variety/{key}/remove");
         forms.put("attributed", "/scope/find/1/1");
@@ -115,6 +116,7 @@ class TwoDoorsTest {
     /// Fields that a page has in its address or under another name, and which are therefore not varied.
     private static final Map<String, List<String>> FIXED = Map.ofEntries(
             Map.entry("box-change", List.of("box")),
+            Map.entry("decide", List.of("hunt")),
             Map.entry("variety", List.of("key")),
             Map.entry("variety-off", List.of("key")),
             Map.entry("attributed", List.of("find", "answers")),

@@ -90,7 +90,7 @@ public record Today(List<Start> starts, List<Line> waiting) {
         return latest == null
                 ? Optional.empty()
                 : Optional.of(new Line(
-                        t("today.undecided", coins), "/mat/" + latest.id().number() + "/finish"));
+                        t("today.undecided", coins), "/mat/" + latest.id().number() + "/decide"));
     }
 
     /// A watch as the form says it.

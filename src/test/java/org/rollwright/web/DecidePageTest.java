@@ -1,0 +1,92 @@
+package org.rollwright.web;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import org.assertj.core.api.Assertions;
+import org.junit.jupiter.api.Test;
+import org.rollwright.album.AlbumEvent;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.HuntId;
+
+/// What becomes of the finds of a hunt, decided in groups with keys.
+class DecidePageTest extends PageWithBench {
+    private long open() {
+        return bench.bench.desk().read(book -> book.hunt().undecided(new HuntId(1)));
+    }
+
+    private Disposition of(int ordinal) {
+        return bench.bench
+                .desk()
+                .read(book ->
+                        book.hunt().find(new HuntId(1), ordinal).orElseThrow().disposition());
+    }
+
+    @Test
+    void seventy_coins_are_decided_with_a_dozen_keys_and_taken_back() {
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(),
+                                "Wheat cents",
+                                "series us-cent-lincoln-wheat; one per date and mint"));
+        // two alike: one hole is filled once
+        bench.type("+ 44d", "44d", "51s", "1955 ddo xf40");
+        for (int i = 0; i < 12; i++) {
+            bench.type("+ x5 5" + (6 + i % 3) + "d");
+        }
+        bench.type("ca 1961", "1998", "+ x4 57d", "finish");
+        Page page = window.newPage();
+        page.navigate(bench.address + "/mat");
+        page.locator("a[href='/mat/1/decide']").click();
+        long all = open();
+        Assertions.assertThat(all).isEqualTo(70);
+        assertThat(page.locator(".decide-group").first()).isFocused();
+        assertThat(page.locator(".decide-group").first()).containsText("44-D");
+        assertThat(page.locator(".decide-group").first()).containsText("Fill a hole");
+        int keys = 0;
+        // a coin of the first group is left out by unticking it
+        page.locator(".decide-group").first().locator("input[value='3']").uncheck();
+        keys += 2;
+        page.locator(".decide-group").first().focus();
+        page.keyboard().press("a");
+        keys++;
+        assertThat(page.locator("h1")).not().containsText("0 of 70");
+        Assertions.assertThat(of(1)).isEqualTo(Disposition.ALBUM);
+        Assertions.assertThat(of(2)).isEqualTo(Disposition.OPEN);
+        Assertions.assertThat(of(3)).isEqualTo(Disposition.OPEN);
+        // taken back as one step
+        page.keyboard().press("u");
+        keys++;
+        assertThat(page.locator("h1")).containsText("0 of 70");
+        for (int i = 0; i < 8 && open() > 0; i++) {
+            int groups = page.locator(".decide-group").count();
+            page.keyboard().press(i == 0 ? "a" : "k");
+            keys++;
+            if (groups > 1) {
+                assertThat(page.locator(".decide-group")).hasCount(groups - 1);
+            } else {
+                page.locator("text=Everything of this hunt is decided").waitFor();
+            }
+        }
+        Assertions.assertThat(open()).isZero();
+        Assertions.assertThat(keys).isLessThanOrEqualTo(12);
+        assertThat(page.locator("[role=status]").last()).containsText("decided");
+    }
+
+    @Test
+    void nothing_ticked_and_no_such_find_are_said() {
+        bench.type("+ 44d", "finish");
+        Page page = window.newPage();
+        page.navigate(bench.address + "/mat/1/decide");
+        page.locator(".decide-group input[name=find]").uncheck();
+        page.locator(".decide-group button").first().click();
+        assertThat(page.locator(".problem")).containsText("No coin is ticked");
+        Assertions.assertThat(open()).isOne();
+        Assertions.assertThat(page.navigate(bench.address + "/mat/99/decide").status())
+                .isEqualTo(404);
+    }
+}
