@@ -67,13 +67,25 @@ final class DateResolver {
         List<Integer> watchedYears = struck.stream()
                 .filter(year -> issues(year, null).stream().anyMatch(this::watched))
                 .toList();
+        boolean named = words.stream().anyMatch(word -> fitting.stream().anyMatch(year -> names(word, year, mint)));
         boolean otherWatched = !watchedYears.isEmpty() && watchedYears.stream().noneMatch(fitting::contains);
-        if (otherWatched && narrowByWords(fitting, mint, words).equals(fitting)) {
+        if (otherWatched && !named) {
             // With wheat cents watched, `22` is a slip for 22d far more often than a 2022 cent: do not guess.
             return noSuchMint(
                     java.util.stream.Stream.concat(watchedYears.stream(), fitting.stream())
                             .toList(),
                     watchedYears,
+                    mint);
+        }
+        List<Integer> recent = struck.stream().filter(year -> year >= 1900).toList();
+        boolean unmarked = Mint.P.equals(mint) || Mint.NONE.equals(mint);
+        boolean onlyOld = unmarked && !recent.isEmpty() && recent.stream().noneMatch(fitting::contains);
+        if (onlyOld && !named) {
+            // `68` of nickels is a slip for 68d or 68s, not a Shield nickel of 1868
+            return noSuchMint(
+                    java.util.stream.Stream.concat(recent.stream(), fitting.stream())
+                            .toList(),
+                    recent,
                     mint);
         }
         List<Integer> left = narrowByWords(fitting, mint, words);
@@ -102,19 +114,23 @@ final class DateResolver {
     private List<Integer> narrowByWords(List<Integer> years, @Nullable Mint mint, List<String> words) {
         List<Integer> left = years;
         for (String word : words) {
-            List<Integer> named = left.stream()
-                    .filter(year -> issues(year, mint).stream()
-                            .anyMatch(issue -> Slug.belongs(issue, word)
-                                    || Slug.isMetalOf(issue, word)
-                                    || IdentityReader.weight(word)
-                                            .filter(mass -> IdentityReader.weighs(issue, mass))
-                                            .isPresent()))
-                    .toList();
+            List<Integer> named =
+                    left.stream().filter(year -> names(word, year, mint)).toList();
             if (!named.isEmpty()) {
                 left = named;
             }
         }
         return left;
+    }
+
+    /// Whether a word names the kind, design, metal or weight of a coin of a year.
+    private boolean names(String word, int year, @Nullable Mint mint) {
+        return issues(year, mint).stream()
+                .anyMatch(issue -> Slug.belongs(issue, word)
+                        || Slug.isMetalOf(issue, word)
+                        || IdentityReader.weight(word)
+                                .filter(mass -> IdentityReader.weighs(issue, mass))
+                                .isPresent());
     }
 
     private List<Integer> narrowByWatches(List<Integer> years, @Nullable Mint mint) {

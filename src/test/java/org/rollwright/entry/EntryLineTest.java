@@ -45,7 +45,11 @@ class EntryLineTest {
     }
 
     private static Reading.Problem problem(String line) {
-        Reading reading = EntryParser.parse(line, watching("cent", "wheat"));
+        return problem(line, watching("cent", "wheat"));
+    }
+
+    private static Reading.Problem problem(String line, EntryContext context) {
+        Reading reading = EntryParser.parse(line, context);
         assertThat(reading).as(line).isInstanceOf(Reading.Problem.class);
         return (Reading.Problem) reading;
     }
@@ -131,6 +135,19 @@ class EntryLineTest {
         assertThat(find("82", watching("cent", "indian")).identity().year()).isEqualTo(1882);
         Reading reading = EntryParser.parse("82 2.5g", watching("cent", "indian"));
         assertThat(reading.toString()).contains("1982").doesNotContain("1882");
+    }
+
+    /// Nickels of 1968 to 1970 were struck at Denver and San Francisco alone (the Mint's production figures).
+    @Test
+    void a_date_without_its_mint_is_no_coin_of_the_century_before() {
+        for (String year : List.of("68", "69", "70")) {
+            assertThat(problem(year, watching("nickel")).right())
+                    .as(year)
+                    .contains("19" + year + "d")
+                    .contains("19" + year + "s");
+        }
+        assertThat(find("68 shield", watching("nickel")).identity().year()).isEqualTo(1868);
+        assertThat(find("1868", watching("nickel")).identity().year()).isEqualTo(1868);
     }
 
     @Test

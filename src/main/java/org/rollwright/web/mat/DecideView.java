@@ -22,9 +22,8 @@ import org.rollwright.hunt.Tally;
 import org.rollwright.hunt.Watch;
 import org.rollwright.web.albums.AlbumShelf;
 
-/// The finds of a hunt nothing was decided about, in groups of those that are mostly decided alike: what fills or
-// betters
-/// a hole, what was named as a variety or error, then by what was watched for.
+/// The finds of a hunt nothing was decided about, in groups of those mostly decided alike: what fills or betters a
+/// hole, what was named as a variety or error, then by what was watched for.
 ///
 /// @param coins in all groups
 /// @param decided how many coins of the hunt are decided
