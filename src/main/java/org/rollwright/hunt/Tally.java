@@ -89,6 +89,24 @@ public final class Tally {
                 : 0;
     }
 
+    /// Which part of a box's coins a watch was meant for, as far as the box was searched: finds of the roll in hand
+    /// and coins nobody looked at do not count.
+    ///
+    /// @param boxFinds finds of the box
+    /// @return 0 to 1; 0 while nothing was searched
+    public static double share(Box box, Collection<Find> boxFinds, Watch watch, Catalog catalog) {
+        long searched = box.searchedCoins();
+        List<Find> inside = boxFinds.stream()
+                .filter(find -> {
+                    Roll roll = box.roll(find.roll());
+                    return find.roll() == 0 ? box.details().rolls() == 0 : roll != null && roll.searched();
+                })
+                .toList();
+        return searched == 0
+                ? 0
+                : (double) watched(inside, watch, catalog, box.denomination().country()) / searched;
+    }
+
     /// Coins of the whole journal that a watch was meant for, opening balances of the denomination included.
     public static long watchedInSeries(HuntBook book, Watch watch, Catalog catalog, Denomination denomination) {
         if (!(Selection.parse(watch.rule()) instanceof Selection.Parsed.Good good)) {

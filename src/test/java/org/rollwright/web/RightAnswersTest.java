@@ -333,4 +333,21 @@ class RightAnswersTest {
         act("box", Map.of("denomination", List.of("dime")));
         assertThat(page("/boxes")).contains(">Box 5<");
     }
+
+    /// Two rolls of 50 searched, with 9 and 6 coppers, and one in hand with 4: 15 of 100 are 15.0 %, whatever lies in
+    // the
+    /// roll in hand.
+    @Test
+    void the_share_of_copper_is_that_of_the_rolls_searched() {
+        act(
+                "hunt",
+                Map.of("denomination", List.of("cent"), "watch", List.of("copper"), "label", List.of("Copper box")));
+        HuntId hunt = bench.bench
+                .desk()
+                .read(book -> new HuntId(book.hunt().nextHunt().number() - 1));
+        for (String line : List.of("+ x9 1979", "+ x6 1980d", "+ x4 1981")) {
+            bench.bench.recorder().record(hunt, line);
+        }
+        assertThat(page("/mat/" + hunt.number())).contains("<td>19 <span class=\"of\">15.0 %</span></td>");
+    }
 }

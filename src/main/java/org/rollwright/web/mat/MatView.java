@@ -1,5 +1,6 @@
 package org.rollwright.web.mat;
 
+import static org.rollwright.text.Texts.f;
 import static org.rollwright.text.Texts.t;
 
 import java.time.Instant;
@@ -21,6 +22,7 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Milestones;
 import org.rollwright.hunt.Roll;
 import org.rollwright.hunt.Tally;
+import org.rollwright.hunt.Tempo;
 import org.rollwright.hunt.Watch;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
@@ -63,8 +65,13 @@ public record MatView(
     /// How many varieties are prompted for; the attribution has them all.
     private static final int PROMPTED = 4;
 
+    /// The share of a watch from which it is told (our own).
+    private static final double LEAST_SHARE = 0.01;
+
     /// One line of the running tally.
-    public record TallyRow(String label, long box, long hunt, long series) {}
+    ///
+    /// @param share of the box's searched coins in percent, blank below one in a hundred
+    public record TallyRow(String label, long box, String share, long hunt, long series) {}
 
     /// One roll on the strip.
     ///
@@ -135,12 +142,12 @@ public record MatView(
                 inHand == null ? null : inHand.counted(),
                 hunt.finished().isPresent(),
                 hunt.watches().stream().map(Watch::name).toList(),
-                tallies(book, hunt, catalog, denomination, boxFinds, huntFinds),
+                tallies(book, hunt, catalog, denomination, box, boxFinds, huntFinds),
                 cells.stream().map(MatView::cell).toList(),
                 last(book, hunt, catalog, denomination, varieties, shelf),
                 rows(book, hunt, catalog, denomination, varieties),
                 hunt.finds().size(),
-                side(box, odds.side(book, hunt, box)),
+                side(box, hunt.finished().isPresent(), odds.side(book, hunt, box)),
                 book.canUndo(hunt.id().number()),
                 book.canRedo(hunt.id().number()));
     }
@@ -154,6 +161,7 @@ public record MatView(
             Hunt hunt,
             Catalog catalog,
             Denomination denomination,
+            Box box,
             List<Find> boxFinds,
             List<Find> huntFinds) {
         List<TallyRow> rows = new ArrayList<>();
@@ -161,12 +169,13 @@ public record MatView(
                 .filter(other -> other.denomination().equals(denomination))
                 .mapToLong(Box::foundCoins)
                 .sum();
-        rows.add(new TallyRow(t("mat.finds"), Tally.coins(boxFinds), Tally.coins(huntFinds), series));
+        rows.add(new TallyRow(t("mat.finds"), Tally.coins(boxFinds), "", Tally.coins(huntFinds), series));
         for (Watch watch : hunt.watches()) {
             if (!watch.rule().equals("everything")) {
                 rows.add(new TallyRow(
                         watch.name(),
                         Tally.watched(boxFinds, watch, catalog, denomination.country()),
+                        share(Tally.share(box, boxFinds, watch, catalog)),
                         Tally.watched(huntFinds, watch, catalog, denomination.country()),
                         Tally.watchedInSeries(book.hunt(), watch, catalog, denomination)));
             }
@@ -311,7 +320,11 @@ public record MatView(
                 .format(at);
     }
 
-    private static List<String> side(Box box, List<String> odds) {
+    private static String share(double part) {
+        return part < LEAST_SHARE ? "" : String.format(java.util.Locale.ROOT, "%.1f %%", 100 * part);
+    }
+
+    private static List<String> side(Box box, boolean finished, List<String> odds) {
         List<String> words = new ArrayList<>();
         for (Box.Enders seen : box.enders()) {
             words.add(t("mat.enders-matched", seen.matching(), seen.visible()));
@@ -323,6 +336,15 @@ public record MatView(
         long searched = box.searchedCoins();
         long all = box.details().nominalCoins();
         words.add(t("mat.of-coins-searched", searched, all));
+        Optional<Tempo> tempo = finished ? Optional.empty() : Tempo.of(box);
+        tempo.ifPresent(known -> words.add(
+                known.left().isZero()
+                        ? f("mat.tempo", known.rollsAnHour())
+                        : f(
+                                "mat.tempo-and-left",
+                                known.rollsAnHour(),
+                                known.left().toHours(),
+                                known.left().toMinutesPart())));
         words.addAll(odds);
         return words;
     }
