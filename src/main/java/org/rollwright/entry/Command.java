@@ -60,6 +60,9 @@ public sealed interface Command {
 
     record Put(int find, Disposition disposition) implements Command {}
 
+    /// Every find of the hunt of which nothing was decided yet.
+    record PutRest(Disposition disposition) implements Command {}
+
     record Finish() implements Command {}
 
     record Resume() implements Command {}

@@ -65,6 +65,7 @@ final class DateResolver {
             return noSuchMint(struck, struck, mint);
         }
         List<Integer> watchedYears = struck.stream()
+                .filter(year -> year >= 1900)
                 .filter(year -> issues(year, null).stream().anyMatch(this::watched))
                 .toList();
         boolean named = words.stream().anyMatch(word -> fitting.stream().anyMatch(year -> names(word, year, mint)));
@@ -137,6 +138,13 @@ final class DateResolver {
         List<Integer> watched = years.stream()
                 .filter(year -> issues(year, mint).stream().anyMatch(this::watched))
                 .toList();
+        List<Integer> recent = years.stream().filter(year -> year >= 1900).toList();
+        if (!watched.isEmpty() && !recent.isEmpty() && watched.stream().noneMatch(recent::contains)) {
+            // `95` may be a doubled 1995 as well as the Indian that is watched for: it is asked
+            return years.stream()
+                    .filter(year -> year >= 1900 || watched.contains(year))
+                    .toList();
+        }
         List<Integer> left = watched.isEmpty() ? years : watched;
         List<Integer> since1900 = left.stream().filter(year -> year >= 1900).toList();
         return since1900.isEmpty() ? left : since1900;

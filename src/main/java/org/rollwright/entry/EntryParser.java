@@ -5,6 +5,10 @@ import static org.rollwright.text.Texts.t;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Selection;
 import org.rollwright.catalog.TradeWord;
@@ -17,6 +21,12 @@ import org.rollwright.hunt.Watch;
 ///
 /// Thread-safe; never throws, whatever is typed.
 public final class EntryParser {
+    /// One find, or several behind each other: `f12`, `f2-f5`, `f2-5`.
+    private static final Pattern FINDS = Pattern.compile("f([1-9][0-9]{0,6})(?:-f?([1-9][0-9]{0,6}))?");
+
+    /// Finds that one word may name.
+    private static final int MOST_AT_ONCE = 500;
+
     /// Lines longer than this are refused unread.
     public static final int MOST_CHARACTERS = org.rollwright.coin.Limits.WORDS;
 
@@ -297,30 +307,64 @@ public final class EntryParser {
         }
 
         private @Nullable Reading edit(String word, Token first, List<Token> rest) {
-            Optional<Integer> find =
-                    rest.isEmpty() || !isFindNumber(rest.getFirst().lower())
-                            ? Optional.empty()
-                            : number(rest.getFirst().text().substring(1));
-            if (find.isEmpty()) {
+            if (word.equals("put") && !rest.isEmpty() && rest.getFirst().lower().equals("all")) {
+                return fate(first, rest.subList(1, rest.size()), Command.PutRest::new);
+            }
+            List<Integer> finds = new ArrayList<>();
+            int named = 0;
+            while (named < rest.size()) {
+                List<Integer> span = finds(rest.get(named).lower());
+                if (span.isEmpty()) {
+                    break;
+                }
+                finds.addAll(span);
+                named++;
+            }
+            if (finds.isEmpty()) {
                 return (rest.isEmpty() ? first : rest.getFirst())
                         .problem(t("entry.find-number-missing"), t("entry.name-by-number", word));
             }
-            List<Token> args = rest.subList(1, rest.size());
+            List<Token> args = rest.subList(named, rest.size());
+            boolean several = finds.size() > 1 && !word.equals("fix") && !word.equals("split");
+            for (int find : several ? finds : finds.subList(0, 1)) {
+                @Nullable
+                Reading problem = finds.size() > 1 && !several
+                        ? rest.get(1).problem(t("entry.one-find-alone", word), t("entry.name-by-number", word))
+                        : edit(word, first, find, args);
+                if (problem != null) {
+                    return problem;
+                }
+            }
+            return null;
+        }
+
+        /// The finds that `f12` or `f2-f5` means; none when it means no find, or more than a hunt's page shows.
+        private static List<Integer> finds(String word) {
+            Matcher span = FINDS.matcher(word);
+            if (!span.matches()) {
+                return List.of();
+            }
+            int from = Integer.parseInt(span.group(1));
+            int to = span.group(2) == null ? from : Integer.parseInt(span.group(2));
+            return from > to || to - from >= MOST_AT_ONCE
+                    ? List.of()
+                    : IntStream.rangeClosed(from, to).boxed().toList();
+        }
+
+        private @Nullable Reading edit(String word, Token first, int find, List<Token> args) {
             return switch (word) {
-                case "fix" -> fix(first, find.get(), args);
-                case "move" -> move(first, find.get(), args);
+                case "fix" -> fix(first, find, args);
+                case "move" -> move(first, find, args);
                 case "split" -> {
                     Optional<Integer> coins =
                             args.size() == 1 ? number(args.getFirst().text()) : Optional.empty();
                     yield coins.isPresent()
-                            ? add(new Command.Split(find.get(), coins.get()))
+                            ? add(new Command.Split(find, coins.get()))
                             : first.problem(t("entry.count-missing"), t("entry.split-form"));
                 }
                 case "drop" ->
-                    args.isEmpty()
-                            ? add(new Command.Drop(find.get()))
-                            : tooMuch(args.getFirst(), t("entry.write-drop-f12"));
-                default -> put(first, find.get(), args);
+                    args.isEmpty() ? add(new Command.Drop(find)) : tooMuch(args.getFirst(), t("entry.write-drop-f12"));
+                default -> fate(first, args, fate -> new Command.Put(find, fate));
             };
         }
 
@@ -353,15 +397,14 @@ public final class EntryParser {
                     : add(new Command.Move(find, box, roll == null ? 0 : roll));
         }
 
-        private @Nullable Reading put(Token first, int find, List<Token> args) {
+        private @Nullable Reading fate(Token first, List<Token> args, Function<Disposition, Command> command) {
             Optional<TradeWord> word = args.size() == 1
                     ? context.catalog().tradeWord(args.getFirst().lower())
                     : Optional.empty();
             if (word.isEmpty() || word.get().role() != TradeWord.Role.DISPOSITION) {
                 return first.problem(t("entry.fate-missing"), t("entry.put-form"));
             }
-            return add(new Command.Put(
-                    find, Disposition.valueOf(word.get().canonical().toUpperCase(java.util.Locale.ROOT))));
+            return add(command.apply(Disposition.valueOf(word.get().canonical().toUpperCase(java.util.Locale.ROOT))));
         }
     }
 }

@@ -19,6 +19,7 @@ import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxId;
+import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
@@ -238,6 +239,8 @@ public final class Recorder {
         private @Nullable FindId lastFind;
         /// Rolls put back by this very line.
         private final Set<Integer> putBack = new HashSet<>();
+        /// Rolls taken up by it.
+        private final Set<Integer> takenUp = new HashSet<>();
 
         Translation(State book, HuntId id, Instant at, CheckList checkList) {
             this.checkList = checkList;
@@ -265,8 +268,13 @@ public final class Recorder {
             at = told.at();
             BoxId wanted = nth(told.box());
             if (told.roll() > 0 && (!wanted.equals(box) || told.roll() != roll)) {
+                if (!wanted.equals(box)) {
+                    putBack.clear();
+                    takenUp.clear();
+                }
                 box = wanted;
                 roll = told.roll();
+                takenUp.add(roll);
                 into.add(new HuntEvent.RollOpened(hunt.id(), wanted, roll));
             }
             commands.forEach(command -> translate(command, into));
@@ -277,7 +285,13 @@ public final class Recorder {
                 throw new Declined(t("entry.this-hunt-is-finished"), t("entry.resume"));
             }
             switch (command) {
-                case Command.Found found -> into.add(new HuntEvent.FindLogged(logged(found.draft())));
+                case Command.Found found -> {
+                    if (roll > 0 && isLeft(roll)) {
+                        // the hunter is a roll further on, and forgot to say so
+                        throw new Declined(t("entry.roll-was-skipped", roll), t("entry.next-or-take-up", roll));
+                    }
+                    into.add(new HuntEvent.FindLogged(logged(found.draft())));
+                }
                 case Command.NextRoll next -> nextRoll(into);
                 case Command.GoToRoll go -> goTo(go, into);
                 case Command.GoToBox go -> goToBox(go.ordinal(), into);
@@ -321,6 +335,17 @@ public final class Recorder {
                     into.add(new HuntEvent.FindDeleted(find(drop.find()).id()));
                 case Command.Put put ->
                     into.add(new HuntEvent.FindDisposed(find(put.find()).id(), put.disposition()));
+                case Command.PutRest rest -> {
+                    List<Event> decided = hunt.finds().stream()
+                            .map(book.hunt()::known)
+                            .filter(find -> find.disposition() == Disposition.OPEN)
+                            .<Event>map(find -> new HuntEvent.FindDisposed(find.id(), rest.disposition()))
+                            .toList();
+                    if (decided.isEmpty()) {
+                        throw new Declined(t("entry.nothing-undecided"), t("entry.put-form"));
+                    }
+                    into.addAll(decided);
+                }
                 case Command.Finish finish -> {
                     over = true;
                     into.add(new HuntEvent.HuntFinished(hunt.id()));
@@ -365,7 +390,7 @@ public final class Recorder {
 
         private void goTo(Command.GoToRoll go, List<Event> into) {
             @Nullable Integer coins = go.coins();
-            if (go.roll() != roll || coins == null) {
+            if (go.roll() != roll || coins == null || isLeft(roll)) {
                 open(go.roll(), into);
             }
             if (coins != null) {
@@ -382,6 +407,7 @@ public final class Recorder {
             if (rolls > 0 && next > rolls && place + 1 < hunt.boxes().size()) {
                 box = hunt.boxes().get(place + 1);
                 putBack.clear();
+                takenUp.clear();
                 int there = book.hunt()
                         .box(box())
                         .map(known -> known.details().rolls())
@@ -408,8 +434,14 @@ public final class Recorder {
                     .isPresent();
         }
 
+        private boolean isLeft(int number) {
+            return putBack.contains(number) || (!takenUp.contains(number) && isPutBack(number));
+        }
+
         private void open(int wanted, List<Event> into) {
             roll = wanted;
+            putBack.remove(wanted);
+            takenUp.add(wanted);
             into.add(new HuntEvent.RollOpened(hunt.id(), box(), roll));
         }
 
@@ -426,6 +458,9 @@ public final class Recorder {
             int rolls =
                     book.hunt().box(box()).map(known -> known.details().rolls()).orElse(0);
             roll = rolls == 0 ? 0 : Math.max(1, last);
+            putBack.clear();
+            takenUp.clear();
+            takenUp.add(roll);
             into.add(new HuntEvent.RollOpened(hunt.id(), box(), roll));
         }
 

@@ -47,6 +47,8 @@ public final class Sentence {
             case Command.Split split -> t("entry.split-said", split.coins(), split.find());
             case Command.Drop drop -> t("entry.f-is-struck-out", drop.find());
             case Command.Put put -> "f" + put.find() + ": " + put.disposition().word();
+            case Command.PutRest rest ->
+                t("entry.all-undecided", rest.disposition().word());
             case Command.Finish finish -> t("entry.finish-this-hunt");
             case Command.Resume resume -> t("entry.go-on-with-this-hunt");
         };

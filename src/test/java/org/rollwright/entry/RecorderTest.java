@@ -139,6 +139,40 @@ class RecorderTest {
     }
 
     @Test
+    void a_find_typed_into_a_roll_that_was_skipped_is_asked_about() {
+        type("+ 44d", "+", "skip");
+        refused("45", "roll 2 was skipped");
+        refused("x2 46d vf20", "roll 2 was skipped");
+        assertThat(finds()).hasSize(1);
+        type("+ 45");
+        assertThat(finds().getLast().roll()).isEqualTo(3);
+        // taken up after all, with its coins counted
+        type("r2 50", "46");
+        assertThat(roll(2).left()).isFalse();
+        assertThat(finds().getLast().roll()).isEqualTo(2);
+        refused("skip, 47", "roll 2 was skipped");
+        type("skip, r2 47");
+        assertThat(finds().getLast().roll()).isEqualTo(2);
+    }
+
+    @Test
+    void several_finds_are_decided_by_one_line_and_one_step() {
+        type("+ 44d, 45, 46, 47, 48", "put f2-f3 f5 return");
+        assertThat(finds())
+                .extracting(Find::disposition)
+                .containsExactly(
+                        Disposition.OPEN, Disposition.RETURN, Disposition.RETURN, Disposition.OPEN, Disposition.RETURN);
+        type("put all keep");
+        assertThat(finds())
+                .extracting(Find::disposition)
+                .containsExactly(
+                        Disposition.KEEP, Disposition.RETURN, Disposition.RETURN, Disposition.KEEP, Disposition.RETURN);
+        refused("put all sell", "everything of this hunt is decided");
+        type("<");
+        assertThat(finds()).extracting(Find::disposition).contains(Disposition.OPEN);
+    }
+
+    @Test
     void second_thoughts_change_the_find_meant() {
         type("+ 44d", "x3 45", "fix f1 44s vf30", "split f2 1");
         assertThat(finds()).hasSize(3);

@@ -4,6 +4,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,6 +14,9 @@ import java.util.Optional;
 
 /// One Chromium for all browser tests of a run; it ends with the test JVM.
 final class Browser {
+    /// How many milliseconds a page may take on a busy machine; nothing waits this long that is there.
+    private static final int PATIENCE = 15_000;
+
     private static final com.microsoft.playwright.Browser CHROMIUM = launch();
 
     private Browser() {}
@@ -51,7 +55,8 @@ final class Browser {
                 .setIsMobile(phone)
                 .setJavaScriptEnabled(scripts)
                 .setColorScheme(dark ? ColorScheme.DARK : ColorScheme.LIGHT));
-        window.setDefaultTimeout(8_000);
+        window.setDefaultTimeout(PATIENCE);
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);
         return window;
     }
 
@@ -62,7 +67,8 @@ final class Browser {
         BrowserContext window = CHROMIUM.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize((int) (width / zoom), (int) (height / zoom))
                 .setDeviceScaleFactor(zoom));
-        window.setDefaultTimeout(8_000);
+        window.setDefaultTimeout(PATIENCE);
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);
         return window;
     }
 

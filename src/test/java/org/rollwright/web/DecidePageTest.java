@@ -62,12 +62,14 @@ class DecidePageTest extends PageWithBench {
         page.keyboard().press("u");
         keys++;
         assertThat(page.locator("h1")).containsText("0 of 70");
+        assertThat(page.locator(".decide-group").first()).isFocused();
         for (int i = 0; i < 8 && open() > 0; i++) {
             int groups = page.locator(".decide-group").count();
             page.keyboard().press(i == 0 ? "a" : "k");
             keys++;
             if (groups > 1) {
                 assertThat(page.locator(".decide-group")).hasCount(groups - 1);
+                assertThat(page.locator(".decide-group").first()).isFocused();
             } else {
                 page.locator("text=Everything of this hunt is decided").waitFor();
             }

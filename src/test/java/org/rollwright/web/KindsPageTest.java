@@ -56,7 +56,7 @@ class KindsPageTest extends PageWithBench {
     void the_reverses_of_2009_are_shown() {
         Page page = window.newPage();
         date(page, "2009", "P");
-        assertThat(page.locator(".kind-answers .kind-picture svg").count()).isEqualTo(4);
+        assertThat(page.locator(".kind-answers .kind-picture svg")).hasCount(4);
         answer(page, "presidency");
         assertThat(page.locator(".verdict")).hasText("2009 presidency");
     }

@@ -334,9 +334,8 @@ class RightAnswersTest {
         assertThat(page("/boxes")).contains(">Box 5<");
     }
 
-    /// Two rolls of 50 searched, with 9 and 6 coppers, and one in hand with 4: 15 of 100 are 15.0 %, whatever lies in
-    // the
-    /// roll in hand.
+    /// Two rolls of 50 searched, with 9 and 6 coppers, and one in hand with 4: 15 of 100 are 15.0 %, whatever the roll
+    /// in hand holds.
     @Test
     void the_share_of_copper_is_that_of_the_rolls_searched() {
         act(
