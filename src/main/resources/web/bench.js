@@ -75,13 +75,28 @@
   if (lookIn) {
     var ticks = Array.prototype.slice.call(lookIn.querySelectorAll(".holes input[type=checkbox]"));
     var told = document.getElementById("ticked-holes");
+    var untouched = told ? told.textContent : "";
     var drawing = null;
     var pressed = false;
     var sum = function () {
       var set = ticks.filter(function (one) { return one.checked; }).length;
-      if (told) told.textContent = say("holes-ticked", set);
+      if (told) told.textContent = set === 0 ? untouched : say("holes-ticked", set);
     };
-    lookIn.addEventListener("change", sum);
+    lookIn.addEventListener("change", function (event) { if (ticks.indexOf(event.target) >= 0) sum(); });
+    // what a list means is said before it is sent
+    var list = lookIn.querySelector("input[name=holes]");
+    var meant = document.getElementById("holes-meant");
+    var waiting = 0;
+    if (list && meant) list.addEventListener("input", function () {
+      var turn = ++waiting;
+      setTimeout(function () {
+        if (turn !== waiting) return;
+        if (list.value.trim() === "") { meant.textContent = ""; return; }
+        fetch(lookIn.action + "/meant?holes=" + encodeURIComponent(list.value)).then(function (answer) { return answer.text(); }).then(function (text) {
+          if (turn === waiting) meant.textContent = text;
+        }).catch(function () { meant.textContent = ""; });
+      }, 250);
+    });
     lookIn.addEventListener("keydown", function (event) {
       var at = ticks.indexOf(event.target);
       if (at < 0) return;

@@ -1,11 +1,16 @@
 package org.rollwright.desk;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.rollwright.album.Album;
 import org.rollwright.album.AlbumBook;
 import org.rollwright.cabinet.CabinetBook;
+import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.Holdings;
 import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.coin.CoinDescription;
+import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.hunt.HuntImage;
 import org.rollwright.journal.Entry;
@@ -157,5 +162,18 @@ public final class State {
                         ScopeBook.of(image.scope),
                         ScaleBook.of(image.scale)),
                 Steps.of(image.steps));
+    }
+
+    /// Coins of finds that lie in albums, by find: about those nothing is left to decide.
+    public Map<FindId, Integer> placed() {
+        Map<FindId, Integer> placed = new HashMap<>();
+        for (Album one : album().albums()) {
+            for (CoinRef coin : one.holes().values()) {
+                if (coin.find() > 0) {
+                    placed.merge(new FindId(coin.find()), 1, Integer::sum);
+                }
+            }
+        }
+        return placed;
     }
 }

@@ -7,6 +7,7 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -336,9 +337,12 @@ public final class Recorder {
                 case Command.Put put ->
                     into.add(new HuntEvent.FindDisposed(find(put.find()).id(), put.disposition()));
                 case Command.PutRest rest -> {
+                    // what lies in an album is decided as well
+                    Map<FindId, Integer> placed = book.placed();
                     List<Event> decided = hunt.finds().stream()
                             .map(book.hunt()::known)
-                            .filter(find -> find.disposition() == Disposition.OPEN)
+                            .filter(find -> find.disposition() == Disposition.OPEN
+                                    && placed.getOrDefault(find.id(), 0) < find.count())
                             .<Event>map(find -> new HuntEvent.FindDisposed(find.id(), rest.disposition()))
                             .toList();
                     if (decided.isEmpty()) {

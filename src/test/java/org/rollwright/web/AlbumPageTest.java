@@ -97,6 +97,8 @@ class AlbumPageTest extends PageWithBench {
         page.locator("#look-in details.owned > summary").press("Enter");
         keys++;
         page.locator("#look-in input[name=holes]").fill(list);
+        com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat(page.locator("#holes-meant"))
+                .containsText("empty holes: 1918-P");
         page.locator("#look-in input[name=grade]").fill("f12");
         page.locator("#look-in input[name=grade]").press("Enter");
         keys += list.length() + 3 + 2;

@@ -79,6 +79,32 @@ class DecidePageTest extends PageWithBench {
         assertThat(page.locator("[role=status]").last()).containsText("decided");
     }
 
+    /// What was accepted into an album is decided: it is neither counted nor offered again, nor swept up by `put all`.
+    @Test
+    void coins_that_lie_in_an_album_are_decided() {
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new AlbumEvent.AlbumDefined(
+                                book.album().nextAlbum(),
+                                "Wheat cents",
+                                "series us-cent-lincoln-wheat; one per date and mint"));
+        bench.type("+ 44d vf20", "45 vf20", "1998", "finish");
+        Page page = window.newPage();
+        page.navigate(bench.address + "/albums/compare?hunt=1");
+        page.locator("button[value=all]").first().click();
+        page.navigate(bench.address + "/mat");
+        assertThat(page.locator("a[href='/mat/1/decide']")).containsText("1 coin of");
+        page.navigate(bench.address + "/mat/1/decide");
+        assertThat(page.locator("h1")).containsText("2 of 3");
+        assertThat(page.locator(".decide-group input[name=find]")).hasCount(1);
+        bench.type("resume", "put all return");
+        Assertions.assertThat(of(3)).isEqualTo(Disposition.RETURN);
+        Assertions.assertThat(of(1)).isEqualTo(Disposition.OPEN);
+    }
+
     @Test
     void nothing_ticked_and_no_such_find_are_said() {
         bench.type("+ 44d", "finish");

@@ -18,7 +18,10 @@ import org.rollwright.action.Fields;
 import org.rollwright.album.AlbumEvent;
 import org.rollwright.album.AlbumId;
 import org.rollwright.album.AlbumShelves;
+import org.rollwright.album.AlbumState;
 import org.rollwright.album.Comparison;
+import org.rollwright.album.Hole;
+import org.rollwright.album.HoleList;
 import org.rollwright.album.Proposal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
@@ -30,6 +33,9 @@ import org.rollwright.web.shell.Shown;
 
 /// Albums: the shelf, one album with its holes and wants, and the comparison with the finds.
 public final class AlbumPages {
+    /// Holes named where a list is said in words.
+    private static final int NAMED = 24;
+
     private final Bench bench;
     private final Door door;
     private final AlbumShelf shelf;
@@ -48,6 +54,7 @@ public final class AlbumPages {
         routes.get("/albums/compare", context -> compare(context, List.of()));
         routes.post("/albums/compare", this::accept);
         routes.get("/albums/{album}", context -> album(context, List.of()));
+        routes.get("/albums/{album}/meant", this::meant);
         routes.post("/albums/{album}", this::change);
     }
 
@@ -143,6 +150,29 @@ public final class AlbumPages {
                 .orElseThrow(NotFoundResponse::new);
         context.html(PAGES.albumsAlbum(bench.frame(view.name(), "albums"), view, typed(context))
                 .render());
+    }
+
+    /// What a list of holes means, in words, before it is sent.
+    private void meant(Context context) {
+        AlbumId id = id(context);
+        String list = Optional.ofNullable(context.queryParam("holes")).orElse("");
+        AlbumState state = bench.desk()
+                .read(book ->
+                        book.album().album(id).map(album -> shelf.shelves().state(album, book.holdings())))
+                .orElseThrow(NotFoundResponse::new);
+        context.contentType("text/plain; charset=utf-8");
+        switch (HoleList.read(state.places().holes(), list)) {
+            case HoleList.Read.Bad bad -> context.result(bad.why().toString());
+            case HoleList.Read.Good good -> {
+                List<String> empty = good.holes().stream()
+                        .map(Hole::key)
+                        .filter(key -> !state.content().containsKey(key))
+                        .toList();
+                String named = String.join(", ", empty.subList(0, Math.min(NAMED, empty.size())))
+                        + (empty.size() > NAMED ? " …" : "");
+                context.result(empty.isEmpty() ? t("album.meant-none") : t("album.meant", empty.size(), named));
+            }
+        }
     }
 
     private static AlbumViews.Owned typed(Context context) {

@@ -31,6 +31,15 @@ public record BoxesView(
         long undoAsOf,
         List<String> problems) {
 
+    /// Boxes of this journal before those of an earlier time, which were written down later; those by their days.
+    private static final Comparator<Box> NEWEST = Comparator.<Box, Boolean>comparing(
+                    box -> box.earlier().isPresent())
+            .thenComparing(
+                    box -> box.earlier().isPresent() ? box.details().pickedUp() : null,
+                    Comparator.nullsLast(Comparator.reverseOrder()))
+            .thenComparing(
+                    Comparator.comparingLong((Box box) -> box.id().number()).reversed());
+
     /// The boxes of one denomination.
     ///
     /// @param boxes how many, with those searched before this journal
@@ -95,7 +104,7 @@ public record BoxesView(
                 .sorted(Comparator.reverseOrder())
                 .toList();
         List<Row> rows = new ArrayList<>();
-        for (Box box : boxes) {
+        for (Box box : boxes.stream().sorted(NEWEST).toList()) {
             BoxDetails details = box.details();
             rows.add(new Row(
                     box.id().number(),
@@ -108,13 +117,11 @@ public record BoxesView(
                     box.foundCoins(),
                     BoxReport.Ranking.isOver(book.hunt(), box) ? counts.indexOf(box.foundCoins()) + 1 : 0));
         }
-        Comparator<Row> sorting =
-                switch (order) {
-                    case "finds" -> Comparator.comparingInt(Row::finds).reversed();
-                    case "label" -> Comparator.comparing(Row::label);
-                    default -> Comparator.comparingLong(Row::id).reversed();
-                };
-        rows.sort(sorting);
+        switch (order) {
+            case "finds" -> rows.sort(Comparator.comparingInt(Row::finds).reversed());
+            case "label" -> rows.sort(Comparator.comparing(Row::label));
+            default -> {}
+        }
         List<Box> whole = boxes.stream()
                 .filter(box -> box.details().rolls() > 0
                         && box.details().form() == BoxDetails.Form.BOX

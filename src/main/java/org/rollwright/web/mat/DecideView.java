@@ -16,6 +16,7 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
+import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Tally;
@@ -80,13 +81,14 @@ public record DecideView(
                 best(shelf.alerts(book, find), holes);
             }
         }
+        Map<FindId, Integer> placed = book.placed();
         int coins = 0;
         for (var id : hunt.finds()) {
             Find find = book.hunt().find(id).orElseThrow();
-            if (find.disposition() != Disposition.OPEN) {
+            if (find.disposition() != Disposition.OPEN || find.count() <= placed.getOrDefault(find.id(), 0)) {
                 continue;
             }
-            coins += find.count();
+            coins += find.count() - placed.getOrDefault(find.id(), 0);
             Optional<HoleAlert> alert = best(shelf.alerts(book, find), holes);
             String group = alert.map(one -> one.kind() == HoleAlert.Kind.FILLS ? "fills" : "betters")
                     .orElseGet(() -> group(find, hunt, catalog, denomination.country()));
