@@ -8,9 +8,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /// Rows of boxes of one table. Used by one thread.
 final class BoxReader {
+    /// Several behind or before a name: `pennies x2`, `2x dimes`.
+    private static final Pattern TIMES =
+            Pattern.compile("(?i)(?:^|[^0-9a-z])(?:x ?(?:[2-9]|[1-9][0-9])|(?:[2-9]|[1-9][0-9]) ?x)(?![0-9a-z])");
 
     private final Lexicon words;
     private final TableFinder.Found table;
@@ -73,6 +78,11 @@ final class BoxReader {
         String denomination = denomination(draft, cellDenomination, amount, canadian, context, name);
         bank(draft, cell(line, "bank").text(), name);
         sizes.read(draft, denomination, line, context, note, name);
+        Matcher times = TIMES.matcher(cellDenomination);
+        if (times.find()) {
+            // each of them would have a rank and a rate of its own
+            draft.ask("rolls", t("take.ask-times", name, cellDenomination));
+        }
         finds(draft, line, note, name);
         grams(draft, line, name);
         doubts(draft, note, name);

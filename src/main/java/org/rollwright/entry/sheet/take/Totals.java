@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
 /// Lines that sum up others: by their words, by their formulas, or because their figures are the sums of what stands
 /// above. Used by one thread.
 final class Totals {
+    private static final Pattern FIGURE_FIRST = Pattern.compile("[0-9]");
+
     private static final Pattern REFERENCE = Pattern.compile("(?<![A-Za-z])\\$?[A-Z]{1,3}\\$?([0-9]{1,7})(?![0-9(])");
 
     private static final Set<String> BRIEF = Set.of("all", "tot", "media", "som", "sum");
@@ -53,9 +55,14 @@ final class Totals {
                 table.columns("number").forEach(column -> notes.add(column.index()));
             }
         }
+        long filled = line.cells().stream().filter(cell -> !cell.isBlank()).count();
         for (int c = 0; c < line.cells().size(); c++) {
             String text = line.text(c);
             int count = Words.of(text).size();
+            // `41 total` among other cells is what one box gave
+            if (filled > 2 && FIGURE_FIRST.matcher(text).lookingAt()) {
+                continue;
+            }
             if (text.isEmpty()
                     || notes.contains(c)
                     || (table != null && table.side().contains(c))

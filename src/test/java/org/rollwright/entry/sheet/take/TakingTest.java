@@ -259,4 +259,20 @@ class TakingTest {
                         .toString())
                 .contains("page");
     }
+
+    /// A hunter who had not seen the reader wrote these rows; two of them were taken wrongly before.
+    @Test
+    void several_boxes_of_one_row_are_asked_about_and_a_box_is_no_total() throws IOException {
+        Taken taken = taken(
+                As.BOXES,
+                "date bought,what,how much,wheats,remarks",
+                "May 3 2019,pennies x2,100 rolls,41 total,Harbour bank - two boxes not split",
+                "5/17/19,pennies,$25,19,Harbour bank",
+                "TOTAL,,,60,");
+        assertThat(taken.rows()).extracting(TakenRow::what).containsExactly("heading", "box", "box", "total");
+        assertThat(taken.rows().get(1).asks()).hasSize(1);
+        assertThat(taken.rows().get(1).leftOut()).anyMatch(text -> text.contains("41 total"));
+        assertThat(taken.rows().get(2).asks()).isEmpty();
+        assertThat(taken.rows().get(2).fields()).containsEntry("date", "2019-05-17");
+    }
 }
