@@ -175,6 +175,61 @@ class ZonesTest {
                 .isEqualTo("P");
     }
 
+    /// United States Mint, Mint Marks: a P on five cents, dimes, quarters and halves since 1980. Common practice: O on
+    /// silver with the head of Liberty, H on Canadian large cents, no date on the side of Victoria.
+    @Test
+    void marks_stand_where_the_coins_have_them() {
+        for (String key : List.of("nickel", "half")) {
+            assertThat(mint("US", key, 1979, "P", "", Side.OBVERSE)).as(key).isEmpty();
+            assertThat(mint("US", key, 1980, "P", "", Side.OBVERSE)).as(key).isEqualTo("P");
+            assertThat(mint("US", key, 1979, "D", "", Side.OBVERSE)).as(key).isEqualTo("D");
+        }
+        for (String key : List.of("dime", "quarter", "half")) {
+            assertThat(mint("US", key, 1901, "O", "", Side.REVERSE)).as(key).isEqualTo("O");
+        }
+        for (int year : List.of(1881, 1907)) {
+            assertThat(mint("CA", "cent", year, "H", "", Side.REVERSE)).isEqualTo("H");
+        }
+        for (Issue issue : CATALOG.issues()) {
+            Zones.Shown obverse = ZONES.shown(issue, Side.OBVERSE).orElseThrow();
+            if (obverse.face().name().equals("ca-victoria-obverse")) {
+                assertThat(obverse.date()).isEmpty();
+            }
+        }
+    }
+
+    /// A kind that is told by a mark that is not there is drawn without it.
+    @Test
+    void a_mark_that_should_be_absent_is_not_drawn() throws IOException {
+        Issue dime = issue("US", "dime", 1982, "P", "no p");
+        Zones.Shown without = ZONES.shown(dime, Side.OBVERSE).orElseThrow();
+        assertThat(without.without()).contains("mint-mark");
+        assertThat(without.withoutMint().mint()).isEmpty();
+        Zones.Shown proof =
+                ZONES.shown(issue("US", "dime", 1983, "P", ""), Side.OBVERSE).orElseThrow();
+        String marked = CATALOG.drawing().of(svg(proof.face()), proof, List.of());
+        String bare = CATALOG.drawing().of(svg(proof.face()), proof.withoutMint(), List.of());
+        assertThat(marked.split("transform=", -1)).hasSize(6);
+        assertThat(bare.split("transform=", -1)).hasSize(5);
+    }
+
+    private static String mint(String country, String key, int year, String mint, String kind, Side side) {
+        return ZONES.shown(issue(country, key, year, mint, kind), side)
+                .orElseThrow()
+                .mint();
+    }
+
+    private static Issue issue(String country, String key, int year, String mint, String kind) {
+        return CATALOG.issues().stream()
+                .filter(issue -> issue.year() == year
+                        && issue.mint().code().equals(mint)
+                        && issue.identity().kind().equals(kind)
+                        && issue.identity().denomination().key().equals(key)
+                        && issue.identity().denomination().country().code().equals(country))
+                .findFirst()
+                .orElseThrow();
+    }
+
     private static Issue issue(int year, String mint, String kind) {
         Optional<Issue> found = CATALOG.issues().stream()
                 .filter(issue -> issue.year() == year
