@@ -361,7 +361,8 @@ class PublishedFactsTest {
     @Test
     void the_coins_of_2026_are_there_from_one_file() {
         Denomination cent = Denomination.US_CENT;
-        assertThat(CATALOG.ofYear(cent, 2026)).isEmpty();
+        // Wikipedia, United States Semiquincentennial coinage: cents in the Mint's sets only
+        assertThat(CATALOG.ofYear(cent, 2026)).hasSize(3).allMatch(Issue::collectorOnly);
         assertThat(designs(us("quarter", 2026, "P"))).hasSize(5);
         assertThat(designs(us("quarter", 2026, "D"))).hasSize(5);
         assertThat(us("nickel", 2026, "P"))
