@@ -427,11 +427,11 @@ class PublishedFactsTest {
         Denomination nickel = new Denomination(Country.CANADA, "nickel");
         assertThat(CATALOG.lookup(new Identity(nickel, 2003, Mint.NONE, "", "beaver")))
                 .extracting(issue -> issue.mint().code())
-                .containsExactly("P");
+                .containsExactly("P", "P"); // with the crowned and with the bareheaded queen
         Denomination cent = new Denomination(Country.CANADA, "cent");
         assertThat(CATALOG.lookup(new Identity(cent, 2003, Mint.NONE, "steel", "maple twig")))
                 .extracting(issue -> issue.mint().code())
-                .containsExactly("P");
+                .containsExactly("P", "P"); // with the crowned and with the bareheaded queen
         Denomination quarter = new Denomination(Country.CANADA, "quarter");
         assertThat(CATALOG.lookup(new Identity(quarter, 1999, Mint.NONE, "", "")))
                 .hasSize(12);

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.Identity;
 
 /// The drawings of catalog/zones and the zones on them.
 class ZonesTest {
@@ -196,6 +197,27 @@ class ZonesTest {
                 assertThat(obverse.date()).isEmpty();
             }
         }
+    }
+
+    /// Both portraits of the queen are dated 2003, each on the five coins of small change and of the dollars; common
+    /// practice. The king is on coins since 2023, Order in Council P.C. 2023-1108.
+    @Test
+    void coins_of_2003_have_the_portrait_of_their_kind() {
+        int seen = 0;
+        for (Issue issue : CATALOG.issues()) {
+            Identity coin = issue.identity();
+            if (coin.denomination().country().code().equals("CA") && issue.year() == 2003) {
+                String face =
+                        ZONES.shown(issue, Side.OBVERSE).orElseThrow().face().name();
+                if (coin.kind().endsWith("crowned")) {
+                    assertThat(face).as(coin.toString()).contains("elizabeth-1990");
+                    seen++;
+                } else {
+                    assertThat(face).as(coin.toString()).contains("elizabeth-2003");
+                }
+            }
+        }
+        assertThat(seen).isEqualTo(7);
     }
 
     /// A kind that is told by a mark that is not there is drawn without it.
