@@ -285,9 +285,7 @@ class PublishedFactsTest {
         for (int year = 1935; year <= 1986; year++) {
             List<Issue> dollars = ca("dollar", year, "-");
             assertThat(dollars.isEmpty()).as("%d", year).isEqualTo(year >= 1940 && year <= 1944);
-            assertThat(metals(dollars))
-                    .as("%d", year)
-                    .isSubsetOf(List.of(year < 1968 ? Metal.SILVER : Metal.NICKEL));
+            assertThat(metals(dollars)).as("%d", year).isSubsetOf(List.of(year < 1968 ? Metal.SILVER : Metal.NICKEL));
         }
         assertThat(designs(ca("dollar", 1967, "-"))).containsExactly("goose");
         assertThat(designs(ca("dollar", 1987, "-"))).containsExactly("loon");
