@@ -68,6 +68,11 @@ public final class Zones {
         public Shown {
             without = Set.copyOf(without);
         }
+
+        /// The same side of a coin that lacks the mint mark it should bear.
+        public Shown withoutMint() {
+            return new Shown(side, face, date, "", year, kind, without);
+        }
     }
 
     private final List<Design> designs;

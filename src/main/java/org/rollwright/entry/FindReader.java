@@ -123,6 +123,10 @@ final class FindReader {
                         denominationWord(word).orElseThrow().denomination().key();
             } else if (country != null && !isCatalogued(country) && denominationKey == null) {
                 denominationKey = word;
+            } else if (onlyAbroad(word).isPresent()) {
+                Denomination abroad = onlyAbroad(word).orElseThrow();
+                country = abroad.country();
+                denominationKey = abroad.key();
             } else if (tellsCoin(word)) {
                 early.add(token);
             } else {
@@ -213,6 +217,18 @@ final class FindReader {
         return context.catalog().denominationByWord(of, word);
     }
 
+    /// The coin a word names that one other country has and home has not: `loonie 1987` needs no country before it.
+    private Optional<Denomination> onlyAbroad(String word) {
+        if (country != null || denominationKey != null) {
+            return Optional.empty();
+        }
+        List<Denomination> named = context.catalog().denominations().stream()
+                .filter(facts -> facts.words().contains(word))
+                .map(DenominationFacts::denomination)
+                .toList();
+        return named.size() == 1 ? Optional.of(named.getFirst()) : Optional.empty();
+    }
+
     /// `64 dime` is as good as `dime 64`.
     private void denominationAfterDate() {
         if (denominationKey != null) {
@@ -223,6 +239,12 @@ final class FindReader {
                 Optional<DenominationFacts> facts = denominationWord(token.lower());
                 if (facts.isPresent()) {
                     denominationKey = facts.get().denomination().key();
+                    return;
+                }
+                Optional<Denomination> abroad = onlyAbroad(token.lower());
+                if (abroad.isPresent()) {
+                    country = abroad.get().country();
+                    denominationKey = abroad.get().key();
                     return;
                 }
             }

@@ -110,6 +110,11 @@ public record Variety(
                         || coin.design().equals(coinKind));
     }
 
+    /// Whether it is told by a mint mark that is not there, so that no drawing of it may show one.
+    public boolean lacksMintMark() {
+        return type.equals("missing mint mark");
+    }
+
     /// Whether a word of an entry line means this kind of variety: `ddo` a doubled die of the obverse, and so on as
     /// catalog/words.csv has them; otherwise its key, or a part of its name such as `wide am`.
     boolean isMeantBy(String word) {

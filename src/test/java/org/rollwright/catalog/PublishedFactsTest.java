@@ -276,6 +276,40 @@ class PublishedFactsTest {
                 .contains("us-dollar-presidential");
     }
 
+    /// Wikipedia, Voyageur dollar: 1935 to 1939 and every year from 1945 to 1986, of nickel since 1968. Wikipedia,
+    /// 50-cent piece (Canadian coin): none dated 1922 to 1928, since 2004 from the Mint alone. Wikipedia, Coins of
+    /// the Canadian dollar: of 1997 to 2001 no dollars but in sets. The Mint's Act, schedule, part 2: two alloys of
+    /// the one and the two dollars. Canada Gazette, SOR/2022-247: two dollars with a black ring.
+    @Test
+    void canadian_halves_dollars_and_two_dollars_are_there_and_their_gaps_are_gaps() {
+        for (int year = 1935; year <= 1986; year++) {
+            List<Issue> dollars = ca("dollar", year, "-");
+            assertThat(dollars.isEmpty()).as("%d", year).isEqualTo(year >= 1940 && year <= 1944);
+            assertThat(metals(dollars)).as("%d", year).isSubsetOf(List.of(year < 1968 ? Metal.SILVER : Metal.NICKEL));
+        }
+        assertThat(designs(ca("dollar", 1967, "-"))).containsExactly("goose");
+        assertThat(designs(ca("dollar", 1987, "-"))).containsExactly("loon");
+        for (int year = 1997; year <= 2001; year++) {
+            assertThat(ca("dollar", year, "-")).as("%d", year).hasSize(1).allMatch(Issue::collectorOnly);
+        }
+        for (int year = 1922; year <= 1928; year++) {
+            assertThat(ca("half", year, "-")).as("%d", year).isEmpty();
+        }
+        assertThat(metals(ca("half", 1967, "-"))).containsExactly(Metal.SILVER);
+        assertThat(metals(ca("half", 1968, "-"))).containsExactly(Metal.NICKEL);
+        for (int year = 2004; year <= 2024; year++) {
+            String mint = year <= 2006 ? "P" : "-";
+            assertThat(ca("half", year, mint)).as("%d", year).hasSize(1).allMatch(Issue::collectorOnly);
+        }
+        for (String key : List.of("dollar", "two-dollars")) {
+            assertThat(kinds(ca(key, 2012, "-"))).contains("nickel", "steel");
+            assertThat(metals(ca(key, 2011, "-"))).containsExactly(Metal.NICKEL);
+            assertThat(metals(ca(key, 2013, "-"))).containsExactly(Metal.STEEL);
+        }
+        assertThat(ca("two-dollars", 1995, "-")).isEmpty();
+        assertThat(kinds(ca("two-dollars", 2022, "-"))).contains("black ring");
+    }
+
     private static List<String> kinds(List<Issue> issues) {
         return issues.stream().map(issue -> issue.identity().kind()).toList();
     }
@@ -325,7 +359,8 @@ class PublishedFactsTest {
     @Test
     void the_coins_of_2026_are_there_from_one_file() {
         Denomination cent = Denomination.US_CENT;
-        assertThat(CATALOG.ofYear(cent, 2026)).isEmpty();
+        // Wikipedia, United States Semiquincentennial coinage: cents in the Mint's sets only
+        assertThat(CATALOG.ofYear(cent, 2026)).hasSize(3).allMatch(Issue::collectorOnly);
         assertThat(designs(us("quarter", 2026, "P"))).hasSize(5);
         assertThat(designs(us("quarter", 2026, "D"))).hasSize(5);
         assertThat(us("nickel", 2026, "P"))
@@ -390,11 +425,11 @@ class PublishedFactsTest {
         Denomination nickel = new Denomination(Country.CANADA, "nickel");
         assertThat(CATALOG.lookup(new Identity(nickel, 2003, Mint.NONE, "", "beaver")))
                 .extracting(issue -> issue.mint().code())
-                .containsExactly("P");
+                .containsExactly("P", "P"); // with the crowned and with the bareheaded queen
         Denomination cent = new Denomination(Country.CANADA, "cent");
         assertThat(CATALOG.lookup(new Identity(cent, 2003, Mint.NONE, "steel", "maple twig")))
                 .extracting(issue -> issue.mint().code())
-                .containsExactly("P");
+                .containsExactly("P", "P"); // with the crowned and with the bareheaded queen
         Denomination quarter = new Denomination(Country.CANADA, "quarter");
         assertThat(CATALOG.lookup(new Identity(quarter, 1999, Mint.NONE, "", "")))
                 .hasSize(12);
@@ -459,6 +494,6 @@ class PublishedFactsTest {
                 compared++;
             }
         }
-        assertThat(compared).isEqualTo(51);
+        assertThat(compared).isEqualTo(58);
     }
 }

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.rollwright.coin.Country;
+import org.rollwright.coin.Identity;
 
 /// The drawings of catalog/zones and the zones on them.
 class ZonesTest {
@@ -173,6 +174,82 @@ class ZonesTest {
                 .isEmpty();
         assertThat(ZONES.shown(issue(2017, "P", ""), Side.OBVERSE).orElseThrow().mint())
                 .isEqualTo("P");
+    }
+
+    /// United States Mint, Mint Marks: a P on five cents, dimes, quarters and halves since 1980. Common practice: O on
+    /// silver with the head of Liberty, H on Canadian large cents, no date on the side of Victoria.
+    @Test
+    void marks_stand_where_the_coins_have_them() {
+        for (String key : List.of("nickel", "half")) {
+            assertThat(mint("US", key, 1979, "P", "", Side.OBVERSE)).as(key).isEmpty();
+            assertThat(mint("US", key, 1980, "P", "", Side.OBVERSE)).as(key).isEqualTo("P");
+            assertThat(mint("US", key, 1979, "D", "", Side.OBVERSE)).as(key).isEqualTo("D");
+        }
+        for (String key : List.of("dime", "quarter", "half")) {
+            assertThat(mint("US", key, 1901, "O", "", Side.REVERSE)).as(key).isEqualTo("O");
+        }
+        for (int year : List.of(1881, 1907)) {
+            assertThat(mint("CA", "cent", year, "H", "", Side.REVERSE)).isEqualTo("H");
+        }
+        for (Issue issue : CATALOG.issues()) {
+            Zones.Shown obverse = ZONES.shown(issue, Side.OBVERSE).orElseThrow();
+            if (obverse.face().name().equals("ca-victoria-obverse")) {
+                assertThat(obverse.date()).isEmpty();
+            }
+        }
+    }
+
+    /// Both portraits of the queen are dated 2003, each on the five coins of small change and of the dollars; common
+    /// practice. The king is on coins since 2023, Order in Council P.C. 2023-1108.
+    @Test
+    void coins_of_2003_have_the_portrait_of_their_kind() {
+        int seen = 0;
+        for (Issue issue : CATALOG.issues()) {
+            Identity coin = issue.identity();
+            if (coin.denomination().country().code().equals("CA") && issue.year() == 2003) {
+                String face =
+                        ZONES.shown(issue, Side.OBVERSE).orElseThrow().face().name();
+                if (coin.kind().endsWith("crowned")) {
+                    assertThat(face).as(coin.toString()).contains("elizabeth-1990");
+                    seen++;
+                } else {
+                    assertThat(face).as(coin.toString()).contains("elizabeth-2003");
+                }
+            }
+        }
+        assertThat(seen).isEqualTo(7);
+    }
+
+    /// A kind that is told by a mark that is not there is drawn without it.
+    @Test
+    void a_mark_that_should_be_absent_is_not_drawn() throws IOException {
+        Issue dime = issue("US", "dime", 1982, "P", "no p");
+        Zones.Shown without = ZONES.shown(dime, Side.OBVERSE).orElseThrow();
+        assertThat(without.without()).contains("mint-mark");
+        assertThat(without.withoutMint().mint()).isEmpty();
+        Zones.Shown proof =
+                ZONES.shown(issue("US", "dime", 1983, "P", ""), Side.OBVERSE).orElseThrow();
+        String marked = CATALOG.drawing().of(svg(proof.face()), proof, List.of());
+        String bare = CATALOG.drawing().of(svg(proof.face()), proof.withoutMint(), List.of());
+        assertThat(marked.split("transform=", -1)).hasSize(6);
+        assertThat(bare.split("transform=", -1)).hasSize(5);
+    }
+
+    private static String mint(String country, String key, int year, String mint, String kind, Side side) {
+        return ZONES.shown(issue(country, key, year, mint, kind), side)
+                .orElseThrow()
+                .mint();
+    }
+
+    private static Issue issue(String country, String key, int year, String mint, String kind) {
+        return CATALOG.issues().stream()
+                .filter(issue -> issue.year() == year
+                        && issue.mint().code().equals(mint)
+                        && issue.identity().kind().equals(kind)
+                        && issue.identity().denomination().key().equals(key)
+                        && issue.identity().denomination().country().code().equals(country))
+                .findFirst()
+                .orElseThrow();
     }
 
     private static Issue issue(int year, String mint, String kind) {

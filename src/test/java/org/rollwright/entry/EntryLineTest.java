@@ -15,6 +15,7 @@ import org.rollwright.coin.Colour;
 import org.rollwright.coin.Country;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
+import org.rollwright.coin.Identity;
 import org.rollwright.coin.Mint;
 import org.rollwright.coin.Strike;
 
@@ -228,6 +229,18 @@ class EntryLineTest {
             assertThat(find(line, watching("cent", "wheat")).identity().denomination())
                     .isEqualTo(new Denomination(Country.US, "dime"));
         }
+        // names of a coin that one country alone has need no country before them; common practice
+        for (String line : List.of("loonie 1987", "1987 loonie", "ca dollar 1987", "87 loonie vf20")) {
+            Identity loon = find(line, watching("cent", "wheat")).identity();
+            assertThat(loon.denomination()).as(line).isEqualTo(new Denomination(Country.CANADA, "dollar"));
+            assertThat(loon.year()).as(line).isEqualTo(1987);
+        }
+        assertThat(find("toonie 2012 steel", watching("cent", "wheat"))
+                        .identity()
+                        .kind())
+                .isEqualTo("steel");
+        assertThat(find("ca half 1965", watching("cent", "wheat")).identity().denomination())
+                .isEqualTo(new Denomination(Country.CANADA, "half"));
         CoinDescription british = find("gb 1p 1988", watching("cent", "wheat"));
         assertThat(british.identity().denomination()).isEqualTo(new Denomination(new Country("GB"), "1p"));
         assertThat(find("bm 1970", watching("cent")).identity().denomination().country())

@@ -200,7 +200,7 @@ public final class VarietyViews {
                 one.direction(),
                 one.issues(catalog).stream()
                         .findFirst()
-                        .map(coin -> CoinPictures.look(catalog, coin, one.looks()))
+                        .map(coin -> CoinPictures.look(catalog, coin, one.looks(), !one.lacksMintMark()))
                         .orElse(CoinPictures.Look.NONE),
                 markers,
                 one.rarity().word(),

@@ -56,9 +56,18 @@ public final class CoinPictures {
     ///
     /// @param coin whose design is drawn
     public static Look look(Catalog catalog, Issue coin, List<Spot> spots) {
+        return look(catalog, coin, spots, true);
+    }
+
+    /// Where to look, drawn.
+    ///
+    /// @param coin whose design is drawn
+    /// @param marked false for a variety that lacks the mint mark of its date
+    public static Look look(Catalog catalog, Issue coin, List<Spot> spots, boolean marked) {
         List<Figure> figures = new ArrayList<>();
         for (Side side : Side.values()) {
-            Optional<Zones.Shown> shown = catalog.zones().shown(coin, side);
+            Optional<Zones.Shown> shown =
+                    catalog.zones().shown(coin, side).map(one -> marked ? one : one.withoutMint());
             List<Zone> zones = spots.stream()
                     .filter(spot -> spot instanceof Spot.On on && on.side() == side)
                     .flatMap(spot -> catalog.zones().zone(coin, spot).stream())
