@@ -266,14 +266,14 @@ public final class HuntActions {
                 facts.map(DenominationFacts::coinsPerRoll).orElse(1),
                 0);
         return known -> {
-            Denomination coin = facts.orElseThrow().denomination();
+            Denomination kind = facts.orElseThrow().denomination();
             return new Desk.Step(
                     0,
                     new HuntEvent.BoxAdded(
                             known.hunt().nextBox(),
-                            coin,
+                            kind,
                             details.label().isEmpty()
-                                    ? details.withLabel("Box " + known.hunt().nextNumber(coin))
+                                    ? details.withLabel("Box " + known.hunt().nextNumber(kind))
                                     : details));
         };
     }
