@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Set;
 import org.rollwright.catalog.Catalog;
 
-/// Words that belong together: `wide am`, `no d`.
+/// Words that belong together: `wide am`, `no d`, `2.5 g`.
 final class Phrases {
     private static final Set<String> MARKS = Set.of("d", "s", "p", "o", "w", "cc");
 
     private Phrases() {}
 
-    /// The words with those joined to one that are one word of the trade, or that deny a mint mark.
+    /// The words with those joined to one that are one word of the trade, or that deny a mint mark or are a weight.
     static List<Token> joined(List<Token> tokens, Catalog catalog) {
         List<Token> joined = new ArrayList<>();
         for (int i = 0; i < tokens.size(); i++) {
@@ -21,8 +21,11 @@ final class Phrases {
                 boolean denied = token.lower().equals("no") && MARKS.contains(next.lower());
                 boolean phrase =
                         catalog.tradeWord(token.lower() + " " + next.lower()).isPresent();
-                if (denied || phrase) {
-                    String text = token.text() + (denied ? "-" : " ") + next.text();
+                boolean weight = i > 0
+                        && token.lower().matches("[0-9]{1,2}[.,][0-9]{1,3}")
+                        && next.lower().equals("g");
+                if (denied || phrase || weight) {
+                    String text = token.text() + (denied ? "-" : weight ? "" : " ") + next.text();
                     joined.add(new Token(text, token.start(), next.end(), false, ""));
                     i++;
                     continue;

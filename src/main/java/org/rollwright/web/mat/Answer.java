@@ -33,7 +33,8 @@ public record Answer(
         return new Answer("problem", line, wrong, right, List.of(), List.of());
     }
 
-    static Answer of(String line, Reading reading, Bench bench, Denomination box, AlbumShelf shelf) {
+    /// @param inRoll whether the next find would lie in a roll, or its box has none
+    static Answer of(String line, Reading reading, Bench bench, Denomination box, boolean inRoll, AlbumShelf shelf) {
         Catalog catalog = bench.catalog();
         return switch (reading) {
             case Reading.Empty empty -> empty();
@@ -42,14 +43,19 @@ public record Answer(
                 new Answer("choose", line, choose.question(), "", choose.options(), List.of());
             case Reading.Clear clear -> {
                 List<Said> said = new ArrayList<>();
+                boolean opened = inRoll;
                 for (Command command : clear.commands()) {
+                    opened |= command instanceof Command.NextRoll || command instanceof Command.GoToRoll;
                     if (command instanceof Command.Found found) {
+                        List<MatView.Alert> alerts = new ArrayList<>();
+                        if (!opened && !found.draft().ender()) {
+                            alerts.add(new MatView.Alert("may", t("answer.in-no-roll")));
+                        }
+                        shelf.alerts(found.draft().facts()).forEach(alert -> alerts.add(MatView.alert(alert)));
                         said.add(new Said(
                                 Sentence.of(command, catalog, box),
                                 look(bench, found.draft().facts().identity()),
-                                shelf.alerts(found.draft().facts()).stream()
-                                        .map(MatView::alert)
-                                        .toList()));
+                                alerts));
                     } else {
                         said.add(new Said(Sentence.of(command, catalog, box), "", List.of()));
                     }

@@ -149,7 +149,7 @@ public final class MatPages {
         return known;
     }
 
-    private record Place(EntryContext context, Denomination denomination) {}
+    private record Place(EntryContext context, Denomination denomination, boolean inRoll) {}
 
     private Optional<Place> place(long hunt) {
         return hunt < 1
@@ -157,13 +157,19 @@ public final class MatPages {
                 : bench.desk()
                         .read(book -> book.hunt().hunt(new HuntId(hunt)).map(known -> {
                             EntryContext context = bench.recorder().context(book, known);
-                            return new Place(context, context.denomination());
+                            boolean inRoll = known.roll() > 0
+                                    || known.box()
+                                            .flatMap(book.hunt()::box)
+                                            .map(box -> box.details().rolls() == 0)
+                                            .orElse(true);
+                            return new Place(context, context.denomination(), inRoll);
                         }));
     }
 
     private Answer answer(long hunt, String line) {
         Place place = place(hunt).orElseThrow(NotFoundResponse::new);
-        return Answer.of(line, EntryParser.parse(line, place.context()), bench, place.denomination(), shelf);
+        return Answer.of(
+                line, EntryParser.parse(line, place.context()), bench, place.denomination(), place.inRoll(), shelf);
     }
 
     private void preview(Context context) {
@@ -218,6 +224,7 @@ public final class MatPages {
                         notClear.reading(),
                         bench,
                         place(hunt).orElseThrow(NotFoundResponse::new).denomination(),
+                        true,
                         shelf));
         };
     }
