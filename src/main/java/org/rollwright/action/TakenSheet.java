@@ -51,6 +51,8 @@ import org.rollwright.journal.Event;
 ///
 /// What the record has no place for is kept in the note of the thing: a weight of copper, a price in another
 /// currency, a month without a day, finds that no watch is for.
+///
+/// Long because boxes and coins, questions and answers go through one plan: nothing is asked and taken at once.
 public final class TakenSheet {
     /// A row that is not recorded, and why.
     public record Left(String sheet, long row, String why) {}

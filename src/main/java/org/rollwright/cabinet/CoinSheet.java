@@ -39,6 +39,8 @@ import org.rollwright.journal.Event;
 /// Coins as rows of a table, for other programs and back.
 ///
 /// Texts go out and come back by [SheetCell], so that no cell is run as a formula.
+///
+/// Long because what goes out must come back: both directions of a column stand side by side.
 public final class CoinSheet {
     /// Columns of a table of coins. Only denomination and year are needed on the way in.
     public static final List<String> COLUMNS = List.of(

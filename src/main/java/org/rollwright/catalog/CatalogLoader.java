@@ -30,6 +30,9 @@ import org.rollwright.coin.Metal;
 import org.rollwright.coin.Mint;
 
 /// Builds a [Catalog] from the texts of catalog/. A file with a bad row is refused whole; the others load.
+///
+/// Long because a dozen tables each have columns and refusals of their own, and all of them fill one catalogue in
+/// the making; parts would hand it about.
 public final class CatalogLoader {
     /// The columns of a series file, in the order we write them.
     public static final List<String> SERIES_COLUMNS = List.of(

@@ -29,6 +29,8 @@ import org.rollwright.hunt.Disposition;
 ///
 /// Country stands before the date, the mint on it or right behind it; all else follows in any order. Words that say
 /// which coin it is may stand before the date as well: `wheat 44`, `silver dime 64`.
+///
+/// Long because the words of a find come in any order, and what one means hangs on those read before it.
 final class FindReader {
     /// What came of it.
     sealed interface Result {

@@ -35,6 +35,9 @@ import org.rollwright.journal.Event;
 /// of undo.
 ///
 /// Thread-safe.
+///
+/// Long because the commands of a line take roll, numbers and time from each other while they are translated; parts
+/// would share that state.
 public final class Recorder {
     /// What came of a line.
     public sealed interface Outcome {

@@ -58,6 +58,8 @@ import org.rollwright.web.shell.Repeats;
 import org.rollwright.web.shell.Shown;
 
 /// The pages, served on the loopback address only.
+///
+/// Long because what guards every page is put together in one place, where it can be seen whole.
 public final class Server implements AutoCloseable {
     /// What came of starting.
     public sealed interface Started {

@@ -55,6 +55,8 @@ class DecidePageTest extends PageWithBench {
         page.keyboard().press("a");
         keys++;
         assertThat(page.locator("h1")).not().containsText("0 of 70");
+        // the next page hears keys from when it has taken the focus
+        assertThat(page.locator(".decide-group").first()).isFocused();
         Assertions.assertThat(of(1)).isEqualTo(Disposition.ALBUM);
         Assertions.assertThat(of(2)).isEqualTo(Disposition.OPEN);
         Assertions.assertThat(of(3)).isEqualTo(Disposition.OPEN);

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /// Reads numbers in digits or words.
+///
+/// Long because figures are said in a dozen ways, and each way must know where the others begin.
 final class Numbers {
     /// A number.
     ///

@@ -9,6 +9,8 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.entry.EntryContext;
 
 /// One recording being decoded. Used by one thread.
+///
+/// Long because its steps work on the tables of one recording, which are too large to be copied.
 final class PathSearch {
     static final int FRESH = 1;
     static final int SAME = 2;

@@ -25,6 +25,8 @@ import org.hipparchus.util.Pair;
 /// (by Fourier transform, all angles at once); then turn, scale and shift are fitted together by least squares
 /// on the relief, coarse to fine.
 ///
+/// Long because its steps, from outline to refinement, share one scale of the same two pictures.
+///
 /// @param turnDegrees clockwise as seen on the screen, -180 to 180
 /// @param scale pixels of the second picture for one of the first, above 0
 /// @param shiftX and

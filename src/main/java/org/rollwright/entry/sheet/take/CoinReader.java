@@ -13,6 +13,9 @@ import java.util.stream.Stream;
 import org.rollwright.catalog.Catalog;
 
 /// Rows of coins of one table. Used by one thread.
+///
+/// Long because a cell of a stranger's sheet means what the cells beside it leave open: each rule looks at the
+/// whole row.
 final class CoinReader {
     private static final Map<String, String> OF_KIND = Map.ofEntries(
             Map.entry("Indian head", "1 cent"),
