@@ -217,6 +217,21 @@ public final class Recorder {
         return boxes.isEmpty() ? List.of(context(book, hunt).denomination()) : boxes;
     }
 
+    /// What is to be said of a find typed now: the roll in hand was skipped, or no roll is open in a box that has some.
+    /// Blank when it lies in a roll that is searched, or in a bag.
+    public static String withoutRoll(State book, Hunt hunt) {
+        Optional<Box> box = hunt.box().flatMap(book.hunt()::box);
+        int roll = hunt.roll();
+        if (box.map(known -> known.roll(roll)).filter(Roll::left).isPresent()) {
+            return skipped(roll).toString();
+        }
+        return roll == 0 && box.filter(known -> known.details().rolls() > 0).isPresent() ? t("entry.in-no-roll") : "";
+    }
+
+    private static Refusal skipped(int roll) {
+        return new Refusal(t("entry.roll-was-skipped", roll), t("entry.next-or-take-up", roll));
+    }
+
     /// What a line is read against outside a hunt.
     public EntryContext context(Denomination denomination, List<Watch> watches) {
         List<Selection> selections = new ArrayList<>();
@@ -292,7 +307,7 @@ public final class Recorder {
                 case Command.Found found -> {
                     if (roll > 0 && isLeft(roll)) {
                         // the hunter is a roll further on, and forgot to say so
-                        throw new Declined(t("entry.roll-was-skipped", roll), t("entry.next-or-take-up", roll));
+                        throw new Declined(skipped(roll));
                     }
                     into.add(new HuntEvent.FindLogged(logged(found.draft())));
                 }

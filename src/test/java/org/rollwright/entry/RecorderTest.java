@@ -156,6 +156,21 @@ class RecorderTest {
     }
 
     @Test
+    void where_a_find_would_lie_is_said_when_no_roll_is_open_or_it_was_skipped() {
+        assertThat(withoutRoll()).contains("no roll");
+        type("+");
+        assertThat(withoutRoll()).isEmpty();
+        type("skip");
+        assertThat(withoutRoll()).contains("Roll 1 was skipped").contains("r1");
+        type("r1");
+        assertThat(withoutRoll()).isEmpty();
+    }
+
+    private String withoutRoll() {
+        return desk.read(book -> Recorder.withoutRoll(book, hunt()));
+    }
+
+    @Test
     void several_finds_are_decided_by_one_line_and_one_step() {
         type("+ 44d, 45, 46, 47, 48", "put f2-f3 f5 return");
         assertThat(finds())

@@ -5,7 +5,6 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import com.microsoft.playwright.Page;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
-import org.rollwright.album.AlbumEvent;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.HuntId;
 
@@ -24,15 +23,7 @@ class DecidePageTest extends PageWithBench {
 
     @Test
     void seventy_coins_are_decided_with_a_dozen_keys_and_taken_back() {
-        bench.bench
-                .desk()
-                .record(
-                        0,
-                        "",
-                        book -> new AlbumEvent.AlbumDefined(
-                                book.album().nextAlbum(),
-                                "Wheat cents",
-                                "series us-cent-lincoln-wheat; one per date and mint"));
+        bench.album("Wheat cents", "series us-cent-lincoln-wheat; one per date and mint");
         // two alike: one hole is filled once
         bench.type("+ 44d", "44d", "51s", "1955 ddo xf40");
         for (int i = 0; i < 12; i++) {
@@ -84,15 +75,7 @@ class DecidePageTest extends PageWithBench {
     /// What was accepted into an album is decided: it is neither counted nor offered again, nor swept up by `put all`.
     @Test
     void coins_that_lie_in_an_album_are_decided() {
-        bench.bench
-                .desk()
-                .record(
-                        0,
-                        "",
-                        book -> new AlbumEvent.AlbumDefined(
-                                book.album().nextAlbum(),
-                                "Wheat cents",
-                                "series us-cent-lincoln-wheat; one per date and mint"));
+        bench.album("Wheat cents", "series us-cent-lincoln-wheat; one per date and mint");
         bench.type("+ 44d vf20", "45 vf20", "1998", "finish");
         Page page = window.newPage();
         page.navigate(bench.address + "/albums/compare?hunt=1");

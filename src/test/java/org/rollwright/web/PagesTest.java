@@ -13,8 +13,6 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.rollwright.album.AlbumEvent;
-import org.rollwright.journal.Event;
 import org.rollwright.scope.picture.PaintedCoin;
 
 /// Every page in both themes and at both widths: no serious fault by axe-core's rules (WCAG 2.0 to 2.2 A and
@@ -28,22 +26,8 @@ class PagesTest {
         bench.type("watch everything");
         bench.photograph(PaintedCoin.paint(new PaintedCoin.Second(2, 0, 0)), "one");
         bench.photograph(PaintedCoin.turned(PaintedCoin.paint(null), 20, 0.9), "two");
-        bench.bench
-                .desk()
-                .record(
-                        0,
-                        "",
-                        book -> new Event.Batch(List.of(new AlbumEvent.AlbumDefined(
-                                book.album().nextAlbum(), "Wheat cents", "series wheat; years 1934-1958"))));
-        bench.bench
-                .desk()
-                .record(
-                        0,
-                        "",
-                        book -> new AlbumEvent.AlbumDefined(
-                                book.album().nextAlbum(),
-                                "One of each design",
-                                "denomination cent; country US; one per design"));
+        bench.album("Wheat cents", "series wheat; years 1934-1958");
+        bench.album("One of each design", "denomination cent; country US; one per design");
     }
 
     @AfterAll

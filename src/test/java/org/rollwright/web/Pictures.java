@@ -4,7 +4,6 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.util.List;
-import org.rollwright.album.AlbumEvent;
 
 /// Takes the guide's pictures of the real tool: bench/pictures.
 final class Pictures {
@@ -15,15 +14,7 @@ final class Pictures {
     public static void main(String[] args) {
         try (TestBench bench = new TestBench();
                 BrowserContext window = Browser.window(false, false, true)) {
-            bench.bench
-                    .desk()
-                    .record(
-                            0,
-                            "",
-                            book -> new AlbumEvent.AlbumDefined(
-                                    book.album().nextAlbum(),
-                                    "Wheat cents of the forties",
-                                    "series wheat; years 1940-1949; one per date and mint"));
+            bench.album("Wheat cents of the forties", "series wheat; years 1940-1949; one per date and mint");
             bench.typeAnEvening();
             bench.type("+ 44d vf30, 49s", "+", "+ 47 xf40");
             Page page = window.newPage();

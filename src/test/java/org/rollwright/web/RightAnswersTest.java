@@ -18,7 +18,6 @@ import org.junit.jupiter.api.Test;
 import org.rollwright.action.Action;
 import org.rollwright.action.Actions;
 import org.rollwright.action.Fields;
-import org.rollwright.album.AlbumEvent;
 import org.rollwright.coin.Denomination;
 import org.rollwright.desk.Desk;
 import org.rollwright.hunt.BoxDetails;
@@ -97,12 +96,6 @@ class RightAnswersTest {
         assertThat(answer).as(action + " " + fields).isInstanceOf(Action.Answer.Done.class);
     }
 
-    private void album(String name, String rule) {
-        bench.bench
-                .desk()
-                .record(0, "", book -> new AlbumEvent.AlbumDefined(book.album().nextAlbum(), name, rule));
-    }
-
     /// A box searched to its end before the one in hand.
     private void searched(String label, String watchName, String watch, String... finds) {
         bench.bench.desk().recordAt(bench.bench.clock().instant(), "", book -> {
@@ -156,7 +149,7 @@ class RightAnswersTest {
     @Test
     void a_doubled_die_is_not_proposed_for_a_plain_hole_filled_or_empty() {
         bench.type("+ 1955 vf20");
-        album("Plain", "series wheat; years 1955; one per date and mint");
+        bench.album("Plain", "series wheat; years 1955; one per date and mint");
         act("accept", Map.of("do", List.of("all")));
         bench.type("1955 ddo ms63", "1955d rpm au50");
         String compare = page("/albums/compare");
@@ -164,7 +157,7 @@ class RightAnswersTest {
         assertThat(compare).contains("Nothing to move");
         assertThat(page("/mat/1")).doesNotContain("Upgrade: Plain");
         // what the microscope found counts as much as a word on the line, which says nothing here
-        album("War", "series wheat; years 1943; one per date and mint");
+        bench.album("War", "series wheat; years 1943; one per date and mint");
         bench.type("1943d au55");
         assertThat(page("/albums/compare")).contains("War, 1943-D: addition");
         FindId found = bench.bench
@@ -182,7 +175,7 @@ class RightAnswersTest {
                 .doesNotContain("War, 1943-D: addition")
                 .contains("<b>War, 1943-D</b> still wants a plain one");
         // a rule may let them in
-        album("Any", "series wheat; years 1955; one per date and mint; varieties too");
+        bench.album("Any", "series wheat; years 1955; one per date and mint; varieties too");
         assertThat(page("/albums/compare")).contains("MS63");
     }
 
@@ -213,7 +206,7 @@ class RightAnswersTest {
         for (int i = 1; i <= 6; i++) {
             searched("Old " + i, "wheat", "series wheat", many);
         }
-        album("Mixed", "series wheat; list 1919, 1944, 1944-D, 1945-D, 1931-S; also 1944-D rpm");
+        bench.album("Mixed", "series wheat; list 1919, 1944, 1944-D, 1945-D, 1931-S; also 1944-D rpm");
         List<String> wants = column(page("/albums/1"), "how hard");
         assertThat(wants).startsWith("1919-P", "1945-D", "1944-D", "1944-P");
         assertThat(page("/albums/1"))
@@ -302,26 +295,23 @@ class RightAnswersTest {
         assertThat(page).contains("href=\"/scope/find/1/1\"");
     }
 
+    private void opening(String watch, String boxes, String coins, String found) {
+        act(
+                "opening",
+                Map.of(
+                        "denomination", List.of("cent"),
+                        "watch", List.of(watch),
+                        "boxes", List.of(boxes),
+                        "coins", List.of(coins),
+                        "found", List.of(found)));
+    }
+
     /// 282 boxes of a notebook as one sum: with the two of the record the next is the 285th wherever boxes are counted.
     @Test
     void boxes_before_this_journal_count_in_names_boxes_and_recap() {
-        act(
-                "opening",
-                Map.of(
-                        "denomination", List.of("cent"),
-                        "watch", List.of("wheat"),
-                        "boxes", List.of("282"),
-                        "coins", List.of("705000"),
-                        "found", List.of("9012")));
+        opening("wheat", "282", "705000", "9012");
         // a second watch over the same boxes does not make them more
-        act(
-                "opening",
-                Map.of(
-                        "denomination", List.of("cent"),
-                        "watch", List.of("canadian"),
-                        "boxes", List.of("120"),
-                        "coins", List.of("300000"),
-                        "found", List.of("700")));
+        opening("canadian", "120", "300000", "700");
         act("hunt", Map.of("denomination", List.of("cent"), "watch", List.of("wheat"), "label", List.of("")));
         assertThat(page("/boxes"))
                 .contains("<b>285</b> boxes and lots")

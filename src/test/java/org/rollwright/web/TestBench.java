@@ -5,6 +5,7 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
+import org.rollwright.album.AlbumEvent;
 import org.rollwright.catalog.CatalogFolder;
 import org.rollwright.coin.Denomination;
 import org.rollwright.desk.Desk;
@@ -188,6 +189,12 @@ final class TestBench implements AutoCloseable {
                 .watchByWord(name)
                 .map(known -> new Watch(known.name(), known.rule()))
                 .orElseThrow();
+    }
+
+    /// Sets up an album.
+    void album(String name, String rule) {
+        bench.desk()
+                .record(0, "", book -> new AlbumEvent.AlbumDefined(book.album().nextAlbum(), name, rule));
     }
 
     /// Records lines as a hunter would have typed them; a refused line fails the test.

@@ -34,7 +34,7 @@ import org.rollwright.web.shell.Shown;
 /// Albums: the shelf, one album with its holes and wants, and the comparison with the finds.
 public final class AlbumPages {
     /// Holes named where a list is said in words.
-    private static final int NAMED = 24;
+    private static final int NAMED = 8;
 
     private final Bench bench;
     private final Door door;
@@ -123,15 +123,7 @@ public final class AlbumPages {
     }
 
     private static AlbumId id(Context context) {
-        try {
-            long number = Long.parseLong(context.pathParam("album"));
-            if (number >= 1) {
-                return new AlbumId(number);
-            }
-        } catch (NumberFormatException e) {
-            // no album has such a number; answered below
-        }
-        throw new NotFoundResponse();
+        return new AlbumId(Forms.number(context, "album"));
     }
 
     private void album(Context context, List<String> problems) {

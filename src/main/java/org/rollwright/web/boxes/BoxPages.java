@@ -70,15 +70,7 @@ public final class BoxPages {
     }
 
     private static BoxId id(Context context) {
-        try {
-            long number = Long.parseLong(context.pathParam("box"));
-            if (number >= 1) {
-                return new BoxId(number);
-            }
-        } catch (NumberFormatException e) {
-            // no box has such a number; answered below
-        }
-        throw new NotFoundResponse();
+        return new BoxId(Forms.number(context, "box"));
     }
 
     private void box(Context context, List<String> problems) {

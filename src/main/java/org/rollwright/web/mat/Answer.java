@@ -22,6 +22,9 @@ import org.rollwright.web.shell.Bench;
 public record Answer(
         String kind, String line, String text, String right, List<Reading.Option> options, List<Said> lines) {
 
+    /// Commands of one line said in words; a line may name hundreds of finds.
+    private static final int SAID = 8;
+
     /// One command in words.
     public record Said(String text, String check, List<MatView.Alert> alerts) {}
 
@@ -33,8 +36,8 @@ public record Answer(
         return new Answer("problem", line, wrong, right, List.of(), List.of());
     }
 
-    /// @param inRoll whether the next find would lie in a roll, or its box has none
-    static Answer of(String line, Reading reading, Bench bench, Denomination box, boolean inRoll, AlbumShelf shelf) {
+    /// @param warning what is to be said of a find unless the line opens a roll before it; mostly blank
+    static Answer of(String line, Reading reading, Bench bench, Denomination box, String warning, AlbumShelf shelf) {
         Catalog catalog = bench.catalog();
         return switch (reading) {
             case Reading.Empty empty -> empty();
@@ -43,13 +46,14 @@ public record Answer(
                 new Answer("choose", line, choose.question(), "", choose.options(), List.of());
             case Reading.Clear clear -> {
                 List<Said> said = new ArrayList<>();
-                boolean opened = inRoll;
-                for (Command command : clear.commands()) {
+                boolean opened = warning.isEmpty();
+                List<Command> commands = clear.commands();
+                for (Command command : commands.subList(0, Math.min(SAID, commands.size()))) {
                     opened |= command instanceof Command.NextRoll || command instanceof Command.GoToRoll;
                     if (command instanceof Command.Found found) {
                         List<MatView.Alert> alerts = new ArrayList<>();
                         if (!opened && !found.draft().ender()) {
-                            alerts.add(new MatView.Alert("may", t("answer.in-no-roll")));
+                            alerts.add(new MatView.Alert("may", warning));
                         }
                         shelf.alerts(found.draft().facts()).forEach(alert -> alerts.add(MatView.alert(alert)));
                         said.add(new Said(
@@ -59,6 +63,9 @@ public record Answer(
                     } else {
                         said.add(new Said(Sentence.of(command, catalog, box), "", List.of()));
                     }
+                }
+                if (commands.size() > SAID) {
+                    said.add(new Said(t("answer.more-of-the-line", commands.size() - SAID), "", List.of()));
                 }
                 yield new Answer("clear", line, "", "", List.of(), said);
             }

@@ -39,15 +39,7 @@ public final class DecidePages {
     }
 
     private static HuntId hunt(Context context) {
-        try {
-            long number = Long.parseLong(context.pathParam("hunt"));
-            if (number >= 1) {
-                return new HuntId(number);
-            }
-        } catch (NumberFormatException e) {
-            // no hunt has such a number; answered below
-        }
-        throw new NotFoundResponse();
+        return new HuntId(Forms.number(context, "hunt"));
     }
 
     private void page(Context context, List<String> problems) {

@@ -93,11 +93,7 @@ public final class MatPages {
     }
 
     private static long number(Context context) {
-        try {
-            return Long.parseLong(context.pathParam("hunt"));
-        } catch (NumberFormatException e) {
-            throw new NotFoundResponse();
-        }
+        return Forms.number(context, "hunt");
     }
 
     private MatView view(Context context) {
@@ -149,27 +145,21 @@ public final class MatPages {
         return known;
     }
 
-    private record Place(EntryContext context, Denomination denomination, boolean inRoll) {}
+    /// @param warning what is to be said of a find typed now, because no roll is open; blank otherwise
+    private record Place(EntryContext context, Denomination denomination, String warning) {}
 
     private Optional<Place> place(long hunt) {
-        return hunt < 1
-                ? Optional.empty()
-                : bench.desk()
-                        .read(book -> book.hunt().hunt(new HuntId(hunt)).map(known -> {
-                            EntryContext context = bench.recorder().context(book, known);
-                            boolean inRoll = known.roll() > 0
-                                    || known.box()
-                                            .flatMap(book.hunt()::box)
-                                            .map(box -> box.details().rolls() == 0)
-                                            .orElse(true);
-                            return new Place(context, context.denomination(), inRoll);
-                        }));
+        return bench.desk()
+                .read(book -> book.hunt().hunt(new HuntId(hunt)).map(known -> {
+                    EntryContext context = bench.recorder().context(book, known);
+                    return new Place(context, context.denomination(), Recorder.withoutRoll(book, known));
+                }));
     }
 
     private Answer answer(long hunt, String line) {
         Place place = place(hunt).orElseThrow(NotFoundResponse::new);
         return Answer.of(
-                line, EntryParser.parse(line, place.context()), bench, place.denomination(), place.inRoll(), shelf);
+                line, EntryParser.parse(line, place.context()), bench, place.denomination(), place.warning(), shelf);
     }
 
     private void preview(Context context) {
@@ -210,9 +200,6 @@ public final class MatPages {
         if (line.isBlank()) {
             return Optional.of(Answer.empty());
         }
-        if (hunt < 1) {
-            throw new NotFoundResponse();
-        }
         return switch (bench.recorder().record(new HuntId(hunt), line, Forms.asOf(context), look)) {
             case Recorder.Outcome.Recorded recorded -> Optional.empty();
             case Recorder.Outcome.Refused refused ->
@@ -224,7 +211,7 @@ public final class MatPages {
                         notClear.reading(),
                         bench,
                         place(hunt).orElseThrow(NotFoundResponse::new).denomination(),
-                        true,
+                        "",
                         shelf));
         };
     }

@@ -36,6 +36,7 @@ import org.rollwright.entry.narration.Narration;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.Forms;
 
 /// From the captions of a filmed hunt to its log: choose a file, review what was understood, accept. Nothing is
 /// kept here between two requests; what was typed travels with the form until it is recorded.
@@ -59,15 +60,7 @@ public final class NarrationPages {
     private record Place(HuntId id, String name, EntryContext context, List<Denomination> boxes, int rolls) {}
 
     private Place place(Context context) {
-        long number;
-        try {
-            number = Long.parseLong(context.pathParam("hunt"));
-        } catch (NumberFormatException e) {
-            throw new NotFoundResponse();
-        }
-        if (number < 1) {
-            throw new NotFoundResponse();
-        }
+        long number = Forms.number(context, "hunt");
         return bench.desk()
                 .read(book -> book.hunt().hunt(new HuntId(number)).map(hunt -> {
                     int rolls = firstBoxRolls(hunt, book);
