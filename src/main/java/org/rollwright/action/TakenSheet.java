@@ -55,7 +55,9 @@ import org.rollwright.journal.Event;
 /// Long because boxes and coins, questions and answers go through one plan: nothing is asked and taken at once.
 public final class TakenSheet {
     /// A row that is not recorded, and why.
-    public record Left(String sheet, long row, String why) {}
+    ///
+    /// @param known whether it stands in the record already
+    public record Left(String sheet, long row, String why, boolean known) {}
 
     /// What would be recorded.
     ///
@@ -126,11 +128,8 @@ public final class TakenSheet {
         this.state = known;
         this.again = again;
         known.hunt().boxes().forEach(box -> boxesKnown.add(new Known(box.denomination(), box.details())));
-        known.holdings().coins().forEach(coin -> {
-            if (coin.ref().findId().isEmpty()) {
-                coinsKnown.merge(coin.description(), 1, Integer::sum);
-            }
-        });
+        // also those that have left: a sheet taken again does not bring back what was sold
+        known.cabinet().added().forEach(coin -> coinsKnown.merge(coin.description(), 1, Integer::sum));
     }
 
     /// Plans what is recorded of a sheet.
@@ -170,8 +169,13 @@ public final class TakenSheet {
                 List.copyOf(planning.boxes));
     }
 
+    private void leaveKnown(TakenRow row) {
+        known++;
+        left.add(new Left(row.sheet(), row.row(), t("action.sheet-known"), true));
+    }
+
     private void leave(TakenRow row, String why) {
-        left.add(new Left(row.sheet(), row.row(), why));
+        left.add(new Left(row.sheet(), row.row(), why, false));
     }
 
     private static void say(List<String> notes, String text) {
@@ -264,8 +268,7 @@ public final class TakenSheet {
             return;
         }
         if (!again.test(row) && boxesKnown.contains(new Known(facts.get().denomination(), details))) {
-            known++;
-            leave(row, t("action.sheet-known"));
+            leaveKnown(row);
             return;
         }
         boxes.add(new Box(facts.get().denomination(), details, coins, counts));
@@ -380,14 +383,13 @@ public final class TakenSheet {
         if (refused(row, new CabinetEvent.CoinAcquired(state.cabinet().nextAdded(), description, acquisition))) {
             return;
         }
-        int there = coinsKnown.getOrDefault(description, 0);
-        if (!again.test(row) && there >= quantity) {
-            coinsKnown.put(description, there - quantity);
-            known++;
-            leave(row, t("action.sheet-known"));
+        int there = again.test(row) ? 0 : Math.min(quantity, coinsKnown.getOrDefault(description, 0));
+        coinsKnown.merge(description, -there, Integer::sum);
+        if (there == quantity) {
+            leaveKnown(row);
             return;
         }
-        for (int i = 0; i < quantity; i++) {
+        for (int i = there; i < quantity; i++) {
             // what does not go into the others was paid for the first
             BigDecimal own = price == null || i > 0 ? price : price.add(rest);
             coins.add(new CoinSheet.Read(description, high, place, new Acquisition(how, from, came, own)));

@@ -59,7 +59,7 @@ public final class CabinetBook {
     }
 
     /// Coins that came another way, in the order of their numbers, also those that have left.
-    List<OwnedCoin> added() {
+    public List<OwnedCoin> added() {
         return added.values().stream()
                 .sorted(Comparator.comparingInt(coin -> coin.ref().piece()))
                 .toList();

@@ -6,8 +6,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.rollwright.cabinet.CabinetEvent;
+import org.rollwright.cabinet.CabinetNote;
+import org.rollwright.cabinet.Leaving;
+import org.rollwright.journal.Word;
 
 /// Taking in a sheet on its page. The sheet is our own invention.
 class SheetPageTest extends PageWithBench {
@@ -57,9 +62,42 @@ class SheetPageTest extends PageWithBench {
         page.locator("textarea[name=pasted]").fill(COINS);
         page.locator("main form button[type=submit]").click();
         assertThat(page.locator(".taken-row.ready")).hasCount(0);
-        page.locator(".taken-row input[value=take]").first().check();
-        page.locator("button[value=again]").first().click();
+        assertThat(page.locator(".taken-row input[value=take]").first()).isVisible(); // of a row that asks
+        page.locator(".taken-row input[value=again]").first().check();
+        page.locator("button[value=again]").last().click();
         assertThat(page.locator(".taken-row.ready")).hasCount(1);
+        // the same form sent twice records once
+        String form = page.evaluate(
+                        "new URLSearchParams(new FormData(document.querySelector('.sheet-form'))).toString()")
+                .toString();
+        page.locator("button[value=record]").first().click();
+        assertThat(page.locator("h1")).containsText("1 row recorded");
+        page.evaluate(
+                "form => fetch('/sheets/rows', {method: 'POST', body: form + '&do=record',"
+                        + " headers: {'Content-Type': 'application/x-www-form-urlencoded'}}).then(a => a.text())",
+                form);
+        assertThat(bench.bench.desk().state().holdings().coins()).hasSize(5);
+
+        // one of two alike is sold: the sheet taken again brings nothing back
+        bench.bench
+                .desk()
+                .record(
+                        0,
+                        "",
+                        book -> new CabinetEvent.CoinsLeft(
+                                List.of(book.holdings().coins().stream()
+                                        .filter(coin -> coin.description()
+                                                .identity()
+                                                .dateAndMint()
+                                                .equals("1942-D"))
+                                        .findFirst()
+                                        .orElseThrow()
+                                        .ref()),
+                                new CabinetNote.Gone(Word.of(Leaving.SOLD), null, "", LocalDate.of(2026, 3, 1))));
+        page.navigate(bench.address + "/sheets?as=coins");
+        page.locator("textarea[name=pasted]").fill(COINS);
+        page.locator("main form button[type=submit]").click();
+        assertThat(page.locator(".taken-row.ready")).hasCount(0);
         assertThat(complaints).isEmpty();
     }
 

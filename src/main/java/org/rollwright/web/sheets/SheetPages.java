@@ -33,6 +33,9 @@ import org.rollwright.web.shell.Forms;
 /// Taking in a sheet: it is chosen or pasted, every row is shown with what it would become, questions are answered
 /// on the page, and what has none left is recorded as one step.
 public final class SheetPages {
+    /// The decision about a row that stands in the record already: it is another one like it.
+    private static final String AGAIN = "again";
+
     /// Sheets kept while they are looked at.
     private static final int KEPT = 4;
 
@@ -137,7 +140,7 @@ public final class SheetPages {
                 bench.catalog(),
                 today,
                 bench.desk().state(),
-                row -> "take".equals(sheet.answers.get("row:" + SheetView.key(row))));
+                row -> AGAIN.equals(sheet.answers.get("row:" + SheetView.key(row))));
     }
 
     private synchronized String keep(Sheet sheet) {
@@ -212,19 +215,23 @@ public final class SheetPages {
             show(context, id, sheet, taken, fields, List.of(t("sheets.nothing-to-record")));
             return;
         }
+        // who comes first records it; a button pressed twice finds it gone
+        synchronized (this) {
+            if (kept.remove(id) == null) {
+                choose(context, List.of(t("sheets.no-longer-kept")));
+                return;
+            }
+        }
         switch (bench.desk().record(0, "take " + sheet.name, plan::event)) {
             case Desk.Outcome.Refused refused ->
                 show(
                         context,
-                        id,
+                        keep(sheet),
                         sheet,
                         taken,
                         fields,
                         List.of(refused.refusal().toString()));
             case Desk.Outcome.Kept recorded -> {
-                synchronized (this) {
-                    kept.remove(id);
-                }
                 context.html(PAGES.sheetsDone(
                                 bench.frame(t("page.sheets"), sheet.as == As.COINS ? "cabinet" : "boxes"),
                                 sheet.as == As.COINS ? "coins" : "boxes",
@@ -287,8 +294,10 @@ public final class SheetPages {
                 if (parts.length == 3) {
                     answers.add(new Taken.Answer(parts[0], Taken.Answer.ALL, parts[2], parts[1], value));
                 }
-            } else if (name.startsWith("row:") && (value.equals("skip") || value.equals("take"))) {
-                answer(name.substring("row:".length()), value, "").ifPresent(answers::add);
+            } else if (name.startsWith("row:") && List.of("skip", "take", AGAIN).contains(value)) {
+                // once more means as shown, too
+                answer(name.substring("row:".length()), value.equals(AGAIN) ? "take" : value, "")
+                        .ifPresent(answers::add);
             }
         });
         return answers;

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.action.TakenSheet;
 import org.rollwright.entry.sheet.take.As;
 import org.rollwright.entry.sheet.take.Column;
@@ -59,7 +60,8 @@ public record SheetView(
     /// A row.
     ///
     /// @param open whether it is still to be decided, or was: taken as it is shown, or left out
-    /// @param decided take, skip or blank
+    /// @param known whether it stands in the record already, so that it can only be taken once more
+    /// @param decided take, again, skip or blank
     /// @param key of the row in the form
     /// @param kind ready, asks or passed
     /// @param what in words
@@ -72,6 +74,7 @@ public record SheetView(
             List<Part> parts,
             List<Question> questions,
             boolean open,
+            boolean known,
             String decided,
             List<String> leftOut) {}
 
@@ -83,8 +86,8 @@ public record SheetView(
             Map<String, String> answers,
             Map<String, String> typed,
             List<String> problems) {
-        Map<String, String> left = new HashMap<>();
-        plan.left().forEach(one -> left.put(one.sheet() + "!" + one.row(), one.why()));
+        Map<String, TakenSheet.Left> left = new HashMap<>();
+        plan.left().forEach(one -> left.put(one.sheet() + "!" + one.row(), one));
         List<Head> heads = new ArrayList<>();
         for (Taken.Table table : taken.tables()) {
             for (Column column : table.columns()) {
@@ -143,7 +146,7 @@ public record SheetView(
         return row.sheet() + "!" + row.row();
     }
 
-    private static Row row(TakenRow row, Map<String, String> answers, Map<String, String> left) {
+    private static Row row(TakenRow row, Map<String, String> answers, Map<String, TakenSheet.Left> left) {
         List<Part> parts = row.fields().entrySet().stream()
                 .map(field -> new Part(
                         field.getKey(), field.getValue(), row.inferred().contains(field.getKey())))
@@ -164,11 +167,12 @@ public record SheetView(
                         name, t("sheets.you-answered", name.substring(name.lastIndexOf(':') + 1)), value, ""));
             }
         });
-        boolean open = row.isThing() && left.containsKey(key(row));
+        TakenSheet.@Nullable Left why = row.isThing() ? left.get(key(row)) : null;
+        boolean open = why != null;
         String decided = answers.getOrDefault(rowField, "");
         List<String> out = new ArrayList<>(row.leftOut());
-        if (open && row.asks().isEmpty()) {
-            out.addFirst(left.get(key(row)));
+        if (why != null && row.asks().isEmpty()) {
+            out.addFirst(why.why());
         }
         return new Row(
                 key(row),
@@ -181,6 +185,7 @@ public record SheetView(
                 row.isThing() ? parts : List.of(),
                 questions,
                 open || !decided.isEmpty(),
+                decided.equals("again") || (why != null && why.known()),
                 decided,
                 List.copyOf(out));
     }
