@@ -54,7 +54,8 @@
   if (groups.length > 0) {
     groups[0].focus({ preventScroll: true });
     document.addEventListener("keydown", function (event) {
-      if (event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
+      // a key held down would go on into the next page
+      if (event.repeat || event.ctrlKey || event.altKey || event.metaKey || document.querySelector("dialog[open]")) return;
       var at = groups.findIndex(function (group) { return group.contains(document.activeElement); });
       if (event.key === "ArrowDown" || event.key === "ArrowUp") {
         event.preventDefault();
@@ -66,7 +67,8 @@
     });
   }
   document.addEventListener("keydown", function (event) {
-    var back = event.key === "u" && !event.ctrlKey && !event.altKey && !event.metaKey && document.querySelector("button[data-undo]");
+    var plain = !event.repeat && !event.ctrlKey && !event.altKey && !event.metaKey && !document.querySelector("dialog[open]");
+    var back = event.key === "u" && plain && document.querySelector("button[data-undo]");
     if (back && !document.activeElement.matches("input:not([type=checkbox]), textarea")) back.click();
   });
 
@@ -92,7 +94,7 @@
       setTimeout(function () {
         if (turn !== waiting) return;
         if (list.value.trim() === "") { meant.textContent = ""; return; }
-        fetch(lookIn.action + "/meant?holes=" + encodeURIComponent(list.value)).then(function (answer) { return answer.text(); }).then(function (text) {
+        fetch(lookIn.action + "/meant?holes=" + encodeURIComponent(list.value)).then(function (answer) { return answer.ok ? answer.text() : ""; }).then(function (text) {
           if (turn === waiting) meant.textContent = text;
         }).catch(function () { meant.textContent = ""; });
       }, 250);

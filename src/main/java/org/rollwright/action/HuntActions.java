@@ -127,7 +127,13 @@ public final class HuntActions {
                 Find find = known.hunt()
                         .find(hunt, ordinal)
                         .orElseThrow(() -> new Declined(t("typed.no-find", "f" + ordinal), t("typed.see-finds")));
-                events.add(new HuntEvent.FindDisposed(find.id(), Objects.requireNonNull(as)));
+                if (known.undecided(find) == 0) {
+                    throw new Declined(t("typed.find-decided", ordinal), t("typed.put-changes-it", ordinal));
+                }
+                known.refuse(find, Objects.requireNonNull(as)).ifPresent(refusal -> {
+                    throw new Declined(refusal);
+                });
+                events.add(new HuntEvent.FindDisposed(find.id(), as));
             }
             return new Desk.Step(hunt.number(), events.size() == 1 ? events.getFirst() : new Event.Batch(events));
         };

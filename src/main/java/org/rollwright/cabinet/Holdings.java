@@ -3,7 +3,6 @@ package org.rollwright.cabinet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
@@ -20,7 +19,7 @@ public record Holdings(HuntBook hunts, CabinetBook cabinet) {
             return cabinet.added(ref).map(this::told);
         }
         Find find = hunts.find(new FindId(ref.find())).orElse(null);
-        if (find == null || ref.piece() > find.count() || isGone(find.disposition())) {
+        if (find == null || ref.piece() > find.count() || find.disposition().leaves()) {
             return Optional.empty();
         }
         return Optional.of(told(new OwnedCoin(ref, find.facts(), hunts.whereabouts(find))));
@@ -44,7 +43,7 @@ public record Holdings(HuntBook hunts, CabinetBook cabinet) {
     /// The coins of one find that are still in the hunter's hands.
     public List<OwnedCoin> coinsOf(Find find) {
         List<OwnedCoin> coins = new ArrayList<>();
-        if (!isGone(find.disposition())) {
+        if (!find.disposition().leaves()) {
             for (int piece = 1; piece <= find.count(); piece++) {
                 CoinRef ref = CoinRef.of(find.id(), piece);
                 if (!isGone(ref)) {
@@ -57,10 +56,6 @@ public record Holdings(HuntBook hunts, CabinetBook cabinet) {
 
     private boolean isGone(CoinRef coin) {
         return cabinet.note(coin).filter(note -> note.gone() != null).isPresent();
-    }
-
-    private static boolean isGone(Disposition disposition) {
-        return disposition == Disposition.RETURN || disposition == Disposition.SELL || disposition == Disposition.GIVE;
     }
 
     private OwnedCoin told(OwnedCoin coin) {

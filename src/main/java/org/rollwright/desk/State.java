@@ -1,8 +1,14 @@
 package org.rollwright.desk;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.album.Album;
 import org.rollwright.album.AlbumBook;
 import org.rollwright.cabinet.CabinetBook;
@@ -10,8 +16,12 @@ import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.Holdings;
 import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Refusal;
+import org.rollwright.hunt.Disposition;
+import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.HuntBook;
+import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.HuntImage;
 import org.rollwright.journal.Entry;
 import org.rollwright.scale.ScaleBook;
@@ -28,6 +38,11 @@ public final class State {
     private final long last;
     private final Books books;
     private final Steps steps;
+
+    /// What follows from the books, worked out when first asked for.
+    private volatile @Nullable Map<FindId, Integer> placed;
+
+    private volatile @Nullable Map<HuntId, Integer> placedOpen;
 
     State(long last, Books books, Steps steps) {
         this.last = last;
@@ -101,6 +116,11 @@ public final class State {
         return steps.undoable(scope).isPresent();
     }
 
+    /// Whether undo in a scope would take back this very entry.
+    public boolean wouldUndo(long scope, long seq) {
+        return steps.undoable(scope).orElse(0) == seq && seq > 0;
+    }
+
     /// Whether a step could be brought back in a scope.
     public boolean canRedo(long scope) {
         return steps.redoable(scope).isPresent();
@@ -164,16 +184,62 @@ public final class State {
                 Steps.of(image.steps));
     }
 
-    /// Coins of finds that lie in albums, by find: about those nothing is left to decide.
-    public Map<FindId, Integer> placed() {
-        Map<FindId, Integer> placed = new HashMap<>();
-        for (Album one : album().albums()) {
-            for (CoinRef coin : one.holes().values()) {
-                if (coin.find() > 0) {
-                    placed.merge(new FindId(coin.find()), 1, Integer::sum);
+    /// Coins of a find of which nothing was decided: those that lie in an album are.
+    ///
+    /// @return 0 or more
+    public int undecided(Find find) {
+        return find.disposition() == Disposition.OPEN ? find.count() - placed().getOrDefault(find.id(), 0) : 0;
+    }
+
+    /// Coins of a hunt of which nothing was decided.
+    ///
+    /// @return 0 or more
+    public int undecided(HuntId hunt) {
+        return hunt().undecided(hunt) - placedOpen().getOrDefault(hunt, 0);
+    }
+
+    /// Why finds cannot be given away as a whole: some of their coins lie in an album, and would leave it.
+    public Optional<Refusal> refuse(Find find, Disposition disposition) {
+        int placed = placed().getOrDefault(find.id(), 0);
+        return disposition.leaves() && placed > 0 && placed < find.count()
+                ? Optional.of(new Refusal(
+                        t("desk.partly-in-an-album", find.ordinal(), placed, find.count()),
+                        t("desk.part-the-others-off", find.ordinal(), find.count() - placed)))
+                : Optional.empty();
+    }
+
+    /// Coins of finds that lie in albums, by find; made when first asked for.
+    private Map<FindId, Integer> placed() {
+        Map<FindId, Integer> known = placed;
+        if (known == null) {
+            Set<CoinRef> lying = new HashSet<>();
+            for (Album one : album().albums()) {
+                for (CoinRef coin : one.holes().values()) {
+                    // an album may name a coin that has left since
+                    if (coin.find() > 0 && holdings().coin(coin).isPresent()) {
+                        lying.add(coin);
+                    }
                 }
             }
+            Map<FindId, Integer> counted = new HashMap<>();
+            lying.forEach(coin -> counted.merge(new FindId(coin.find()), 1, Integer::sum));
+            known = counted;
+            placed = known;
         }
-        return placed;
+        return known;
+    }
+
+    /// As [#placed], of finds not decided otherwise, by hunt.
+    private Map<HuntId, Integer> placedOpen() {
+        Map<HuntId, Integer> known = placedOpen;
+        if (known == null) {
+            Map<HuntId, Integer> counted = new HashMap<>();
+            placed().forEach((id, coins) -> hunt().find(id)
+                    .filter(find -> find.disposition() == Disposition.OPEN)
+                    .ifPresent(find -> counted.merge(find.hunt(), coins, Integer::sum)));
+            known = counted;
+            placedOpen = known;
+        }
+        return known;
     }
 }

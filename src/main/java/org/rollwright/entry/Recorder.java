@@ -7,7 +7,6 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -260,6 +259,8 @@ public final class Recorder {
         private final Set<Integer> putBack = new HashSet<>();
         /// Rolls taken up by it.
         private final Set<Integer> takenUp = new HashSet<>();
+        /// Whether it was told afterwards, where nobody can be asked which roll is in hand.
+        private boolean telling;
 
         Translation(State book, HuntId id, Instant at, CheckList checkList) {
             this.checkList = checkList;
@@ -277,6 +278,10 @@ public final class Recorder {
         Event event(List<Command> commands) {
             List<Event> events = new ArrayList<>();
             for (Command command : commands) {
+                if (command instanceof Command.PutRest && commands.size() > 1) {
+                    // it speaks of what is there before the line
+                    throw together("put all");
+                }
                 translate(command, events);
             }
             return events.size() == 1 ? events.getFirst() : new Event.Batch(events);
@@ -286,16 +291,15 @@ public final class Recorder {
         void told(Told told, List<Command> commands, List<Event> into) {
             at = told.at();
             BoxId wanted = nth(told.box());
-            if (told.roll() > 0 && (!wanted.equals(box) || told.roll() != roll)) {
+            if (told.roll() > 0 && (!wanted.equals(box) || told.roll() != roll || isLeft(roll))) {
                 if (!wanted.equals(box)) {
                     putBack.clear();
                     takenUp.clear();
                 }
                 box = wanted;
-                roll = told.roll();
-                takenUp.add(roll);
-                into.add(new HuntEvent.RollOpened(hunt.id(), wanted, roll));
+                open(told.roll(), into);
             }
+            telling = true;
             commands.forEach(command -> translate(command, into));
         }
 
@@ -305,7 +309,7 @@ public final class Recorder {
             }
             switch (command) {
                 case Command.Found found -> {
-                    if (roll > 0 && isLeft(roll)) {
+                    if (roll > 0 && isLeft(roll) && !telling && !found.draft().ender()) {
                         // the hunter is a roll further on, and forgot to say so
                         throw new Declined(skipped(roll));
                     }
@@ -344,6 +348,9 @@ public final class Recorder {
                 case Command.Move move -> {
                     Find find = find(move.find());
                     @Nullable Integer ordinal = move.box();
+                    if (isSkipped(ordinal == null ? find.box() : nth(ordinal), move.roll())) {
+                        throw new Declined(skipped(move.roll()));
+                    }
                     into.add(new HuntEvent.FindMoved(
                             find.id(), ordinal == null ? find.box() : nth(ordinal), move.roll()));
                 }
@@ -352,21 +359,16 @@ public final class Recorder {
                             find(split.find()).id(), new FindId(nextFind++), nextOrdinal++, split.coins()));
                 case Command.Drop drop ->
                     into.add(new HuntEvent.FindDeleted(find(drop.find()).id()));
-                case Command.Put put ->
-                    into.add(new HuntEvent.FindDisposed(find(put.find()).id(), put.disposition()));
+                case Command.Put put -> put(find(put.find()), put.disposition(), into);
                 case Command.PutRest rest -> {
-                    // what lies in an album is decided as well
-                    Map<FindId, Integer> placed = book.placed();
-                    List<Event> decided = hunt.finds().stream()
+                    List<Find> open = hunt.finds().stream()
                             .map(book.hunt()::known)
-                            .filter(find -> find.disposition() == Disposition.OPEN
-                                    && placed.getOrDefault(find.id(), 0) < find.count())
-                            .<Event>map(find -> new HuntEvent.FindDisposed(find.id(), rest.disposition()))
+                            .filter(find -> book.undecided(find) > 0)
                             .toList();
-                    if (decided.isEmpty()) {
+                    if (open.isEmpty()) {
                         throw new Declined(t("entry.nothing-undecided"), t("entry.put-form"));
                     }
-                    into.addAll(decided);
+                    open.forEach(find -> put(find, rest.disposition(), into));
                 }
                 case Command.Finish finish -> {
                     over = true;
@@ -379,6 +381,13 @@ public final class Recorder {
                 case Command.Undo undo -> throw together("undo");
                 case Command.Redo redo -> throw together("redo");
             }
+        }
+
+        private void put(Find find, Disposition disposition, List<Event> into) {
+            book.refuse(find, disposition).ifPresent(refusal -> {
+                throw new Declined(refusal);
+            });
+            into.add(new HuntEvent.FindDisposed(find.id(), disposition));
         }
 
         private Declined together(String word) {
@@ -449,8 +458,12 @@ public final class Recorder {
         }
 
         private boolean isPutBack(int number) {
+            return isSkipped(box(), number);
+        }
+
+        private boolean isSkipped(BoxId in, int number) {
             return book.hunt()
-                    .box(box())
+                    .box(in)
                     .map(known -> known.roll(number))
                     .filter(Roll::left)
                     .isPresent();

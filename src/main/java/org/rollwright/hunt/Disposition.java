@@ -12,6 +12,11 @@ public enum Disposition {
     GIVE,
     RETURN;
 
+    /// Whether the coins have left the hunter's hands by it.
+    public boolean leaves() {
+        return this == SELL || this == GIVE || this == RETURN;
+    }
+
     /// The lower-case word used on the entry line and in files.
     public String word() {
         return name().toLowerCase(Locale.ROOT);

@@ -153,6 +153,10 @@ class RecorderTest {
         refused("skip, 47", "roll 2 was skipped");
         type("skip, r2 47");
         assertThat(finds().getLast().roll()).isEqualTo(2);
+        // a coin at its end was seen without opening it, and nothing is moved into it
+        type("skip", "48 ender");
+        refused("move f1 r2", "roll 2 was skipped");
+        type("move f1 r1");
     }
 
     @Test
@@ -183,6 +187,9 @@ class RecorderTest {
                 .containsExactly(
                         Disposition.KEEP, Disposition.RETURN, Disposition.RETURN, Disposition.KEEP, Disposition.RETURN);
         refused("put all sell", "everything of this hunt is decided");
+        // it speaks of what stood there before the line
+        refused("put f1 album, put all return", "put all");
+        refused("49, put all keep", "put all");
         type("<");
         assertThat(finds()).extracting(Find::disposition).contains(Disposition.OPEN);
     }

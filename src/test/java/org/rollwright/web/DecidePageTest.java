@@ -38,6 +38,9 @@ class DecidePageTest extends PageWithBench {
         assertThat(page.locator(".decide-group").first()).isFocused();
         assertThat(page.locator(".decide-group").first()).containsText("44-D");
         assertThat(page.locator(".decide-group").first()).containsText("Fill a hole");
+        // five alike are no coin for one hole: they are decided together elsewhere
+        assertThat(page.locator(".decide-group").first()).not().containsText("5 ×");
+        assertThat(page.locator("button[data-undo]")).hasCount(0);
         int keys = 0;
         // a coin of the first group is left out by unticking it
         page.locator(".decide-group").first().locator("input[value='3']").uncheck();
@@ -45,7 +48,7 @@ class DecidePageTest extends PageWithBench {
         page.locator(".decide-group").first().focus();
         page.keyboard().press("a");
         keys++;
-        assertThat(page.locator("h1")).not().containsText("0 of 70");
+        assertThat(page.locator("h1")).containsText("1 of 70");
         // the next page hears keys from when it has taken the focus
         assertThat(page.locator(".decide-group").first()).isFocused();
         Assertions.assertThat(of(1)).isEqualTo(Disposition.ALBUM);
@@ -56,6 +59,14 @@ class DecidePageTest extends PageWithBench {
         keys++;
         assertThat(page.locator("h1")).containsText("0 of 70");
         assertThat(page.locator(".decide-group").first()).isFocused();
+        // nothing more was decided here: a further key takes back no find and no finish
+        assertThat(page.locator("button[data-undo]")).hasCount(0);
+        page.keyboard().press("u");
+        boolean finished = bench.bench
+                .desk()
+                .read(book ->
+                        book.hunt().hunt(new HuntId(1)).orElseThrow().finished().isPresent());
+        Assertions.assertThat(finished).isTrue();
         for (int i = 0; i < 8 && open() > 0; i++) {
             int groups = page.locator(".decide-group").count();
             page.keyboard().press(i == 0 ? "a" : "k");
@@ -88,6 +99,30 @@ class DecidePageTest extends PageWithBench {
         bench.type("resume", "put all return");
         Assertions.assertThat(of(3)).isEqualTo(Disposition.RETURN);
         Assertions.assertThat(of(1)).isEqualTo(Disposition.OPEN);
+    }
+
+    /// Of three coins alike one lies in an album: giving all away would take it out of its hole.
+    @Test
+    void a_find_partly_in_an_album_is_parted_before_it_goes() {
+        bench.album("Wheat cents", "series us-cent-lincoln-wheat; one per date and mint");
+        bench.type("+ x3 44d vf20", "finish");
+        Page page = window.newPage();
+        page.navigate(bench.address + "/albums/compare?hunt=1");
+        page.locator("button[value=all]").first().click();
+        page.navigate(bench.address + "/mat/1/decide");
+        assertThat(page.locator("h1")).containsText("1 of 3");
+        assertThat(page.locator(".decide-group h2")).containsText("2 coins");
+        page.locator(".decide-group button[value=return]").click();
+        assertThat(page.locator(".problem")).containsText("1 of 3 coins lie in an album");
+        assertThat(page.locator(".problem")).containsText("split f1 2");
+        bench.type("resume", "split f1 2", "put all return");
+        Assertions.assertThat(of(1)).isEqualTo(Disposition.OPEN);
+        Assertions.assertThat(of(2)).isEqualTo(Disposition.RETURN);
+        page.navigate(bench.address + "/albums/1");
+        assertThat(page.locator(".hole.filled")).hasCount(1);
+        // and what is decided is not decided over by a page that was open
+        page.navigate(bench.address + "/mat/1/decide");
+        assertThat(page.locator("main")).containsText("Everything of this hunt is decided");
     }
 
     @Test

@@ -162,7 +162,10 @@ public final class AlbumPages {
                         .toList();
                 String named = String.join(", ", empty.subList(0, Math.min(NAMED, empty.size())))
                         + (empty.size() > NAMED ? " …" : "");
-                context.result(empty.isEmpty() ? t("album.meant-none") : t("album.meant", empty.size(), named));
+                context.result(
+                        good.holes().isEmpty()
+                                ? ""
+                                : empty.isEmpty() ? t("album.meant-none") : t("album.meant", empty.size(), named));
             }
         }
     }

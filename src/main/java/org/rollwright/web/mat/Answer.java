@@ -49,7 +49,9 @@ public record Answer(
                 boolean opened = warning.isEmpty();
                 List<Command> commands = clear.commands();
                 for (Command command : commands.subList(0, Math.min(SAID, commands.size()))) {
-                    opened |= command instanceof Command.NextRoll || command instanceof Command.GoToRoll;
+                    opened |= command instanceof Command.NextRoll
+                            || command instanceof Command.GoToBox
+                            || (command instanceof Command.GoToRoll go && go.roll() > 0);
                     if (command instanceof Command.Found found) {
                         List<MatView.Alert> alerts = new ArrayList<>();
                         if (!opened && !found.draft().ender()) {

@@ -10,6 +10,7 @@ import io.javalin.http.NotFoundResponse;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.rollwright.action.Action;
 import org.rollwright.action.Fields;
 import org.rollwright.action.HuntActions;
@@ -44,12 +45,15 @@ public final class DecidePages {
 
     private void page(Context context, List<String> problems) {
         HuntId id = hunt(context);
+        String done = Optional.ofNullable(context.queryParam("done")).orElse("");
+        long step = done.matches("[0-9]{1,18}") ? Long.parseLong(done) : 0;
         DecideView view = bench.desk()
                 .read(book -> DecideView.of(
                         book,
                         book.hunt().hunt(id).orElseThrow(NotFoundResponse::new),
                         bench.catalog(),
                         shelf,
+                        step,
                         problems));
         context.html(PAGES.matDecide(bench.frame(t("page.decide", view.name()), "mat"), view)
                 .render());
@@ -60,7 +64,8 @@ public final class DecidePages {
         Map<String, List<String>> typed = new LinkedHashMap<>(context.formParamMap());
         typed.put("hunt", List.of(Long.toString(id.number())));
         switch (door.perform(new Fields(typed), HuntActions.DECIDE, (known, event) -> {})) {
-            case Action.Answer.Done done -> context.redirect(address(id), HttpStatus.SEE_OTHER);
+            case Action.Answer.Done done ->
+                context.redirect(address(id) + "?done=" + done.entry().seq(), HttpStatus.SEE_OTHER);
             case Action.Answer.Refused refused -> refused(context, Door.sentences(refused));
         }
     }

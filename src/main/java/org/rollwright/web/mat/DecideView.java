@@ -16,7 +16,6 @@ import org.rollwright.coin.Denomination;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Tally;
@@ -30,6 +29,7 @@ import org.rollwright.web.albums.AlbumShelf;
 /// @param decided how many coins of the hunt are decided
 /// @param next another hunt with undecided coins, 0 when there is none
 /// @param last position of the journal the page shows
+/// @param canUndo whether undo would take back what was decided here a moment ago, and nothing else
 public record DecideView(
         long hunt,
         String name,
@@ -38,6 +38,7 @@ public record DecideView(
         List<Group> groups,
         long next,
         long last,
+        boolean canUndo,
         List<String> problems) {
 
     /// Finds mostly decided alike.
@@ -63,7 +64,8 @@ public record DecideView(
                 new Choice("return", "r", t("decide.to-return")));
     }
 
-    static DecideView of(State book, Hunt hunt, Catalog catalog, AlbumShelf shelf, List<String> problems) {
+    /// @param step entry of what was decided here last, 0 when nothing was
+    static DecideView of(State book, Hunt hunt, Catalog catalog, AlbumShelf shelf, long step, List<String> problems) {
         Denomination denomination = hunt.box()
                 .or(() -> hunt.boxes().stream().findFirst())
                 .flatMap(book.hunt()::box)
@@ -81,15 +83,14 @@ public record DecideView(
                 best(shelf.alerts(book, find), holes);
             }
         }
-        Map<FindId, Integer> placed = book.placed();
-        int coins = 0;
         for (var id : hunt.finds()) {
             Find find = book.hunt().find(id).orElseThrow();
-            if (find.disposition() != Disposition.OPEN || find.count() <= placed.getOrDefault(find.id(), 0)) {
+            int open = book.undecided(find);
+            if (open == 0) {
                 continue;
             }
-            coins += find.count() - placed.getOrDefault(find.id(), 0);
-            Optional<HoleAlert> alert = best(shelf.alerts(book, find), holes);
+            // of several coins alike one fills a hole: they stay together, and are parted by hand
+            Optional<HoleAlert> alert = open > 1 ? Optional.empty() : best(shelf.alerts(book, find), holes);
             String group = alert.map(one -> one.kind() == HoleAlert.Kind.FILLS ? "fills" : "betters")
                     .orElseGet(() -> group(find, hunt, catalog, denomination.country()));
             rows.computeIfAbsent(group, key -> new ArrayList<>())
@@ -97,7 +98,7 @@ public record DecideView(
                             find.ordinal(),
                             catalog.name(find.facts().identity(), denomination),
                             find.facts().state(),
-                            find.count(),
+                            open,
                             alert.map(HoleAlert::sentence).orElse("")));
         }
         List<Group> groups = new ArrayList<>();
@@ -111,6 +112,7 @@ public record DecideView(
                         List.copyOf(inside)));
             }
         });
+        int coins = book.undecided(hunt.id());
         return new DecideView(
                 hunt.id().number(),
                 hunt.name(),
@@ -119,6 +121,7 @@ public record DecideView(
                 List.copyOf(groups),
                 next(book, hunt.id()),
                 book.last(),
+                book.wouldUndo(hunt.id().number(), step),
                 problems);
     }
 
@@ -157,9 +160,7 @@ public record DecideView(
 
     private static long next(State book, HuntId but) {
         return book.hunt().hunts().stream()
-                .filter(hunt -> hunt.finished().isPresent()
-                        && !hunt.id().equals(but)
-                        && book.hunt().undecided(hunt.id()) > 0)
+                .filter(hunt -> hunt.finished().isPresent() && !hunt.id().equals(but) && book.undecided(hunt.id()) > 0)
                 .mapToLong(hunt -> hunt.id().number())
                 .max()
                 .orElse(0);

@@ -4,13 +4,11 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.hunt.Find;
-import org.rollwright.hunt.FindId;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.HuntId;
 
@@ -59,11 +57,7 @@ public record FinishView(long hunt, String name, List<BoxLine> boxes, int finds,
         if (untold > 0) {
             open.add(t("finish.finds-of-several-kinds", untold));
         }
-        Map<FindId, Integer> placed = book.placed();
-        int undecided = (int) finds.stream()
-                .filter(find -> find.disposition() == org.rollwright.hunt.Disposition.OPEN
-                        && placed.getOrDefault(find.id(), 0) < find.count())
-                .count();
+        int undecided = book.undecided(hunt.id());
         return new FinishView(number, hunt.name(), lines, hunt.foundCoins(), undecided, open);
     }
 }

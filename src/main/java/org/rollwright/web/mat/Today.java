@@ -4,9 +4,7 @@ import static org.rollwright.text.Texts.t;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.rollwright.catalog.Catalog;
@@ -14,9 +12,7 @@ import org.rollwright.desk.State;
 import org.rollwright.hunt.Beginning;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
-import org.rollwright.hunt.Disposition;
 import org.rollwright.hunt.Hunt;
-import org.rollwright.hunt.HuntId;
 import org.rollwright.hunt.Watch;
 import org.rollwright.till.Order;
 import org.rollwright.web.shell.Manner;
@@ -84,18 +80,10 @@ public record Today(List<Start> starts, List<Line> waiting) {
     }
 
     private static Optional<Line> undecided(State book) {
-        Map<HuntId, Integer> placed = new HashMap<>();
-        book.placed()
-                .forEach((id, coins) -> book.hunt()
-                        .find(id)
-                        .filter(find -> find.disposition() == Disposition.OPEN)
-                        .ifPresent(find -> placed.merge(find.hunt(), Math.min(coins, find.count()), Integer::sum)));
         Hunt latest = null;
         int coins = 0;
         for (Hunt hunt : book.hunt().hunts()) {
-            int open = hunt.finished().isPresent()
-                    ? book.hunt().undecided(hunt.id()) - placed.getOrDefault(hunt.id(), 0)
-                    : 0;
+            int open = hunt.finished().isPresent() ? book.undecided(hunt.id()) : 0;
             coins += open;
             latest = open > 0 ? hunt : latest;
         }
