@@ -279,7 +279,7 @@ public final class HuntActions {
                             known.hunt().nextBox(),
                             kind,
                             details.label().isEmpty()
-                                    ? details.withLabel("Box " + known.hunt().nextNumber(kind))
+                                    ? details.withLabel(known.hunt().boxName(kind, 0))
                                     : details));
         };
     }

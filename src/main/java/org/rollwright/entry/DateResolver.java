@@ -21,10 +21,10 @@ import org.rollwright.coin.Mint;
 
 /// Finds the issues a date, a mint and further words may mean, by the catalogue and the watch list.
 ///
-/// The rules for a date of two digits, in order: only years in which such a coin exists count; if a watch
-/// selects some of them, only those; a year before 1900 counts only when there is no later one (a coin of the
-/// nineteenth century is so rare in a box that asking at every `57` would cost more than it saves); and if
-/// several years are left, the hunter is asked.
+/// The rules for a date of two digits, in order: only years in which such a coin exists count, and a date without a
+/// mint mark is none of the century before where the later one had marks only; words that name a kind, a metal or a
+/// weight narrow them; if a watch selects some since 1900, only those; a year before 1900 counts when a watch names
+/// its series, and then the later one stays beside it; and if several years are left, the hunter is asked.
 final class DateResolver {
     /// What a date may mean.
     sealed interface Resolved {

@@ -24,7 +24,7 @@ public final class EntryParser {
     /// One find, or several behind each other: `f12`, `f2-f5`, `f2-5`.
     private static final Pattern FINDS = Pattern.compile("f([1-9][0-9]{0,6})(?:-f?([1-9][0-9]{0,6}))?");
 
-    /// Finds that one word may name.
+    /// Finds that one line may name.
     private static final int MOST_AT_ONCE = 500;
 
     /// Lines longer than this are refused unread.
@@ -319,6 +319,15 @@ public final class EntryParser {
                 }
                 finds.addAll(span);
                 named++;
+            }
+            if (finds.isEmpty()
+                    && !rest.isEmpty()
+                    && FINDS.matcher(rest.getFirst().lower()).matches()) {
+                return rest.getFirst()
+                        .problem(t("entry.no-span", rest.getFirst().text()), t("entry.span-form", MOST_AT_ONCE));
+            }
+            if (finds.size() > MOST_AT_ONCE) {
+                return first.problem(t("entry.too-many-finds", finds.size()), t("entry.span-form", MOST_AT_ONCE));
             }
             if (finds.isEmpty()) {
                 return (rest.isEmpty() ? first : rest.getFirst())

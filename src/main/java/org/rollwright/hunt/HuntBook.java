@@ -182,8 +182,15 @@ public final class HuntBook {
         return new BoxId(numbers.box + 1);
     }
 
+    /// What the next boxes are called that nobody named.
+    ///
+    /// @param ahead boxes named before this one in the same step
+    public String boxName(Denomination coin, int ahead) {
+        return "Box " + (nextNumber(coin) + ahead);
+    }
+
     /// The number in the name of a next box that nobody named: boxes searched before this journal count.
-    public long nextNumber(Denomination coin) {
+    long nextNumber(Denomination coin) {
         return nextBox().number() + boxesBefore(coin);
     }
 

@@ -8,8 +8,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Selection;
@@ -89,18 +91,26 @@ public final class Tally {
                 : 0;
     }
 
-    /// Which part of a box's coins a watch was meant for, as far as the box was searched: finds of the roll in hand
-    /// and coins nobody looked at do not count.
+    /// Which part of a box's coins a watch was meant for, as far as it was watched for: finds of the roll in hand, of
+    /// rolls searched before the watch began, and coins nobody looked at do not count.
     ///
     /// @param boxFinds finds of the box
     /// @return 0 to 1; 0 while nothing was searched
     public static double share(Box box, Collection<Find> boxFinds, Watch watch, Catalog catalog) {
-        long searched = box.searchedCoins();
+        boolean loose = box.details().rolls() == 0;
+        Set<Integer> rolls = box.rolls().stream()
+                .filter(roll -> roll.searched()
+                        && roll.watches().stream().anyMatch(one -> one.name().equals(watch.name())))
+                .map(Roll::number)
+                .collect(Collectors.toSet());
+        long searched = loose
+                ? box.searchedCoins()
+                : box.rolls().stream()
+                        .filter(roll -> rolls.contains(roll.number()))
+                        .mapToLong(roll -> roll.coins(box.details().coinsPerRoll()))
+                        .sum();
         List<Find> inside = boxFinds.stream()
-                .filter(find -> {
-                    Roll roll = box.roll(find.roll());
-                    return find.roll() == 0 ? box.details().rolls() == 0 : roll != null && roll.searched();
-                })
+                .filter(find -> loose || rolls.contains(find.roll()))
                 .toList();
         return searched == 0
                 ? 0

@@ -8,7 +8,7 @@ import java.util.Optional;
 /// How quickly rolls are opened in a box, pauses left out.
 ///
 /// @param rollsAnHour above 0
-/// @param left of the rolls not opened yet, how long they take at this rate; nothing when all were opened
+/// @param left of the rolls neither opened nor put back, how long they take at this rate; nothing when all were opened
 public record Tempo(double rollsAnHour, Duration left) {
     /// A roll takes minutes; longer than this between two of them was a pause (our own).
     private static final Duration PAUSE = Duration.ofMinutes(20);
@@ -16,10 +16,10 @@ public record Tempo(double rollsAnHour, Duration left) {
     /// Nobody looks at a roll in less (our own).
     private static final Duration LEAST = Duration.ofSeconds(5);
 
-    /// Rolls behind each other from which a rate is told (our own).
+    /// Times between rolls from which a rate is told (our own).
     private static final int FEWEST = 3;
 
-    /// The rate in a box, by the last rolls opened behind each other; empty while there are too few.
+    /// The rate in a box, by all times between one roll opened and the next; empty while there are too few.
     public static Optional<Tempo> of(Box box) {
         List<Instant> opened = box.rolls().stream()
                 .map(Roll::opened)
@@ -43,7 +43,10 @@ public record Tempo(double rollsAnHour, Duration left) {
             // lines of a script, not coins in hands
             return Optional.empty();
         }
-        long waiting = Math.max(0, box.details().rolls() - opened.size());
+        long put = box.rolls().stream()
+                .filter(roll -> roll.opened() == null && roll.left())
+                .count();
+        long waiting = Math.max(0, box.details().rolls() - opened.size() - put);
         return Optional.of(new Tempo(3600e9 / each.toNanos(), each.multipliedBy(waiting)));
     }
 }

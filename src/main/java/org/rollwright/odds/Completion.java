@@ -55,7 +55,7 @@ public final class Completion {
     private static double any(List<GammaRate> kinds, double coins) {
         double none = 1;
         for (GammaRate kind : kinds) {
-            none *= 1 - complete(List.of(kind), coins);
+            none *= 1 - kind.atLeastOne(coins);
         }
         return 1 - none;
     }

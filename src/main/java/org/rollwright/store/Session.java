@@ -23,7 +23,7 @@ final class Session implements AutoCloseable {
         }
     }
 
-    /// Makes something of the row a result stands at.
+    /// Makes something of the row a result stands at; never null, which would end the rows.
     interface Mapper<T> {
         T map(ResultSet row) throws SQLException;
     }
@@ -94,8 +94,9 @@ final class Session implements AutoCloseable {
                 bind(statement, values);
                 return new Rows<>(statement, statement.executeQuery(), mapper);
             } catch (SQLException e) {
-                statement.close();
-                throw e;
+                try (statement) {
+                    throw e;
+                }
             }
         });
     }
@@ -125,26 +126,38 @@ final class Session implements AutoCloseable {
 
     /// All of it or nothing.
     ///
-    /// @throws Failure when it is refused; nothing of it is kept then
+    /// @throws Failure when it is refused; nothing of it is kept then, and when even that fails the session is over
     <T> T inTransaction(Work<T> work) {
         return tried(() -> {
             connection.setAutoCommit(false);
+            T done;
             try {
-                T done = work.run();
+                done = work.run();
                 connection.commit();
-                return done;
-            } catch (SQLException | RuntimeException e) {
+            } catch (SQLException | RuntimeException | Error e) {
                 takeBack(e);
                 throw e;
-            } finally {
-                connection.setAutoCommit(true);
             }
+            connection.setAutoCommit(true);
+            return done;
         });
     }
 
-    private void takeBack(Exception why) {
+    /// Ends a transaction without keeping any of it. Autocommit is turned on only when that is done: turning it on
+    /// commits what is open.
+    private void takeBack(Throwable why) {
         try {
             connection.rollback();
+            connection.setAutoCommit(true);
+        } catch (SQLException e) {
+            why.addSuppressed(e);
+            closeQuietly(why);
+        }
+    }
+
+    private void closeQuietly(Throwable why) {
+        try {
+            connection.close();
         } catch (SQLException e) {
             why.addSuppressed(e);
         }

@@ -255,7 +255,12 @@ public final class Store implements AutoCloseable {
 
     private static Session bounded(Session session, int mostPages) {
         if (mostPages > 0) {
-            session.number("pragma max_page_count = " + mostPages);
+            try {
+                session.number("pragma max_page_count = " + mostPages);
+            } catch (Session.Failure e) {
+                session.close();
+                throw e;
+            }
         }
         return session;
     }

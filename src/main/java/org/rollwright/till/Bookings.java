@@ -189,7 +189,7 @@ public record Bookings(TillBook till, Holdings held, Catalog catalog, ZoneId zon
                     id,
                     order.denomination(),
                     new BoxDetails(
-                            "Box " + (held.hunts().nextNumber(order.denomination()) + i),
+                            held.hunts().boxName(order.denomination(), i),
                             BoxDetails.Form.BOX,
                             Math.toIntExact(facts.coinsPerBox() / facts.coinsPerRoll()),
                             facts.coinsPerRoll(),

@@ -378,6 +378,16 @@ class RecorderTest {
     }
 
     @Test
+    void what_was_told_of_a_skipped_roll_takes_it_up() {
+        type("+", "skip");
+        Instant then = Instant.parse("2026-02-28T18:00:00Z");
+        assertThat(recorder.recordTogether(HUNT, "a recording", List.of(new Recorder.Told(then, 1, 1, "44d"))))
+                .isInstanceOf(Recorder.Together.Recorded.class);
+        assertThat(roll(1).left()).isFalse();
+        assertThat(finds()).extracting(Find::roll).containsExactly(1);
+    }
+
+    @Test
     void what_was_told_elsewhere_is_one_step_in_order_of_place_or_nothing() {
         Instant then = Instant.parse("2026-02-28T18:00:00Z");
         List<Recorder.Told> told = List.of(

@@ -316,6 +316,7 @@ class RightAnswersTest {
         assertThat(page("/boxes"))
                 .contains("<b>285</b> boxes and lots")
                 .contains("282 before this journal")
+                .contains("before: 9012 wheat, 700 canadian")
                 .contains(">Cent box 285<");
         act("box", Map.of("denomination", List.of("cent")));
         assertThat(page("/boxes")).contains(">Box 286<");
@@ -338,5 +339,10 @@ class RightAnswersTest {
             bench.bench.recorder().record(hunt, line);
         }
         assertThat(page("/mat/" + hunt.number())).contains("<td>19 <span class=\"of\">15.0 %</span></td>");
+        // rolls searched before a watch began say nothing of its share: 3 Canadian of the one roll of 50 are 6.0 %
+        for (String line : List.of("watch canadian", "+ x3 ca 1981", "+")) {
+            bench.bench.recorder().record(hunt, line);
+        }
+        assertThat(page("/mat/" + hunt.number())).contains("<td>3 <span class=\"of\">6.0 %</span></td>");
     }
 }

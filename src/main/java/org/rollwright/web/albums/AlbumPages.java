@@ -170,9 +170,9 @@ public final class AlbumPages {
         }
     }
 
-    private static AlbumViews.Owned typed(Context context) {
+    private static AlbumViews.Typed typed(Context context) {
         boolean out = Forms.text(context, "do").equals("take");
-        return new AlbumViews.Owned(
+        return new AlbumViews.Typed(
                 Forms.text(context, "holes"),
                 Forms.text(context, "grade"),
                 out ? List.of() : List.copyOf(context.formParams("hole")),

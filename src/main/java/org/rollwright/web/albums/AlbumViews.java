@@ -56,13 +56,13 @@ public final class AlbumViews {
             String wished,
             List<String> problems) {}
 
-    /// What was typed in a form that was refused, to be put right.
+    /// What was typed in the forms of an album's page, one of which was refused: to be put right.
     ///
     /// @param ticked keys of holes that hold a coin
     /// @param takeOut the hole a coin was to be taken out of
-    public record Owned(String holes, String grade, List<String> ticked, String name, String rule, String takeOut) {
+    public record Typed(String holes, String grade, List<String> ticked, String name, String rule, String takeOut) {
         /// Whether anything was typed.
-        public boolean isTyped() {
+        public boolean isOwned() {
             return !holes.isEmpty() || !grade.isEmpty() || !ticked.isEmpty();
         }
     }

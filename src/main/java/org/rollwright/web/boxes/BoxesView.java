@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Denomination;
@@ -44,9 +45,18 @@ public record BoxesView(
     ///
     /// @param boxes how many, with those searched before this journal
     /// @param before how many of them only sums are known of
+    /// @param finds coins found in boxes of this journal
+    /// @param foundBefore what was found before, by watch: sums of two watches may hold the same coins
     /// @param average finds per box that was searched whole, blank when there is none
     public record Group(
-            String denomination, int boxes, int before, long coins, int finds, String average, List<Row> rows) {}
+            String denomination,
+            int boxes,
+            int before,
+            long coins,
+            int finds,
+            String foundBefore,
+            String average,
+            List<Row> rows) {}
 
     /// One box.
     ///
@@ -72,6 +82,9 @@ public record BoxesView(
                 .forEach(box -> byDenomination
                         .computeIfAbsent(box.denomination(), key -> new ArrayList<>())
                         .add(box));
+        book.hunt()
+                .balances()
+                .forEach(balance -> byDenomination.computeIfAbsent(balance.denomination(), key -> new ArrayList<>()));
         List<Group> groups = new ArrayList<>();
         byDenomination.forEach((denomination, boxes) -> {
             if (chosen.isEmpty() || chosen.equals(denomination.toString())) {
@@ -139,6 +152,10 @@ public record BoxesView(
                 book.hunt().boxesBefore(denomination),
                 boxes.stream().mapToLong(Box::searchedCoins).sum() + book.hunt().coinsBefore(denomination),
                 boxes.stream().mapToInt(Box::foundCoins).sum(),
+                book.hunt().balances().stream()
+                        .filter(balance -> balance.denomination().equals(denomination))
+                        .map(balance -> balance.found() + " " + balance.watch())
+                        .collect(Collectors.joining(", ")),
                 average,
                 rows);
     }

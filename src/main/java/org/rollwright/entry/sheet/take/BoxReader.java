@@ -79,8 +79,10 @@ final class BoxReader {
         bank(draft, cell(line, "bank").text(), name);
         sizes.read(draft, denomination, line, context, note, name);
         Matcher times = TIMES.matcher(cellDenomination);
-        if (times.find()) {
+        if (times.find() && draft.asks.stream().noneMatch(ask -> ask.field().equals("rolls"))) {
             // each of them would have a rank and a rate of its own
+            draft.fields.remove("rolls");
+            draft.fields.remove("coins");
             draft.ask("rolls", t("take.ask-times", name, cellDenomination));
         }
         finds(draft, line, note, name);

@@ -41,7 +41,7 @@ final class Sections {
         String plain = Words.plain(text);
         for (Lexicon.Hit hit : words.find(text, "country")) {
             if (hit.to() - hit.from() >= 4
-                    || text.substring(hit.from(), hit.to()).matches("USA|US|UK|cdn|CDN")) {
+                    || text.substring(hit.from(), hit.to()).matches("USA|US|UK|(?i:cdn)")) {
                 context.sheetCountry = context.sheetCountry.isEmpty() ? hit.means() : context.sheetCountry;
             }
         }

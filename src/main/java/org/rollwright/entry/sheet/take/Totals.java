@@ -55,12 +55,15 @@ final class Totals {
                 table.columns("number").forEach(column -> notes.add(column.index()));
             }
         }
-        long filled = line.cells().stream().filter(cell -> !cell.isBlank()).count();
+        Set<Integer> counts = new HashSet<>();
+        if (table != null) {
+            table.columns("find").forEach(column -> counts.add(column.index()));
+        }
         for (int c = 0; c < line.cells().size(); c++) {
             String text = line.text(c);
             int count = Words.of(text).size();
-            // `41 total` among other cells is what one box gave
-            if (filled > 2 && FIGURE_FIRST.matcher(text).lookingAt()) {
+            // `41 total` where finds are counted is what one box gave
+            if (counts.contains(c) && FIGURE_FIRST.matcher(text).lookingAt()) {
                 continue;
             }
             if (text.isEmpty()

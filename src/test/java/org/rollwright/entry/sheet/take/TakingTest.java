@@ -275,4 +275,18 @@ class TakingTest {
         assertThat(taken.rows().get(2).asks()).isEmpty();
         assertThat(taken.rows().get(2).fields()).containsEntry("date", "2019-05-17");
     }
+
+    @Test
+    void a_title_in_any_case_names_the_country_and_a_year_before_the_word_makes_a_total() throws IOException {
+        for (String title : List.of("Cdn pennies", "CDN pennies", "Canadian pennies")) {
+            Taken taken = taken(As.BOXES, title, "", "Date,Bank,Wheats,Rolls", "2021-03-01,Harbour,17,50");
+            assertThat(taken.rows().stream().filter(row -> row.what().equals("box")))
+                    .as(title)
+                    .singleElement()
+                    .satisfies(row -> assertThat(row.more()).containsEntry("country", "Canada"));
+        }
+        Taken summed =
+                taken(As.BOXES, "Box,Bank,Rolls,Wheats", "1,Harbour,50,17", "2,Harbour,50,19", "2019 total,,100,36");
+        assertThat(summed.rows()).extracting(TakenRow::what).containsExactly("heading", "box", "box", "total");
+    }
 }
