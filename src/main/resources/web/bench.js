@@ -292,7 +292,8 @@
   var sounds = document.getElementById("sounds");
   var audio = null;
   function sounding() {
-    try { return localStorage.getItem("sounds") === "on"; } catch (e) { return false; }
+    var usual = mat.dataset.sounds;
+    try { return (localStorage.getItem("sounds") || usual) === "on"; } catch (e) { return usual === "on"; }
   }
   function tell(what) {
     form.classList.remove("told-recorded", "told-asks", "told-refused", "told-fills");
@@ -475,6 +476,14 @@
     date: ["1", "2", "3", "d", "ca ", "⌫", "4", "5", "6", "s", "vf ...", "<", "7", "8", "9", "x2 ", "skip", "-", "abc", "0", ",", "␣", "*", "+"],
     grade: ["ag3", "g4", "vg8", "f12", "vf20", "⌫", "vf30", "xf40", "xf45", "au50", "123", "<", "au55", "ms60", "ms63", "ms65", "skip", "-", "bn", "rb", "rd", "␣", "*", "+"]
   };
+  if (mat.dataset.digits === "calculator") {
+    // 7 8 9 on top: the first row and the third change their digits
+    for (var key = 0; key < 3; key++) {
+      var top = layers.date[key];
+      layers.date[key] = layers.date[12 + key];
+      layers.date[12 + key] = top;
+    }
+  }
   var spoken = { "⌫": say("key-delete"), "<": say("key-undo"), "+": say("key-roll"), "abc": say("key-letters"), "x2 ": say("key-two"), "ca ": say("key-canada"),
     "vf ...": say("key-grades"), "123": say("key-digits"), "skip": say("key-skip"), "-": say("key-checked"), "*": say("key-scope"), "␣": say("key-space") };
   var caps = { "+": say("cap-roll"), "<": say("cap-undo"), "-": say("cap-checked"), "*": say("cap-scope"), "vf ...": say("cap-grades"), "skip": say("cap-skip"), "123": "123" };

@@ -4,6 +4,7 @@ import io.javalin.config.RoutesConfig;
 import org.rollwright.web.albums.AlbumPages;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.boxes.BoxPages;
+import org.rollwright.web.boxes.OrderPages;
 import org.rollwright.web.cabinet.CabinetPages;
 import org.rollwright.web.cabinet.CabinetShelf;
 import org.rollwright.web.guard.Guesses;
@@ -47,6 +48,7 @@ final class Routes {
         new VoicePages(bench).register(routes);
 
         // Boxes
+        new OrderPages(bench).register(routes);
         new BoxPages(bench).register(routes);
         new SheetPages(bench).register(routes);
 
@@ -66,7 +68,7 @@ final class Routes {
         new CabinetPages(bench, cabinet).register(routes);
         new PaperPages(bench, cabinet, albums).register(routes);
 
-        // Till: books, branches and orders, time and rounds
+        // Till: books, branches, time and rounds
         new TillPages(bench).register(routes);
         new BranchPages(bench).register(routes);
         new TripPages(bench, cabinet).register(routes);

@@ -29,6 +29,7 @@ final class AllPages {
             "/scope/compare",
             "/recap/1",
             "/recap/series",
+            "/boxes/orders",
             "/till",
             "/till/branches",
             "/till/time",

@@ -98,9 +98,10 @@ class BoundsPageTest {
             new Form("/boxes/2", Map.of("label", "Box 13", "rolls", "50", "returned", "?")),
             new Form("/till", Map.of("kind", "DRAW", "amount", "1", "day", "?")),
             new Form(
-                    "/till/orders",
+                    "/boxes/orders",
                     Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "placed", "?")),
-            new Form("/till/orders", Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "due", "?")),
+            new Form(
+                    "/boxes/orders", Map.of("boxes", "1", "where", "Hill Bank", "denomination", "US cent", "due", "?")),
             new Form("/till/time", Map.of("phase", "BANK", "minutes", "5", "day", "?")),
             new Form("/cabinet/add", Map.of("line", "36d", "day", "?")));
 
@@ -262,7 +263,7 @@ class BoundsPageTest {
                     "/albums/1",
                     "/albums/1/want.pdf",
                     "/till/statement.pdf",
-                    "/till/orders.ics",
+                    "/boxes/orders.ics",
                     "/cabinet/coins.csv",
                     "/cabinet/coin/own.1",
                     "/scope/varieties.csv"));

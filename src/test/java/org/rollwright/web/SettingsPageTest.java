@@ -76,6 +76,31 @@ class SettingsPageTest extends PageWithBench {
     }
 
     @Test
+    void a_first_hunt_an_order_and_the_large_keys_begin_as_chosen() {
+        page.navigate(bench.address + "/settings");
+        page.locator("select[name=denomination]").selectOption("CA nickel");
+        page.locator("input[name=bank]").fill("Hill Bank");
+        page.locator("input[name=branch]").fill("Mill Lane");
+        page.locator("form[action='/settings/usual'] input[value=silver]").check();
+        page.locator("select[name=digits]").selectOption("calculator");
+        page.locator("input[name=sounds]").check();
+        page.locator("form[action='/settings/usual'] button").click();
+        assertThat(page.locator("input[name=bank]").inputValue()).isEqualTo("Hill Bank");
+        page.navigate(bench.address + "/mat");
+        assertThat(page.locator("select[name=denomination]").inputValue()).isEqualTo("CA nickel");
+        assertThat(page.locator("input[name=watch]:checked").evaluateAll("all => all.map(one => one.value).join()"))
+                .isEqualTo("silver");
+        page.navigate(bench.address + "/boxes/orders");
+        assertThat(page.locator("select[name=denomination]").inputValue()).isEqualTo("CA nickel");
+        assertThat(page.locator("input[name=where]").inputValue()).isEqualTo("Hill Bank, Mill Lane");
+        page.setViewportSize(390, 844);
+        page.navigate(bench.address + "/mat/1");
+        assertThat(page.locator("#keypad .digit").evaluateAll("all => all.map(one => one.textContent).join('')"))
+                .isEqualTo("7894561230");
+        assertThat(page.locator("#sounds").getAttribute("aria-pressed")).isEqualTo("true");
+    }
+
+    @Test
     void another_value_is_refused_with_a_sentence() {
         assertThat(page.request()
                         .post(

@@ -78,8 +78,6 @@ class TillPageTest extends PageWithBench {
         Page page = window.newPage();
         List<String> complaints = Browser.complaints(page);
         page.navigate(bench.address + "/till/branches");
-        assertThat(page.locator(".alert").innerText())
-                .contains("have not been struck for circulation since November 2025");
         page.locator("input[name=bank]").fill("Hill Bank");
         page.locator("input[name=lead]").fill("2");
         page.locator("input[name=road]").fill("3 mi");
@@ -87,19 +85,22 @@ class TillPageTest extends PageWithBench {
         page.locator("text=Write it down").click();
         page.waitForLoadState();
         assertThat(page.locator("table").innerText()).contains("Hill Bank").contains("4.8 km (3.0 mi) NE");
-        page.locator("form[action='/till/orders'] input[name=boxes]").fill("2");
-        page.locator("form[action='/till/orders'] input[name=where]").fill("Hill Bank");
-        page.locator("form[action='/till/orders'] input[name=due]").fill("2026-03-07");
+        page.navigate(bench.address + "/boxes/orders");
+        assertThat(page.locator(".alert").innerText())
+                .contains("have not been struck for circulation since November 2025");
+        page.locator("form[action='/boxes/orders'] input[name=boxes]").fill("2");
+        page.locator("form[action='/boxes/orders'] input[name=where]").fill("Hill Bank");
+        page.locator("form[action='/boxes/orders'] input[name=due]").fill("2026-03-07");
         page.locator("text=Note the order").click();
         page.waitForLoadState();
         assertThat(page.locator(".problem").innerText())
                 .isEqualTo(
                         "Hill Bank does not open on Saturdays; 2026-03-07 is one. Choose another day, or correct its days on its page.");
-        page.locator("form[action='/till/orders'] input[name=due]").fill("");
+        page.locator("form[action='/boxes/orders'] input[name=due]").fill("");
         page.locator("text=Note the order").click();
         page.waitForLoadState();
-        assertThat(page.locator("table").first().innerText()).contains("3 Mar 2026");
-        String calendar = fetch("/till/orders.ics");
+        assertThat(page.locator(".card").innerText()).contains("2 boxes of US cents", "due 3 Mar 2026", "on its way");
+        String calendar = fetch("/boxes/orders.ics");
         assertThat(calendar).contains("DTSTART;VALUE=DATE:20260303").contains("Pick up 2 boxes of US cents");
         page.navigate(bench.address + "/till/round");
         assertThat(page.locator("h3:has(.chip)").innerText()).contains("Tuesday, 3 Mar 2026");
@@ -108,9 +109,10 @@ class TillPageTest extends PageWithBench {
         page.locator("main button").click();
         page.waitForLoadState();
         assertThat(page.locator(".problem").innerText()).contains("'lots' is no distance. Write 12 km or 7.5 mi.");
-        page.navigate(bench.address + "/till/branches");
-        page.locator("text=Close order 1").click();
+        page.navigate(bench.address + "/boxes/orders");
+        page.locator("text=They came").click();
         page.waitForLoadState();
+        page.locator("summary:has-text('order that is over')").click();
         assertThat(page.locator("table").first().innerText()).contains("2 of 2 came 1 Mar 2026");
         page.navigate(bench.address + "/boxes");
         assertThat(page.locator("main").innerText()).contains("Box 4");

@@ -100,7 +100,7 @@ class TranslatedPagesTest {
             "/till kind=DEPOSIT&amount=999999&day=2026-01-01",
             "/till/branches bank=&lead=2",
             "/till/branches bank=Old Mill&lead=99",
-            "/till/orders/end order=99",
+            "/boxes/orders/end order=99",
             "/till/time phase=BANK&minutes=5000",
             "/albums name=&rule=series wheat",
             "/albums name=One&rule=series wheat; least zz",
@@ -124,7 +124,7 @@ class TranslatedPagesTest {
             "/scale/price metal=copper&amount=4.50&unit=lb",
             "/till kind=DRAW&amount=50&day=2026-02-01",
             "/till/branches bank=Old Mill&lead=2&gives=yes&takes=yes&open=MONDAY&road=12 km&bearing=NE",
-            "/till/orders where=Old Mill&denomination=US cent&boxes=2&placed=2026-03-02&due=2026-03-09&prepaid=yes",
+            "/boxes/orders where=Old Mill&denomination=US cent&boxes=2&placed=2026-03-02&due=2026-03-09&prepaid=yes",
             "/till/time phase=BANK&minutes=50&day=2026-02-01&road=3 km&where=Old Mill",
             "/boxes/opening denomination=US cent&watch=wheat&boxes=4&coins=10000&found=41");
 

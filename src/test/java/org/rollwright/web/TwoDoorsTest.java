@@ -107,8 +107,8 @@ class TwoDoorsTest {
         forms.put("back", "/till/return");
         forms.put("branch", "/till/branches");
         forms.put("branch-off", "/till/branches/remove");
-        forms.put("order", "/till/orders");
-        forms.put("arrived", "/till/orders/end");
+        forms.put("order", "/boxes/orders");
+        forms.put("arrived", "/boxes/orders/end");
         forms.put("spent", "/till/time");
         return forms;
     }

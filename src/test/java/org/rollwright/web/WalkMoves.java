@@ -402,7 +402,7 @@ final class WalkMoves {
             case 96 ->
                 Post.of(
                         "till",
-                        "/till/orders",
+                        "/boxes/orders",
                         "boxes",
                         "" + (1 + random.nextInt(3)),
                         "denomination",
@@ -418,7 +418,7 @@ final class WalkMoves {
             case 97 ->
                 Post.of(
                         "till",
-                        "/till/orders/end",
+                        "/boxes/orders/end",
                         "order",
                         some(
                                 known -> known.till().orders(),

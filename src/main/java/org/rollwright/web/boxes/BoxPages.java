@@ -7,6 +7,8 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,8 +25,9 @@ import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Door;
 import org.rollwright.web.shell.Forms;
 import org.rollwright.web.shell.Shown;
+import org.rollwright.web.shell.Usual;
 
-/// Boxes: the list, one box's report, ordering one, and what is known of it.
+/// Boxes: the list, one box's report, and what is known of it.
 public final class BoxPages {
     private final Bench bench;
     private final Door door;
@@ -46,9 +49,13 @@ public final class BoxPages {
     private void boxes(Context context, List<String> problems) {
         String chosen = Optional.ofNullable(context.queryParam("denomination")).orElse("");
         String order = Optional.ofNullable(context.queryParam("order")).orElse("newest");
+        Usual usual = Usual.of(bench.settings().read());
+        LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
         context.html(PAGES.boxesBoxes(
                         bench.frame(t("page.boxes"), "boxes"),
-                        bench.desk().read(book -> BoxesView.of(book, bench.catalog(), chosen, order, problems)))
+                        bench.desk()
+                                .read(book ->
+                                        BoxesView.of(book, bench.catalog(), usual, today, chosen, order, problems)))
                 .render());
     }
 

@@ -18,9 +18,11 @@ import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxReport;
 import org.rollwright.web.shell.Manner;
+import org.rollwright.web.shell.Usual;
 
 /// Every box, from order to return.
 ///
+/// @param usual what forms hold at first
 /// @param undoAsOf position of the journal the page shows
 /// @param order what the list is sorted by: newest, finds or label
 public record BoxesView(
@@ -29,6 +31,8 @@ public record BoxesView(
         String chosen,
         String order,
         List<Balance> balances,
+        Usual usual,
+        String today,
         long undoAsOf,
         List<String> problems) {
 
@@ -75,7 +79,14 @@ public record BoxesView(
     /// Boxes searched before this journal.
     public record Balance(String denomination, String watch, int boxes, long coins, long found) {}
 
-    static BoxesView of(State book, Catalog catalog, String chosen, String order, List<String> problems) {
+    static BoxesView of(
+            State book,
+            Catalog catalog,
+            Usual usual,
+            LocalDate today,
+            String chosen,
+            String order,
+            List<String> problems) {
         Map<Denomination, List<Box>> byDenomination = new LinkedHashMap<>();
         book.hunt()
                 .boxes()
@@ -106,6 +117,8 @@ public record BoxesView(
                                 balance.coins(),
                                 balance.found()))
                         .toList(),
+                usual,
+                today.toString(),
                 book.last(),
                 problems);
     }

@@ -16,7 +16,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.joda.money.CurrencyUnit;
+import org.rollwright.catalog.WatchName;
 import org.rollwright.web.guard.Guesses;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Choice;
@@ -24,13 +26,16 @@ import org.rollwright.web.shell.Manner;
 import org.rollwright.web.shell.Shown;
 import org.rollwright.web.shell.Shown.Field;
 import org.rollwright.web.shell.Shown.Thing;
+import org.rollwright.web.shell.Usual;
 
-/// How the pages write days, money, weights and roads: the one page of settings.
+/// How the pages write days, money, weights and roads, and what a hunt begins with: the one page of settings.
 public final class SettingsPages {
     /// Long enough for the answer and its style sheet.
     private static final Duration A_MOMENT = Duration.ofMillis(700);
 
     private static final LocalDate SAMPLE_DAY = LocalDate.of(2026, 3, 1);
+
+    private static final int LONGEST_NAME = 200;
 
     private final Bench bench;
     private final Guesses guesses;
@@ -44,6 +49,7 @@ public final class SettingsPages {
     public void register(JavalinDefaultRoutingApi routes) {
         routes.get("/settings", context -> show(context, List.of()));
         routes.post("/settings", this::choose);
+        routes.post("/settings/usual", this::chooseUsual);
         routes.post("/settings/stop", this::stop);
     }
 
@@ -66,6 +72,44 @@ public final class SettingsPages {
                 Shown.check(context, settings(Manner.now()), mine);
                 bench.settings().choose(chosen);
                 Manner.use(Manner.of(bench.settings().read()));
+            }
+        } catch (IOException e) {
+            context.status(HttpStatus.SERVICE_UNAVAILABLE);
+            show(context, List.of(t("settings.folder-not-writable")));
+            return;
+        }
+        context.redirect("/settings", HttpStatus.SEE_OTHER);
+    }
+
+    private void chooseUsual(Context context) {
+        String coins = field(context, "denomination");
+        Optional<Usual.Digits> digits = Manner.one(Usual.Digits.values(), field(context, "digits"));
+        List<String> watches = context.formParams("watch");
+        String bank = field(context, "bank");
+        String branch = field(context, "branch");
+        boolean listed = digits.isPresent()
+                && bench.catalog().denominations().stream()
+                        .anyMatch(facts -> facts.denomination().toString().equals(coins))
+                && bench.catalog().watches().stream()
+                        .map(WatchName::name)
+                        .collect(Collectors.toSet())
+                        .containsAll(watches);
+        if (!listed || bank.length() > LONGEST_NAME || branch.length() > LONGEST_NAME) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of(listed ? t("settings.bank-too-long", LONGEST_NAME) : t("settings.choose-listed")));
+            return;
+        }
+        Usual mine = new Usual(
+                coins,
+                bank,
+                branch,
+                watches,
+                digits.get(),
+                field(context, "sounds").equals("on"));
+        try {
+            synchronized (this) {
+                Shown.check(context, usual(Usual.of(bench.settings().read())), usual(mine));
+                bench.settings().choose(mine.written());
             }
         } catch (IOException e) {
             context.status(HttpStatus.SERVICE_UNAVAILABLE);
@@ -124,7 +168,13 @@ public final class SettingsPages {
                                 Manner.road(12.1)),
                         fromPhone(context),
                         guesses.summary().orElse(""),
-                        settings(now))
+                        settings(now),
+                        Usual.of(bench.settings().read()),
+                        usual(Usual.of(bench.settings().read())),
+                        bench.catalog().denominations().stream()
+                                .map(facts -> facts.denomination().toString())
+                                .toList(),
+                        bench.catalog().watches())
                 .render());
     }
 
@@ -142,5 +192,24 @@ public final class SettingsPages {
                                 manner.region().code()),
                         Field.line(Manner.WEIGHTS, t("settings.weights-in"), manner.weights()),
                         Field.line(Manner.ROADS, t("settings.roads-in"), manner.roads())));
+    }
+
+    /// What a hunt begins with.
+    private static Thing usual(Usual usual) {
+        return new Thing(
+                "usual",
+                t("settings.how-a-hunt-begins"),
+                "/settings",
+                event -> false,
+                List.of(
+                        Field.line("denomination", t("settings.coins"), usual.denomination()),
+                        Field.line("bank", t("settings.bank"), usual.bank()),
+                        Field.line("branch", t("settings.branch"), usual.branch()),
+                        Field.line("watch", t("settings.watched-for"), String.join(",", usual.watches())),
+                        Field.line(
+                                "digits",
+                                t("settings.large-keys"),
+                                usual.digits().word()),
+                        Field.line("sounds", t("settings.sounds"), usual.sounds() ? "on" : "off")));
     }
 }

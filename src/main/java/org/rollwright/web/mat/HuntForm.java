@@ -3,6 +3,7 @@ package org.rollwright.web.mat;
 import io.javalin.http.Context;
 import java.util.List;
 import org.rollwright.web.shell.Forms;
+import org.rollwright.web.shell.Usual;
 
 /// The form that starts a hunt, with what was typed, so that a refused form comes back as it was.
 ///
@@ -26,9 +27,24 @@ public record HuntForm(
         List<String> boxes,
         List<String> problems) {
 
-    static HuntForm blank() {
+    static HuntForm blank(Usual usual) {
         return new HuntForm(
-                "", "US cent", "box", "1", "", "", "", "", "", "machine", "", "", "", List.of(), "", List.of(),
+                "",
+                usual.denomination(),
+                "box",
+                "1",
+                "",
+                "",
+                "",
+                usual.bank(),
+                usual.branch(),
+                "machine",
+                "",
+                "",
+                "",
+                usual.watches(),
+                "",
+                List.of(),
                 List.of());
     }
 

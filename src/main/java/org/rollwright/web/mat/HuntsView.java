@@ -14,6 +14,7 @@ import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Hunt;
 import org.rollwright.web.shell.Manner;
+import org.rollwright.web.shell.Usual;
 
 /// The list of hunts and the form for a new one.
 ///
@@ -48,7 +49,7 @@ public record HuntsView(
         return wraps;
     }
 
-    static HuntsView of(State book, Catalog catalog, HuntForm form, LocalDate day) {
+    static HuntsView of(State book, Catalog catalog, HuntForm form, Usual usual, LocalDate day) {
         List<Row> running = new ArrayList<>();
         List<Row> finished = new ArrayList<>();
         for (Hunt hunt : book.hunt().hunts()) {
@@ -68,7 +69,7 @@ public record HuntsView(
                                 box.details().label(),
                                 t("hunts.waiting-rolls", box.details().rolls(), box.denomination())))
                         .toList(),
-                Today.of(book, catalog, day),
+                Today.of(book, catalog, usual, day),
                 book.last());
     }
 

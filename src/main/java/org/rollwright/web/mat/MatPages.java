@@ -33,6 +33,7 @@ import org.rollwright.web.shell.Forms;
 import org.rollwright.web.shell.LivePages;
 import org.rollwright.web.shell.Manner;
 import org.rollwright.web.shell.Shown;
+import org.rollwright.web.shell.Usual;
 
 /// The Mat: the list of hunts, starting one, and the live search page.
 public final class MatPages {
@@ -65,27 +66,29 @@ public final class MatPages {
     }
 
     private void hunts(Context context) {
-        context.html(PAGES.matHunts(
-                        bench.frame(t("page.mat"), "mat"),
-                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), HuntForm.blank(), today())))
-                .render());
+        show(context, HuntForm.blank(usual()));
     }
 
     private void start(Context context) {
         switch (door.perform(context, HuntActions.HUNT)) {
-            case Action.Answer.Refused refused ->
-                hunts(context, HuntForm.from(context).withProblems(Door.sentences(refused)));
+            case Action.Answer.Refused refused -> {
+                context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+                show(context, HuntForm.from(context).withProblems(Door.sentences(refused)));
+            }
             case Action.Answer.Done done ->
                 context.redirect("/mat/" + done.entry().scope(), HttpStatus.SEE_OTHER);
         }
     }
 
-    private void hunts(Context context, HuntForm form) {
-        context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+    private void show(Context context, HuntForm form) {
         context.html(PAGES.matHunts(
                         bench.frame(t("page.mat"), "mat"),
-                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form, today())))
+                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form, usual(), today())))
                 .render());
+    }
+
+    private Usual usual() {
+        return Usual.of(bench.settings().read());
     }
 
     private LocalDate today() {
@@ -107,7 +110,7 @@ public final class MatPages {
         // read before the view: the page may then show more than it says, never less
         long entry = bench.desk().read(State::last);
         MatView view = view(context);
-        context.html(PAGES.matMat(bench.frame(view.name(), "mat"), view, answer, entry)
+        context.html(PAGES.matMat(bench.frame(view.name(), "mat"), view, answer, entry, usual())
                 .render());
     }
 

@@ -16,6 +16,7 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Watch;
 import org.rollwright.till.Order;
 import org.rollwright.web.shell.Manner;
+import org.rollwright.web.shell.Usual;
 
 /// What is next: what waits to be picked up, opened, decided or brought back, and the last set-up once more.
 ///
@@ -36,12 +37,12 @@ public record Today(List<Start> starts, List<Line> waiting) {
     /// Something that waits.
     public record Line(String text, String address) {}
 
-    static Today of(State book, Catalog catalog, LocalDate today) {
+    static Today of(State book, Catalog catalog, Usual usual, LocalDate today) {
         Optional<Hunt> last = book.hunt().hunts().stream().reduce((a, b) -> b);
-        List<String> watches = last.stream()
-                .flatMap(hunt -> hunt.watches().stream())
-                .map(watch -> said(watch, catalog))
-                .toList();
+        List<String> watches = last.map(hunt -> hunt.watches().stream()
+                        .map(watch -> said(watch, catalog))
+                        .toList())
+                .orElse(usual.watches());
         List<Start> starts = new ArrayList<>();
         book.hunt().boxes().stream().filter(Box::isHere).limit(BUTTONS).forEach(box -> starts.add(open(box, watches)));
         if (starts.isEmpty()) {
@@ -56,7 +57,7 @@ public record Today(List<Start> starts, List<Line> waiting) {
                         order.due().isAfter(today)
                                 ? t("today.order-later", order.boxes(), order.branch(), Manner.day(order.due()))
                                 : t("today.order-now", order.boxes(), order.branch()),
-                        "/till/branches"));
+                        "/boxes/orders"));
             }
         }
         undecided(book).ifPresent(waiting::add);

@@ -7,7 +7,6 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.DayOfWeek;
-import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,14 +17,10 @@ import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import org.rollwright.action.Action;
 import org.rollwright.action.TillActions;
-import org.rollwright.catalog.Caution;
-import org.rollwright.coin.Denomination;
 import org.rollwright.desk.State;
 import org.rollwright.journal.Event;
 import org.rollwright.text.Texts;
 import org.rollwright.till.Branch;
-import org.rollwright.till.CalendarFile;
-import org.rollwright.till.Order;
 import org.rollwright.till.TillEvent;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Door;
@@ -33,7 +28,7 @@ import org.rollwright.web.shell.Forms;
 import org.rollwright.web.shell.Manner;
 import org.rollwright.web.shell.Shown;
 
-/// Branches, what may be had and returned there, and orders with their calendar file.
+/// Branches, and what may be had and returned there.
 public final class BranchPages {
     private final Bench bench;
     private final Door door;
@@ -47,45 +42,20 @@ public final class BranchPages {
         routes.get("/till/branches", context -> show(context, List.of()));
         routes.post("/till/branches", this::write);
         routes.post("/till/branches/remove", this::remove);
-        routes.post("/till/orders", context -> perform(context, TillActions.ORDER));
-        routes.post("/till/orders/end", context -> perform(context, TillActions.ARRIVED));
-        routes.get("/till/orders.ics", this::calendar);
     }
 
     private void show(Context context, List<String> problems) {
         Map<String, String> typed = TillForm.typed(context);
         TillView.Branches view = bench.desk().read(book -> view(book, typed, problems));
-        context.html(PAGES.tillBranches(bench.frame(t("branch.branches-and-orders"), "till"), view)
+        context.html(PAGES.tillBranches(bench.frame(t("page.branches"), "till"), view)
                 .render());
     }
 
     private TillView.Branches view(State book, Map<String, String> typed, List<String> problems) {
         Map<String, String> filled = new java.util.LinkedHashMap<>(typed);
         Optional.ofNullable(typed.get("edit")).flatMap(book.till()::branch).ifPresent(branch -> fill(filled, branch));
-        List<Denomination> hunted = new ArrayList<>(book.hunt().boxes().stream()
-                .map(org.rollwright.hunt.Box::denomination)
-                .distinct()
-                .toList());
-        book.till().orders().stream().map(Order::denomination).forEach(hunted::add);
-        if (hunted.isEmpty()) {
-            hunted.add(Denomination.US_CENT);
-        }
         return new TillView.Branches(
-                book.till().branches().stream().map(BranchPages::row).toList(),
-                new ArrayList<>(book.till().orders())
-                        .reversed().stream().map(this::row).toList(),
-                bench.catalog().denominations().stream()
-                        .map(facts -> facts.denomination().toString())
-                        .toList(),
-                hunted.stream()
-                        .distinct()
-                        .flatMap(coins -> bench.catalog().cautions("supply", coins).stream())
-                        .map(Caution::text)
-                        .toList(),
-                filled,
-                problems,
-                TillForm.today(bench).toString(),
-                book.undoAsOf(0));
+                book.till().branches().stream().map(BranchPages::row).toList(), filled, problems, book.undoAsOf(0));
     }
 
     private static void fill(Map<String, String> filled, Branch branch) {
@@ -141,29 +111,6 @@ public final class BranchPages {
                 BranchThing.branch(branch.name(), Optional.of(branch)).mark());
     }
 
-    private String coins(Order order) {
-        return order.denomination().toString() + "s";
-    }
-
-    private TillView.OrderRow row(Order order) {
-        LocalDate ended = order.ended();
-        String state = ended == null
-                ? TillForm.today(bench).isAfter(order.due()) ? t("branch.overdue") : t("branch.open-order")
-                : order.arrived().isEmpty()
-                        ? t("branch.given-up", Manner.day(ended))
-                        : t("branch.so-many-came", order.arrived().size(), order.boxes(), Manner.day(ended));
-        return new TillView.OrderRow(
-                order.number().number(),
-                order.prepaid()
-                        ? t("branch.boxes-of-paid", order.boxes(), coins(order))
-                        : t("branch.boxes-of", order.boxes(), coins(order)),
-                order.branch(),
-                Manner.day(order.placed()),
-                Manner.day(order.due()),
-                state,
-                order.isOpen());
-    }
-
     private void perform(Context context, Action action, BiConsumer<State, Event> look) {
         switch (door.perform(context, action, look)) {
             case Action.Answer.Refused refused -> {
@@ -172,10 +119,6 @@ public final class BranchPages {
             }
             case Action.Answer.Done done -> context.redirect("/till/branches", HttpStatus.SEE_OTHER);
         }
-    }
-
-    private void perform(Context context, Action action) {
-        perform(context, action, (known, event) -> {});
     }
 
     private void write(Context context) {
@@ -195,15 +138,5 @@ public final class BranchPages {
                 TillActions.BRANCH_OFF,
                 (known, event) -> Shown.check(
                         context, BranchThing.branch(name, known.till().branch(name))));
-    }
-
-    private void calendar(Context context) {
-        String text = bench.desk()
-                .read(book -> CalendarFile.of(
-                        CalendarFile.orders(book.till().orders(), this::coins),
-                        bench.clock().instant()));
-        context.contentType("text/calendar; charset=utf-8");
-        context.header("Content-Disposition", "attachment; filename=\"orders.ics\"");
-        context.result(text);
     }
 }

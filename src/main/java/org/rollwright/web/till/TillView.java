@@ -46,16 +46,8 @@ public final class TillView {
     /// A box that showed nothing.
     public record OwnLine(long box, String sentence) {}
 
-    /// Branches and orders.
-    public record Branches(
-            List<BranchRow> branches,
-            List<OrderRow> orders,
-            List<String> denominations,
-            List<String> cautions,
-            Map<String, String> typed,
-            List<String> problems,
-            String today,
-            long undoAsOf) {}
+    /// Branches.
+    public record Branches(List<BranchRow> branches, Map<String, String> typed, List<String> problems, long undoAsOf) {}
 
     /// One branch.
     public record BranchRow(
@@ -67,10 +59,6 @@ public final class TillView {
             String note,
             boolean closed,
             String seen) {}
-
-    /// One order.
-    public record OrderRow(
-            long number, String what, String branch, String placed, String due, String state, boolean open) {}
 
     /// Where the time went.
     public record Time(
