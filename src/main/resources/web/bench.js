@@ -396,11 +396,28 @@
     if (line.value === "" && instant[event.key] && !event.repeat) {
       event.preventDefault();
       send(instant[event.key]);
+    } else if ((event.key === "+" || event.key === "=") && !event.repeat && closes()) {
+      event.preventDefault();
+      thenNextRoll();
     } else if (line.value === "" && event.key === "*" && queue.length === 0 && document.getElementById("look-closer")) {
       event.preventDefault();
       document.getElementById("look-closer").click();
     }
   });
+
+  // "+" behind a find enters it and opens the next roll: not inside quotes, where it is a letter like others.
+  function closes() {
+    var text = line.value;
+    var quotes = (text.match(/["“”„]/g) || []).length;
+    return /[0-9]/.test(text) && !/^\s*(!|note\b|watch\b|w\b)/i.test(text) && quotes % 2 === 0
+      && line.selectionStart === text.length && line.selectionEnd === text.length;
+  }
+  function thenNextRoll() {
+    var text = line.value.trim() + "+";
+    line.value = "";
+    preview.innerHTML = "";
+    send(text);
+  }
 
   // Digits pick an option while one of them has the focus; Escape goes back to the line.
   preview.addEventListener("keydown", function (event) {
@@ -517,6 +534,7 @@
     var from = line.selectionStart;
     var to = line.selectionEnd;
     var whole = from === 0 && to === line.value.length;
+    if (key === "+" && !whole && closes()) { thenNextRoll(); return; }
     if (whole && /^(\+|<|-|skip)$/.test(key)) { line.value = ""; preview.innerHTML = ""; send(key); return; }
     if (key === "*") { var closer = document.getElementById("look-closer"); if (whole && closer) closer.click(); return; }
     if (key === "⌫") line.setRangeText("", from === to ? Math.max(0, from - 1) : from, to, "end");

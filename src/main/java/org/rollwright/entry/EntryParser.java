@@ -151,7 +151,20 @@ public final class EntryParser {
             return rest.isEmpty() ? null : new Segment(context, line, rest, into).read();
         }
 
+        /// A find; with `+` behind it the next roll is opened after it.
         private @Nullable Reading find(List<Token> of) {
+            Token last = of.getLast();
+            if (!last.quoted()
+                    && last.text().endsWith("+")
+                    && (of.size() > 1 || last.text().length() > 1)) {
+                List<Token> before = new ArrayList<>(of.subList(0, of.size() - 1));
+                if (last.text().length() > 1) {
+                    String text = last.text().substring(0, last.text().length() - 1);
+                    before.add(new Token(text, last.start(), last.end() - 1, false, ""));
+                }
+                @Nullable Reading stop = find(before);
+                return stop == null ? add(new Command.NextRoll()) : stop;
+            }
             return switch (new FindReader(context, line, of).read()) {
                 case FindReader.Result.Draft draft -> add(new Command.Found(draft.draft()));
                 case FindReader.Result.Other other -> other.reading();

@@ -63,7 +63,7 @@ final class FindReader {
     FindReader(EntryContext context, String line, List<Token> tokens) {
         this.context = context;
         this.line = line;
-        this.tokens = Phrases.joined(tokens, context.catalog());
+        this.tokens = Phrases.joined(Glued.apart(tokens, context.catalog(), context.home()), context.catalog());
     }
 
     Result read() {
@@ -274,7 +274,7 @@ final class FindReader {
         if (isCount(word)) {
             return readCount(token);
         }
-        if (word.equals("ender")) {
+        if (word.equals("ender") || word.equals("end")) {
             ender = true;
             return null;
         }

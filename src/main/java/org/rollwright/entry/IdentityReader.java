@@ -401,6 +401,9 @@ final class IdentityReader {
             from = mintToken.end();
         }
         full.append(extra);
+        if (!extra.isEmpty() && from < line.length() && Character.isLetterOrDigit(line.charAt(from))) {
+            full.append(' ');
+        }
         for (Token other : behind()) {
             boolean vague =
                     !extra.isEmpty() && !other.quoted() && other.start() >= from && kindWords.contains(other.lower());
