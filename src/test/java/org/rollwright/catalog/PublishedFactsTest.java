@@ -430,11 +430,56 @@ class PublishedFactsTest {
         assertThat(CATALOG.lookup(new Identity(cent, 2003, Mint.NONE, "steel", "maple twig")))
                 .extracting(issue -> issue.mint().code())
                 .containsExactly("P", "P"); // with the crowned and with the bareheaded queen
+        assertThat(CATALOG.lookup(new Identity(cent, 1930, Mint.NONE, "", "maple twig")))
+                .extracting(issue -> issue.identity().design())
+                .containsExactly("maple leaves");
+        assertThat(CATALOG.lookup(new Identity(nickel, 1930, Mint.NONE, "", "beaver")))
+                .extracting(issue -> issue.identity().design())
+                .containsExactly("maple leaves");
         Denomination quarter = new Denomination(Country.CANADA, "quarter");
         assertThat(CATALOG.lookup(new Identity(quarter, 1999, Mint.NONE, "", "")))
                 .hasSize(12);
         assertThat(CATALOG.lookup(new Identity(quarter, 1950, Mint.NONE, "", "")))
                 .hasSize(1);
+    }
+
+    /// The twig came to the cent and the beaver to the five cents in 1937, with the new king; before them both
+    /// had two maple leaves. Wikipedia, Penny (Canadian coin) and Nickel (Canadian coin): design date 1937.
+    @Test
+    void the_twig_and_the_beaver_are_of_1937() {
+        for (int year = 1922; year <= 1938; year++) {
+            boolean earlier = year < 1937;
+            for (Issue issue : ca("cent", year, "-")) {
+                assertThat(issue.identity().design())
+                        .as(issue.identity().toString())
+                        .isEqualTo(earlier ? "maple leaves" : "maple twig");
+            }
+            for (Issue issue : ca("nickel", year, "-")) {
+                assertThat(issue.identity().design())
+                        .as(issue.identity().toString())
+                        .isEqualTo(earlier ? "maple leaves" : "beaver");
+            }
+        }
+    }
+
+    /// What a list of facts, written before the catalogue was looked at, did not find in it; from memory.
+    @Test
+    void figures_and_marks_a_blind_check_missed_are_told() {
+        assertThat(mintage(ca("cent", 1907, "-").getFirst())).isEqualTo(2_400_000);
+        assertThat(mintage(ca("cent", 1907, "H").getFirst())).isEqualTo(800_000);
+        assertThat(us("dime", 1916, "S"))
+                .filteredOn(issue -> issue.identity().design().equals("liberty head"))
+                .extracting(PublishedFactsTest::mintage)
+                .containsExactly(5_820_000L);
+        for (int year = 1943; year <= 1945; year++) {
+            assertThat(ca("nickel", year, "-").getFirst().note()).contains("Morse code");
+        }
+        for (int year = 2009; year <= 2011; year++) {
+            assertThat(us("dollar", year, "D"))
+                    .filteredOn(issue -> issue.series().id().equals("us-dollar-native-american"))
+                    .extracting(Issue::note)
+                    .containsExactly("mint mark and date on the edge");
+        }
     }
 
     /// What a hunter tells apart within a date is a kind of its own row, by eye, scale or magnet; common practice.

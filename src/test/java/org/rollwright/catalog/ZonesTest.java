@@ -220,6 +220,36 @@ class ZonesTest {
         assertThat(seen).isEqualTo(7);
     }
 
+    /// George V without DEI GRATIA in 1911, and with a lettering of its own on the dollar of his jubilee;
+    /// George VI with IND IMP until 1947, and with DEI GRATIA, whose A tells the relief of the five cents of
+    /// 1951, since 1948. Canadian Currency Museum, captions, for 1911; the rest from memory.
+    @Test
+    void the_lettering_around_the_georges_is_that_of_the_year() {
+        assertThat(ZONES.shown(issue("CA", "cent", 1911, "-", ""), Side.OBVERSE)
+                        .orElseThrow()
+                        .without())
+                .containsExactly("dei-gra");
+        assertThat(ZONES.shown(issue("CA", "cent", 1912, "-", ""), Side.OBVERSE)
+                        .orElseThrow()
+                        .without())
+                .isEmpty();
+        assertThat(ZONES.shown(issue("CA", "dollar", 1935, "-", ""), Side.OBVERSE)
+                        .orElseThrow()
+                        .without())
+                .contains("legend");
+        for (Issue issue : CATALOG.issues()) {
+            String face = ZONES.shown(issue, Side.OBVERSE).orElseThrow().face().name();
+            if (face.startsWith("ca-george-vi")) {
+                boolean later = issue.year() >= 1948;
+                assertThat(face)
+                        .as(issue.identity().toString())
+                        .isEqualTo(later ? "ca-george-vi-1948-obverse" : "ca-george-vi-obverse");
+                assertThat(ZONES.has(issue, new Spot.On(Side.OBVERSE, "gratia")))
+                        .isEqualTo(later);
+            }
+        }
+    }
+
     /// A kind that is told by a mark that is not there is drawn without it.
     @Test
     void a_mark_that_should_be_absent_is_not_drawn() throws IOException {

@@ -188,7 +188,12 @@ class VarietyFactsTest {
     /// beads told apart on the obverse; three cents of 1936 with a dot; no fold, a scarce die of 1955.
     @Test
     void canadian_cents_say_what_the_audit_found() {
-        for (String key : List.of("cent-1965-blunt-5-small-beads", "cent-1965-pointed-5-large-beads")) {
+        // small or large beads, each with a pointed or a blunt 5
+        for (String key : List.of(
+                "cent-1965-blunt-5-small-beads",
+                "cent-1965-pointed-5-large-beads",
+                "cent-1965-pointed-5-small-beads",
+                "cent-1965-blunt-5-large-beads")) {
             assertThat(Varieties.book().variety(key).orElseThrow().side()).isEqualTo("both");
         }
         assertThat(Varieties.book()
