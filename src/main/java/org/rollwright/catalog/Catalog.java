@@ -267,14 +267,22 @@ public final class Catalog {
             fits = fits(identity, ofYear(identity.denomination(), year));
         }
         if (identity.kind().isEmpty()) {
-            List<Issue> ordinary = fits.stream()
-                    .filter(issue -> issue.identity().kind().isEmpty())
-                    .toList();
-            if (!ordinary.isEmpty()) {
-                return ordinary;
-            }
+            return ordinary(fits);
         }
         return fits;
+    }
+
+    /// Those of some coins of a date that are meant when no kind is told: of every design the ordinary coin, and where
+    /// a design has none, each of its kinds.
+    public static List<Issue> ordinary(List<Issue> issues) {
+        Set<String> plain = issues.stream()
+                .filter(issue -> issue.identity().kind().isEmpty())
+                .map(issue -> issue.identity().design())
+                .collect(java.util.stream.Collectors.toSet());
+        return issues.stream()
+                .filter(issue -> issue.identity().kind().isEmpty()
+                        || !plain.contains(issue.identity().design()))
+                .toList();
     }
 
     private static List<Issue> fits(Identity identity, List<Issue> issues) {

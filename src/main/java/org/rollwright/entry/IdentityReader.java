@@ -327,10 +327,7 @@ final class IdentityReader {
             return choose(left, found.year());
         }
         if (left.size() > 1 && !told) {
-            List<Issue> ordinary = left.stream()
-                    .filter(issue -> issue.identity().kind().isEmpty())
-                    .toList();
-            left = ordinary.isEmpty() ? left : ordinary;
+            left = Catalog.ordinary(left);
         } else if (left.size() > 1) {
             // A word may name the design while the kind stays ordinary: `09 log-cabin`.
             List<Issue> ordinary = left.stream()
