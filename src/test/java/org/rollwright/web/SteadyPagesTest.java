@@ -30,7 +30,7 @@ import org.rollwright.scope.picture.PaintedCoin;
 /// things stand is compared as well: as the page was read against when all of it is there, and before typing
 /// against after it. What folds out because someone pressed a fold is not counted; folds are opened before.
 class SteadyPagesTest {
-    private static final String WATCH = read("pages/steady.js");
+    static final String WATCH = read("pages/steady.js");
 
     /// How wide the window is; 720 with two device pixels each is 1440 at 200 %.
     private record Size(String name, int width, int height, double zoom, boolean touch) {}
