@@ -504,9 +504,7 @@
   var spoken = { "⌫": say("key-delete"), "<": say("key-undo"), "+": say("key-roll"), "abc": say("key-letters"), "x2 ": say("key-two"), "ca ": say("key-canada"),
     "vf ...": say("key-grades"), "123": say("key-digits"), "skip": say("key-skip"), "-": say("key-checked"), "*": say("key-scope"), "␣": say("key-space") };
   var caps = { "+": say("cap-roll"), "<": say("cap-undo"), "-": say("cap-checked"), "*": say("cap-scope"), "vf ...": say("cap-grades"), "skip": say("cap-skip"), "123": "123" };
-  var touch = (matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px)").matches) && matchMedia("(min-height: 600px)").matches;
-  if (touch) {
-    document.documentElement.classList.add("touch");
+  if (document.documentElement.classList.contains("touch")) {
     lay("date");
     keypad.hidden = false;
     line.inputMode = "none";

@@ -10,11 +10,10 @@
   var ink = colour("--ink"), soft = colour("--soft"), line = colour("--line"), copper = colour("--copper"), felt = colour("--felt");
   var still = matchMedia("(prefers-reduced-motion: reduce)").matches;
 
-  function draw(id, height, option) {
+  // The page holds a chart's room open where there is something to draw.
+  function draw(id, option) {
     var place = document.getElementById(id);
     if (!place) return;
-    place.hidden = false;
-    place.style.height = height + "px";
     var chart = window.echarts.init(place, null, { renderer: "canvas" });
     option.animation = !still;
     option.aria = { enabled: true };
@@ -34,7 +33,7 @@
     var kinds = cells.map(function (c) { return c[1]; }).filter(function (k, i, all) { return all.indexOf(k) === i; });
     var symbols = { "": "circle", BN: "circle", RB: "diamond", RD: "triangle" };
     if (grades.length > 1) {
-      draw("chart-values", 280, {
+      draw("chart-values", {
         grid: { left: 60, right: 12, top: 32, bottom: 30 },
         legend: { textStyle: { color: ink } },
         xAxis: axis({ type: "category", name: say("chart-grade"), data: grades.map(String) }),
@@ -54,7 +53,7 @@
   }
 
   if (data.series.length > 1) {
-    draw("chart-series", 300, {
+    draw("chart-series", {
       grid: { left: 45, right: 12, top: 32, bottom: 60 },
       xAxis: axis({ type: "category", data: data.series.map(function (p) { return p[0]; }), axisLabel: { color: soft, rotate: 60 } }),
       yAxis: axis({ type: "value", name: data.target, minInterval: 1 }),
@@ -67,7 +66,7 @@
   }
   data.albums.forEach(function (curve, i) {
     if (curve.length === 0 || curve[curve.length - 1] === 0) return;
-    draw("chart-album-" + i, 220, {
+    draw("chart-album-" + i, {
       grid: { left: 45, right: 12, top: 30, bottom: 40 },
       xAxis: axis({ type: "category", name: say("chart-boxes"), nameLocation: "middle", nameGap: 25, data: curve.map(function (v, k) { return String(10 * (k + 1)); }) }),
       yAxis: axis({ type: "value", name: say("chart-filled"), min: 0 }),
@@ -76,7 +75,7 @@
   });
   if (data.sources.length > 0) {
     var rows = data.sources.slice().reverse();
-    draw("chart-sources", 60 + 34 * rows.length, {
+    draw("chart-sources", {
       grid: { left: 12, right: 20, top: 10, bottom: 30, containLabel: true },
       xAxis: axis({ type: "value", min: 0 }),
       yAxis: axis({ type: "category", data: rows.map(function (r) { return r[0]; }), axisLabel: { color: ink, width: 190, overflow: "truncate" } }),

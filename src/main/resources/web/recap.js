@@ -2,7 +2,6 @@
 (function () {
   "use strict";
   document.querySelectorAll("[data-card]").forEach(function (button) {
-    button.hidden = false;
     button.addEventListener("click", function () {
       var size = button.dataset.card.split("x").map(Number);
       fetch(button.dataset.address).then(function (response) { return response.text(); }).then(function (svg) {

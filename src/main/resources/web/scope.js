@@ -378,8 +378,10 @@
       event.preventDefault();
     });
     window.addEventListener("resize", whole);
-    [one, two].forEach(function (image) { if (image.complete) whole(); else image.addEventListener("load", whole); });
+    // nothing is shown before its place is known; the second one lies as the first does, and moves nothing
+    function shown() { whole(); pane.classList.add("placed"); }
     wiped();
     look("wipe");
+    if (one.complete) shown(); else one.addEventListener("load", shown);
   }
 })();

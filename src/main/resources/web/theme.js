@@ -1,5 +1,5 @@
-// What every page's scripts need first: their texts, and the chosen theme before the page is drawn, so that it
-// does not flash.
+// What every page's scripts need first: their texts, and what has to be known before the page is drawn, so that it
+// does not flash nor move: the chosen theme, and whether there will be large keys.
 function say(key, value) {
   "use strict";
   if (String(value) === "1" && window.texts[key + ".one"]) key += ".one";
@@ -11,4 +11,7 @@ function say(key, value) {
     var theme = localStorage.getItem("theme");
     if (theme === "light" || theme === "dark") document.documentElement.dataset.theme = theme;
   } catch (e) { /* storage may be switched off; the system's theme applies then */ }
+  // the room for large keys at the lower edge of the Mat
+  var finger = matchMedia("(pointer: coarse)").matches || matchMedia("(max-width: 720px)").matches;
+  document.documentElement.classList.toggle("touch", finger && matchMedia("(min-height: 600px)").matches);
 })();

@@ -64,8 +64,15 @@ final class Browser {
     ///
     /// @param zoom as a browser zooms: 2 is 200 %
     static BrowserContext sized(int width, int height, double zoom) {
+        return sized(width, height, zoom, false);
+    }
+
+    /// @param touch whether a finger is the pointer, as on a phone or a tablet
+    static BrowserContext sized(int width, int height, double zoom, boolean touch) {
         BrowserContext window = CHROMIUM.newContext(new com.microsoft.playwright.Browser.NewContextOptions()
                 .setViewportSize((int) (width / zoom), (int) (height / zoom))
+                .setHasTouch(touch)
+                .setIsMobile(touch)
                 .setDeviceScaleFactor(zoom));
         window.setDefaultTimeout(PATIENCE);
         PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);

@@ -18,7 +18,7 @@ import org.rollwright.journal.Event;
 /// The odds in a real browser: sentences on the Mat while a box is searched, and the page of the whole history.
 class OddsPageTest {
     /// Seven finished boxes of a bank, with the given wheat cents one to a roll.
-    private static void history(TestBench bench, int... found) {
+    static void history(TestBench bench, int... found) {
         for (int b = 0; b < found.length; b++) {
             String label = "Old " + (b + 1);
             bench.bench.desk().recordAt(bench.bench.clock().instant(), "", book -> {

@@ -5,11 +5,13 @@ import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.cabinet.Acquisition;
 import org.rollwright.cabinet.CabinetIndex;
@@ -63,7 +65,10 @@ public final class CoinView {
             Map<String, String> typed) {}
 
     /// The price grid of an issue.
-    public record Grid(String issue, List<String> colours, List<GridRow> rows, String warning, String chart) {}
+    ///
+    /// @param charted whether its values are of more than one grade, so that a line can be drawn
+    public record Grid(
+            String issue, List<String> colours, List<GridRow> rows, String warning, String chart, boolean charted) {}
 
     /// One grade of the grid.
     public record GridRow(int grade, String label, List<Cell> cells) {}
@@ -201,6 +206,7 @@ public final class CoinView {
                 CabinetIndex.gridGrades(own == null ? OptionalInt.empty() : OptionalInt.of(own.points()));
         List<GridRow> rows = new ArrayList<>();
         List<Object> chart = new ArrayList<>();
+        Set<Integer> valued = new HashSet<>();
         for (int points : grades) {
             Grade grade = new Grade(points);
             List<Cell> cells = new ArrayList<>();
@@ -222,6 +228,7 @@ public final class CoinView {
                         text.isEmpty() ? value.map(CabinetView::value).orElse("") : "",
                         t("cabinet.price-at", grade, said == null ? "" : " " + said)));
                 if (value.isPresent()) {
+                    valued.add(points);
                     chart.add(List.of(
                             points,
                             said == null ? "" : said.name(),
@@ -238,7 +245,8 @@ public final class CoinView {
                 coloured ? List.of(t("cabinet.bn-or-any-below-60"), "RB", "RD") : List.of(t("cabinet.price")),
                 rows,
                 model.contradiction(identity).orElse(""),
-                JsonMapper.shared().writeValueAsString(chart));
+                JsonMapper.shared().writeValueAsString(chart),
+                valued.size() > 1);
     }
 
     /// What a chart can show, without the digits it cannot.

@@ -7,6 +7,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
+import java.io.DataInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -14,8 +15,11 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.commonmark.ext.gfm.tables.TablesExtension;
+import org.commonmark.node.Image;
+import org.commonmark.node.Node;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
 import org.rollwright.text.Texts;
@@ -33,6 +37,7 @@ public final class GuidePages {
     private final HtmlRenderer html = HtmlRenderer.builder()
             .extensions(List.of(TablesExtension.create()))
             .escapeHtml(true)
+            .attributeProviderFactory(context -> GuidePages::room)
             .build();
 
     public GuidePages(Bench bench) {
@@ -68,6 +73,23 @@ public final class GuidePages {
         routes.get(
                 "/guide/{page}",
                 context -> page(context, context.pathParam("page").replace(".md", "")));
+    }
+
+    /// A picture says how large it is before it is there, so that nothing below it moves when it comes.
+    private static void room(Node node, String tag, Map<String, String> attributes) {
+        String name = attributes.getOrDefault("src", "").replaceFirst("^pictures/", "");
+        if (!(node instanceof Image) || !PICTURES.contains(name)) {
+            return;
+        }
+        try (DataInputStream in = new DataInputStream(
+                Objects.requireNonNull(GuidePages.class.getResourceAsStream("/guide/pictures/" + name)))) {
+            // PNG, third edition (W3C): eight bytes of signature, then the length and the name of the first chunk
+            in.skipNBytes(16);
+            attributes.put("width", Integer.toString(in.readInt()));
+            attributes.put("height", Integer.toString(in.readInt()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /// One of the files named, and no other.
