@@ -24,6 +24,7 @@ import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Metal;
 import org.rollwright.coin.Mint;
+import org.rollwright.text.Figures;
 
 /// Every coin owned at one moment, ready to be searched. Immutable and thread-safe.
 public final class CabinetIndex {
@@ -378,7 +379,7 @@ public final class CabinetIndex {
         return String.join(
                 ", ",
                 sums.entrySet().stream()
-                        .map(sum -> String.format(Locale.ROOT, "%,.2f %s", sum.getValue() / 100.0, sum.getKey()))
+                        .map(sum -> Figures.of("%,.2f %s", sum.getValue() / 100.0, sum.getKey()))
                         .toList());
     }
 

@@ -3,13 +3,13 @@ package org.rollwright.entry;
 import static org.rollwright.text.Texts.t;
 
 import java.util.List;
-import java.util.Locale;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mass;
 import org.rollwright.hunt.Disposition;
+import org.rollwright.text.Figures;
 
 /// Says in plain words what a command will do, for the line under the entry line and for scripts.
 public final class Sentence {
@@ -70,10 +70,7 @@ public final class Sentence {
             words.append(" · ").append(issues.getFirst().series().name());
             List<String> metals = issues.stream()
                     .map(issue -> issue.alloy().metal().word() + " "
-                            + String.format(
-                                    Locale.ROOT,
-                                    "%.2f g",
-                                    issue.alloy().weight().grams()))
+                            + Figures.of("%.2f g", issue.alloy().weight().grams()))
                     .distinct()
                     .toList();
             words.append(" · ")
@@ -111,6 +108,6 @@ public final class Sentence {
 
     /// A weight in grams and in pounds and ounces.
     public static String weight(Mass mass) {
-        return String.format(Locale.ROOT, "%.1f g (%s)", mass.grams(), mass.poundsAndOunces());
+        return Figures.of("%.1f g (%s)", mass.grams(), mass.poundsAndOunces());
     }
 }

@@ -3,7 +3,7 @@ package org.rollwright.odds;
 import static org.rollwright.text.Texts.f;
 import static org.rollwright.text.Texts.t;
 
-import java.util.Locale;
+import org.rollwright.text.Figures;
 
 /// How a box under way compares with the hunter's own history, and what the rest of it may still give.
 ///
@@ -42,9 +42,7 @@ public record Pace(double percentile, Predictive more, String sentence) {
 
     /// Never 0 or 100: nothing here is certain.
     private static String percent(double p) {
-        return p > 0.995
-                ? t("odds.above-99")
-                : p < 0.005 ? t("odds.below-1") : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+        return p > 0.995 ? t("odds.above-99") : p < 0.005 ? t("odds.below-1") : Figures.percent(p, 0);
     }
 
     static String ordinal(int n) {

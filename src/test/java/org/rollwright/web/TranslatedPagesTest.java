@@ -53,6 +53,10 @@ class TranslatedPagesTest {
     /// test's hunter wrote.
     private static final Set<String> TYPED = Set.of(
             "Rollwright",
+            // languages to choose from, each by its own name
+            "English",
+            "français (Canada)",
+            "qaa",
             "Box 12 and 13",
             "Box 12",
             "Box 13",

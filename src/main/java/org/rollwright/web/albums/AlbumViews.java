@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.album.AlbumState;
@@ -24,6 +23,7 @@ import org.rollwright.hunt.FindId;
 import org.rollwright.odds.OwnRates;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
+import org.rollwright.text.Figures;
 
 /// What the album pages show, ready to print.
 public final class AlbumViews {
@@ -130,7 +130,7 @@ public final class AlbumViews {
                 .map(want -> new Wish(
                         want.hole().key(),
                         want.rarity().word(),
-                        want.mintage() == null ? "" : String.format(Locale.ROOT, "%,d", want.mintage()),
+                        want.mintage() == null ? "" : Figures.whole(want.mintage()),
                         want.has() == null ? "" : state(book, want.has()),
                         want.boxes().isPresent() ? boxes(want.boxes().getAsDouble()) : ""))
                 .toList();
@@ -150,7 +150,7 @@ public final class AlbumViews {
         if (boxes > 1e7 || boxes < 1) {
             return boxes < 1 ? t("album.less-than-one") : t("album.more-than-a-lifetime");
         }
-        return String.format(Locale.ROOT, boxes < 10 ? "%.1f" : "%,.0f", boxes);
+        return Figures.of(boxes < 10 ? "%.1f" : "%,.0f", boxes);
     }
 
     private static @Nullable Grade gradeOf(State book, CoinRef ref) {

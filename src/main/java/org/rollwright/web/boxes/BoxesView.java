@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +16,7 @@ import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxReport;
+import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Manner;
 
 /// Every box, from order to return.
@@ -142,8 +142,7 @@ public record BoxesView(
                 .toList();
         String average = whole.isEmpty()
                 ? ""
-                : String.format(
-                        Locale.ROOT,
+                : Figures.of(
                         "%.1f",
                         whole.stream().mapToInt(Box::foundCoins).average().orElse(0));
         return new Group(
