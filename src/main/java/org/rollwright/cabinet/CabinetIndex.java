@@ -119,6 +119,9 @@ public final class CabinetIndex {
     /// Places within places; a ring of them must not be followed for ever.
     private static final int DEEPEST = 20;
 
+    /// The word that is typed for coins without a grade.
+    private static final String UNGRADED = "ungraded";
+
     private final List<Entry> entries;
     private final Map<CoinRef, Entry> byRef = new HashMap<>();
     private final Map<Identity, Integer> count = new HashMap<>();
@@ -164,7 +167,8 @@ public final class CabinetIndex {
                             place,
                             album,
                             metal.map(CabinetIndex::searched).orElse(""),
-                            description.grade() == null ? t("cabinet.ungraded-word") : "",
+                            // as it is typed, and as the pages say it
+                            description.grade() == null ? UNGRADED + " " + t("cabinet.ungraded-word") : "",
                             away ? t("cabinet.at-grading-word") : "")
                     .toLowerCase(Locale.ROOT);
             entries.add(new Entry(

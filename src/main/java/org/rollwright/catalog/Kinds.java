@@ -305,7 +305,7 @@ public final class Kinds {
                         f(
                                 "kinds.weighs",
                                 Figures.plain(grams),
-                                issue.alloy().metal().word()),
+                                issue.alloy().metal().said()),
                         issue));
                 last = grams;
             }

@@ -69,7 +69,7 @@ public final class Sentence {
         if (!issues.isEmpty()) {
             words.append(" · ").append(issues.getFirst().series().name());
             List<String> metals = issues.stream()
-                    .map(issue -> issue.alloy().metal().word() + " "
+                    .map(issue -> issue.alloy().metal().said() + " "
                             + Figures.of("%.2f g", issue.alloy().weight().grams()))
                     .distinct()
                     .toList();
@@ -88,7 +88,7 @@ public final class Sentence {
             words.append(" · ").append(t("entry.ender"));
         }
         if (draft.disposition() != Disposition.OPEN) {
-            words.append(" · ").append(draft.disposition().word());
+            words.append(" · ").append(draft.disposition().said());
         }
         if (!facts.photos().isEmpty()) {
             words.append(" · ").append(t("entry.photo", String.join(", ", facts.photos())));

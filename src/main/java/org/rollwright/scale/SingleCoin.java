@@ -94,7 +94,7 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
     static String name(Alloy alloy) {
         return alloy.metal() == Metal.COPPER
                 ? (alloy.name().contains("brass") ? t("scale.brass") : t("scale.bronze"))
-                : alloy.metal().word();
+                : alloy.metal().said();
     }
 
     private static String plain(double value) {

@@ -124,7 +124,7 @@ public record BoxesView(
                     details.label(),
                     day(details.pickedUp()),
                     details.branch().isEmpty() ? details.bank() : details.bank() + ", " + details.branch(),
-                    details.wrap(),
+                    details.wrapSaid(),
                     state(book, box),
                     box.searchedCoins(),
                     box.foundCoins(),
@@ -181,7 +181,7 @@ public record BoxesView(
         Map<String, String> words = new LinkedHashMap<>();
         put(words, t("boxes.bank-label"), details.bank());
         put(words, t("boxes.branch-label"), details.branch());
-        put(words, t("boxes.wrapped-by-label"), details.wrap());
+        put(words, t("boxes.wrapped-by-label"), details.wrapSaid());
         put(words, t("boxes.stamp-or-seal-label"), details.stamp());
         put(words, t("boxes.sister-boxes"), details.sisters());
         put(words, t("boxes.ordered-label"), day(details.ordered()));

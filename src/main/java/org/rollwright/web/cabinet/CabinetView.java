@@ -138,7 +138,7 @@ public final class CabinetView {
                                 .filter(Objects::nonNull)
                                 .distinct()
                                 .sorted()
-                                .map(metal -> new String[] {metal.word(), metal.word()})
+                                .map(metal -> new String[] {metal.word(), metal.said()})
                                 .toList()),
                 choices(
                         search,

@@ -295,9 +295,7 @@ public record MatView(
                     hunt.boxes().indexOf(find.box()) + 1,
                     find.roll(),
                     find.ender(),
-                    find.disposition() == org.rollwright.hunt.Disposition.OPEN
-                            ? ""
-                            : find.disposition().word(),
+                    find.disposition().said(),
                     FindText.print(find, catalog, denomination),
                     time(find.at()),
                     attribution(book, varieties, find)));

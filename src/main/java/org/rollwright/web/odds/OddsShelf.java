@@ -116,7 +116,7 @@ public final class OddsShelf {
     }
 
     private Others others(State book, Hunt hunt, Box box, Watch watch, long perBox) {
-        String key = box.id() + "|" + watch.name();
+        String key = box.id() + "|" + watch.name() + "|" + Texts.language();
         Others known = others;
         if (known != null && known.hunt == hunt.id().number() && known.key.equals(key)) {
             return known;

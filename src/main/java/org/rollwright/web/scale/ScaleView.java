@@ -331,6 +331,20 @@ public record ScaleView(
     }
 
     private static String price(MetalPrice price) {
-        return t("scale.metal-price", price.metal(), price.asTyped(), price.day());
+        String metal = price.metal()
+                .in(Element.class)
+                .map(one -> switch (one) {
+                    case COPPER -> t("scale.copper");
+                    case ZINC -> t("scale.zinc");
+                    case NICKEL -> t("scale.nickel");
+                    case SILVER -> t("scale.silver");
+                    default -> one.word();
+                })
+                .orElse(price.metal().word());
+        return t(
+                "scale.metal-price",
+                metal,
+                price.asTyped().replace(" per ", " " + t("scale.per") + " "),
+                Manner.day(price.day()));
     }
 }

@@ -152,7 +152,7 @@ public final class VarietyViews {
                 name(catalog, one.denomination()),
                 one.type(),
                 one.where(),
-                one.rarity().word(),
+                one.rarity().said(),
                 book.hunt().checks().getOrDefault(one.key(), 0),
                 book.scope().varieties().containsKey(one.key()));
     }
@@ -204,7 +204,7 @@ public final class VarietyViews {
                         .map(coin -> CoinPictures.look(catalog, coin, one.looks(), !one.lacksMintMark()))
                         .orElse(CoinPictures.Look.NONE),
                 markers,
-                one.rarity().word(),
+                one.rarity().said(),
                 one.rarity().oneIn(),
                 one.lookalikes(),
                 one.note(),
