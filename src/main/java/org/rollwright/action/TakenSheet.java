@@ -353,7 +353,7 @@ public final class TakenSheet {
                 price = all.divide(BigDecimal.valueOf(quantity), 2, RoundingMode.DOWN);
                 rest = all.subtract(price.multiply(BigDecimal.valueOf(quantity)));
             } else {
-                say(notes, t("action.sheet-paid-in", all.toPlainString(), row.field("currency")));
+                say(notes, t("action.sheet-paid-in", all, row.field("currency")));
             }
         }
         String acquired = row.field("acquired");

@@ -137,7 +137,8 @@ public final class Typed {
     /// An amount of money, null when blank.
     @Nullable
     BigDecimal maybeMoney(String name, String what) {
-        String text = Limits.ungrouped(text(name).replace("$", "").strip());
+        String text =
+                Limits.typed(text(name).replace("$", "").replace('\u00A0', ' ').strip());
         if (text.isEmpty()) {
             return null;
         }
@@ -151,7 +152,8 @@ public final class Typed {
 
     /// A percentage, 0 when blank.
     BigDecimal percent(String name, String what) {
-        String text = text(name).replace("%", "").strip();
+        String text = Limits.pointed(
+                text(name).replace("%", "").replace('\u00A0', ' ').strip());
         if (text.isEmpty()) {
             return BigDecimal.ZERO;
         }

@@ -1,5 +1,7 @@
 package org.rollwright.album;
 
+import static org.rollwright.text.Texts.t;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
@@ -235,7 +237,7 @@ public final class Comparison {
             return new Proposal.Move(group, album.id(), album.name(), spot.hole, coin, null, "", "");
         }
         Spot next = placeAfter.get(there);
-        String to = next == null ? "duplicates" : albums.get(next.album).name() + ", " + next.hole.key();
+        String to = next == null ? t("album.duplicates") : albums.get(next.album).name() + ", " + next.hole.key();
         String reason = policy.compare(coin.description(), there.description()) instanceof Policy.Verdict.Better better
                 ? better.reason()
                 : "";

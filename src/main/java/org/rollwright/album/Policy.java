@@ -164,7 +164,11 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
             return new Verdict.Look(
                     mine == null ? t("album.grade-missing", its) : t("album.against-one-without-a-grade", mine));
         }
-        return decided(mine.compareTo(its), mine + (mine.compareTo(its) > 0 ? " over " : " under ") + its);
+        return decided(mine.compareTo(its), reason(mine.compareTo(its), mine, its));
+    }
+
+    private static String reason(int sign, Object mine, Object its) {
+        return sign > 0 ? t("album.over", mine, its) : t("album.under", mine, its);
     }
 
     private Verdict colour(CoinDescription coin, CoinDescription other) {
@@ -174,7 +178,7 @@ public record Policy(List<Criterion> criteria, List<Colour> colours) {
             return new Verdict.Same();
         }
         int sign = Integer.compare(colours.indexOf(its), colours.indexOf(mine));
-        return decided(sign, mine + (sign > 0 ? " over " : " under ") + its);
+        return decided(sign, reason(sign, mine, its));
     }
 
     private static Verdict eye(CoinDescription coin, CoinDescription other) {

@@ -24,6 +24,7 @@ import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
 import org.rollwright.coin.Metal;
 import org.rollwright.coin.Mint;
+import org.rollwright.text.Figures;
 
 /// Every coin owned at one moment, ready to be searched. Immutable and thread-safe.
 public final class CabinetIndex {
@@ -118,6 +119,9 @@ public final class CabinetIndex {
     /// Places within places; a ring of them must not be followed for ever.
     private static final int DEEPEST = 20;
 
+    /// The word that is typed for coins without a grade.
+    private static final String UNGRADED = "ungraded";
+
     private final List<Entry> entries;
     private final Map<CoinRef, Entry> byRef = new HashMap<>();
     private final Map<Identity, Integer> count = new HashMap<>();
@@ -163,7 +167,8 @@ public final class CabinetIndex {
                             place,
                             album,
                             metal.map(CabinetIndex::searched).orElse(""),
-                            description.grade() == null ? t("cabinet.ungraded-word") : "",
+                            // as it is typed, and as the pages say it
+                            description.grade() == null ? UNGRADED + " " + t("cabinet.ungraded-word") : "",
                             away ? t("cabinet.at-grading-word") : "")
                     .toLowerCase(Locale.ROOT);
             entries.add(new Entry(
@@ -378,7 +383,7 @@ public final class CabinetIndex {
         return String.join(
                 ", ",
                 sums.entrySet().stream()
-                        .map(sum -> String.format(Locale.ROOT, "%,.2f %s", sum.getValue() / 100.0, sum.getKey()))
+                        .map(sum -> Figures.of("%,.2f %s", sum.getValue() / 100.0, sum.getKey()))
                         .toList());
     }
 

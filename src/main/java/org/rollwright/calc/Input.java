@@ -2,17 +2,16 @@ package org.rollwright.calc;
 
 import static org.rollwright.text.Texts.t;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.rollwright.coin.Limits;
 import org.rollwright.coin.Refusal;
+import org.rollwright.text.Figures;
 
 /// What was said, read: the one place that tells numbers from what is none, and what is in reach from what is not.
 public final class Input {
@@ -57,7 +56,7 @@ public final class Input {
             case Field.Figure kind -> {
                 String one = said.one(field.key());
                 if (!one.isEmpty()) {
-                    found.add(List.of(number(where, Limits.ungrouped(one), one, kind, field)));
+                    found.add(List.of(number(where, Limits.typed(one), one, kind, field)));
                 }
             }
             case Field.Numbers kind -> {
@@ -175,9 +174,7 @@ public final class Input {
 
     /// A bound as it is written: 1,000,000,000 or 0.000001.
     private static String plain(double bound) {
-        return bound == Math.rint(bound)
-                ? String.format(Locale.ROOT, "%,.0f", bound)
-                : BigDecimal.valueOf(bound).stripTrailingZeros().toPlainString();
+        return bound == Math.rint(bound) ? Figures.of("%,.0f", bound) : Figures.plain(bound);
     }
 
     /// A field in a sentence, by its label and its key.

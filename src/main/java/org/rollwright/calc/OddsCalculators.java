@@ -13,7 +13,6 @@ import static org.rollwright.text.Texts.t;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import org.rollwright.coin.Limits;
 import org.rollwright.odds.Clustering;
 import org.rollwright.odds.Completion;
@@ -21,6 +20,7 @@ import org.rollwright.odds.EnderLook;
 import org.rollwright.odds.GammaRate;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.NegativeBinomial;
+import org.rollwright.text.Figures;
 
 /// What hunting yields.
 final class OddsCalculators {
@@ -281,14 +281,14 @@ final class OddsCalculators {
 
     private static String coins(double number) {
         return number <= MOST_SAID
-                ? String.format(Locale.ROOT, "%,.0f", number)
-                : t("calc.more-than-so-many", String.format(Locale.ROOT, "%,.0f", MOST_SAID));
+                ? Figures.of("%,.0f", number)
+                : t("calc.more-than-so-many", Figures.of("%,.0f", MOST_SAID));
     }
 
     /// A number of boxes, with one decimal below ten.
     private static String boxes(double number) {
         return number > MOST_BOXES
-                ? t("calc.more-than-so-many", String.format(Locale.ROOT, "%,.0f", MOST_BOXES))
-                : String.format(Locale.ROOT, number < 10 ? "%.1f" : "%,.0f", number);
+                ? t("calc.more-than-so-many", Figures.of("%,.0f", MOST_BOXES))
+                : Figures.of(number < 10 ? "%.1f" : "%,.0f", number);
     }
 }

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mint;
+import org.rollwright.text.Figures;
 
 /// Which kind of its date a coin is, settled by the quickest look.
 ///
@@ -301,7 +302,10 @@ public final class Kinds {
             if (Math.abs(last - grams) >= NEAR) {
                 choices.add(new Choice(
                         Double.toString(grams),
-                        f("kinds.weighs", grams, issue.alloy().metal().word()),
+                        f(
+                                "kinds.weighs",
+                                Figures.plain(grams),
+                                issue.alloy().metal().said()),
                         issue));
                 last = grams;
             }

@@ -15,7 +15,7 @@ public final class Distance {
     /// @param miles what a bare number is in: miles, or kilometres
     /// @return empty when it is no distance of up to five digits
     public static Optional<Double> kilometres(String text, boolean miles) {
-        String plain = text.toLowerCase(Locale.ROOT).replace(" ", "");
+        String plain = Limits.pointed(text.toLowerCase(Locale.ROOT).replace(" ", ""));
         String number = plain.replaceAll("(km|mi|miles)$", "");
         if (!number.matches("[0-9]{1,5}(\\.[0-9]{1,3})?")) {
             return Optional.empty();

@@ -8,10 +8,10 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.regex.Pattern;
+import org.rollwright.text.Figures;
 
 /// How long a text may be, which characters it may hold, which days and numbers there are: the one place that
 /// says so, for pages, commands, files taken in and the record alike.
@@ -39,6 +39,9 @@ public final class Limits {
     public static final int MOST_DECIMALS = 6;
 
     private static final Pattern GROUPED = Pattern.compile("[0-9]{1,3}(,[0-9]{3})++(\\.[0-9]*+)?+");
+
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("(?<=[0-9]),(?=[0-9]{1,2}(?![0-9.,]))");
+    private static final Pattern GROUPING_BLANK = Pattern.compile("(?<=[0-9])[ \u00A0\u202F](?=[0-9]{3}(?![0-9]))");
 
     /// Grams, kilometres and everything else that is measured.
     public static final double MOST_MEASURED = 1e9;
@@ -142,6 +145,23 @@ public final class Limits {
         return GROUPED.matcher(text).matches() ? text.replace(",", "") : text;
     }
 
+    /// A number as a person types it into a field, with a decimal point and its thousands together.
+    ///
+    /// A comma with one or two digits behind it can be nothing but a decimal comma. One with three, as in `1,250`,
+    /// tells thousands apart for those who write a decimal point; where the language in use writes a decimal comma
+    /// it is left as it is, to be refused: it would be wrong by a factor of a thousand one way or the other.
+    public static String typed(String text) {
+        String plain = pointed(GROUPING_BLANK.matcher(text).replaceAll(""));
+        return Figures.comma() ? plain : ungrouped(plain);
+    }
+
+    /// A text whose decimal commas are points, where they can be nothing else: one or two digits follow.
+    public static String pointed(String text) {
+        return text.chars().filter(letter -> letter == ',').count() == 1
+                ? DECIMAL_COMMA.matcher(text).replaceAll(".")
+                : text;
+    }
+
     /// Looks at an amount of money.
     public static Optional<Refusal> amount(BigDecimal amount) {
         // the order matters: neither look unfolds a number such as 1e999999999
@@ -168,6 +188,6 @@ public final class Limits {
 
     /// A number with its thousands told apart, for a sentence.
     public static String thousands(long number) {
-        return String.format(Locale.ROOT, "%,d", number);
+        return Figures.whole(number);
     }
 }

@@ -1,6 +1,6 @@
 package org.rollwright.coin;
 
-import java.util.Locale;
+import org.rollwright.text.Figures;
 
 /// A mass, held in grams. Never negative, never infinite.
 public record Mass(double grams) implements Comparable<Mass> {
@@ -31,7 +31,7 @@ public record Mass(double grams) implements Comparable<Mass> {
     /// Sixteen ounces are never left over.
     public String poundsAndOunces() {
         long tenths = Math.round(grams / GRAMS_PER_OUNCE * 10);
-        String ounces = String.format(Locale.ROOT, "%.1f oz", tenths % TENTHS_PER_POUND / 10.0);
+        String ounces = Figures.of("%.1f oz", tenths % TENTHS_PER_POUND / 10.0);
         return tenths < TENTHS_PER_POUND ? ounces : tenths / TENTHS_PER_POUND + " lb " + ounces;
     }
 

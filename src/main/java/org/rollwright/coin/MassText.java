@@ -18,7 +18,7 @@ public final class MassText {
 
     /// @param words the weight; spaces do not matter
     public static Result read(String words) {
-        String text = words.replaceAll("\\s+", "").toLowerCase(Locale.ROOT);
+        String text = Limits.pointed(words.replaceAll("\\s+", "").toLowerCase(Locale.ROOT));
         if (text.isEmpty()) {
             return bad(t("coin.the-weight-is-missing"));
         }

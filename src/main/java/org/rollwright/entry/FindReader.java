@@ -320,7 +320,7 @@ final class FindReader {
         String wrong = t("entry.does-not-go", token.text(), identity.dateAndMint());
         if (!coin.issues().isEmpty() && all.stream().anyMatch(issue -> Slug.isMetalOf(issue, word))) {
             String metals = coin.issues().stream()
-                    .map(issue -> issue.alloy().metal().word())
+                    .map(issue -> issue.alloy().metal().said())
                     .distinct()
                     .reduce((a, b) -> t("entry.or", a, b))
                     .orElseThrow();

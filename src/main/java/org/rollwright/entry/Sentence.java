@@ -3,13 +3,13 @@ package org.rollwright.entry;
 import static org.rollwright.text.Texts.t;
 
 import java.util.List;
-import java.util.Locale;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Mass;
 import org.rollwright.hunt.Disposition;
+import org.rollwright.text.Figures;
 
 /// Says in plain words what a command will do, for the line under the entry line and for scripts.
 public final class Sentence {
@@ -69,11 +69,8 @@ public final class Sentence {
         if (!issues.isEmpty()) {
             words.append(" · ").append(issues.getFirst().series().name());
             List<String> metals = issues.stream()
-                    .map(issue -> issue.alloy().metal().word() + " "
-                            + String.format(
-                                    Locale.ROOT,
-                                    "%.2f g",
-                                    issue.alloy().weight().grams()))
+                    .map(issue -> issue.alloy().metal().said() + " "
+                            + Figures.of("%.2f g", issue.alloy().weight().grams()))
                     .distinct()
                     .toList();
             words.append(" · ")
@@ -91,7 +88,7 @@ public final class Sentence {
             words.append(" · ").append(t("entry.ender"));
         }
         if (draft.disposition() != Disposition.OPEN) {
-            words.append(" · ").append(draft.disposition().word());
+            words.append(" · ").append(draft.disposition().said());
         }
         if (!facts.photos().isEmpty()) {
             words.append(" · ").append(t("entry.photo", String.join(", ", facts.photos())));
@@ -111,6 +108,6 @@ public final class Sentence {
 
     /// A weight in grams and in pounds and ounces.
     public static String weight(Mass mass) {
-        return String.format(Locale.ROOT, "%.1f g (%s)", mass.grams(), mass.poundsAndOunces());
+        return Figures.of("%.1f g (%s)", mass.grams(), mass.poundsAndOunces());
     }
 }

@@ -1,5 +1,7 @@
 package org.rollwright.hunt;
 
+import static org.rollwright.text.Texts.t;
+
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
@@ -52,6 +54,17 @@ public record BoxDetails(
     /// A full box of which nothing else is known.
     public static BoxDetails plain(String label, int rolls, int coinsPerRoll) {
         return new BoxDetails(label, Form.BOX, rolls, coinsPerRoll, 0, "", "", "", "", "", null, null, null, "", "");
+    }
+
+    /// Who wrapped it, in the word a person reads; another word than ours stays as it was typed.
+    public String wrapSaid() {
+        return switch (wrap) {
+            case "machine" -> t("hunt.wrap-machine");
+            case "customer" -> t("hunt.wrap-customer");
+            case "bank" -> t("hunt.wrap-bank");
+            case "mixed" -> t("hunt.wrap-mixed");
+            default -> wrap;
+        };
     }
 
     /// Coins it should hold when every roll is full.

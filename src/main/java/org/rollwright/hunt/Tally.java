@@ -63,7 +63,7 @@ public final class Tally {
     public static List<Line> byMetal(Collection<Find> finds, Catalog catalog) {
         return most(finds, find -> {
             List<String> metals = catalog.lookup(find.facts().identity()).stream()
-                    .map(issue -> issue.alloy().metal().word())
+                    .map(issue -> issue.alloy().metal().said())
                     .distinct()
                     .toList();
             return either(metals).orElseGet(() -> t("hunt.not-in-the-catalogue"));

@@ -180,7 +180,7 @@ public record History(Denomination denomination, Watch watch, List<BoxHistory> b
     public static String source(BoxDetails details) {
         String name = (details.bank() + (details.branch().isEmpty() ? "" : ", " + details.branch())).strip();
         String source = name.isEmpty() ? unknownSource() : name;
-        return details.wrap().isEmpty() ? source : t("odds.source-wrapped", source, details.wrap());
+        return details.wrap().isEmpty() ? source : t("odds.source-wrapped", source, details.wrapSaid());
     }
 
     /// Everything the yield model may learn from, without one box when it is to be judged.

@@ -8,7 +8,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.apache.commons.rng.sampling.ArraySampler;
 import org.rollwright.catalog.Catalog;
@@ -17,6 +16,7 @@ import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntBook;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.ScopeBook;
+import org.rollwright.text.Figures;
 
 /// Everything the Odds page says of one target in boxes of one denomination. Every number has its interval, and
 /// every part begins with a sentence.
@@ -388,7 +388,7 @@ public record OddsReport(
     static String boxes(double boxes) {
         return Double.isInfinite(boxes) || boxes > 1e7
                 ? t("odds.more-than-a-lifetime-s")
-                : String.format(Locale.ROOT, "%,d", Math.max(1, Math.round(boxes)));
+                : Figures.of("%,d", Math.max(1, Math.round(boxes)));
     }
 
     private static List<VarietyOdds> varieties(HuntBook book, ScopeBook scope) {

@@ -3,7 +3,8 @@ package org.rollwright.odds;
 import static org.rollwright.text.Texts.f;
 import static org.rollwright.text.Texts.t;
 
-import java.util.Locale;
+import org.rollwright.text.Figures;
+import org.rollwright.text.Texts;
 
 /// How a box under way compares with the hunter's own history, and what the rest of it may still give.
 ///
@@ -42,21 +43,23 @@ public record Pace(double percentile, Predictive more, String sentence) {
 
     /// Never 0 or 100: nothing here is certain.
     private static String percent(double p) {
-        return p > 0.995
-                ? t("odds.above-99")
-                : p < 0.005 ? t("odds.below-1") : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+        return p > 0.995 ? t("odds.above-99") : p < 0.005 ? t("odds.below-1") : Figures.percent(p, 0);
     }
 
+    /// English has an ending for each of 1, 2 and 3; other languages say one text for all, or one for 1 beside it.
     static String ordinal(int n) {
+        if (!Texts.locale().getLanguage().equals("en")) {
+            return t("odds.nth", n);
+        }
         int tens = n % 100;
         String ending = tens >= 11 && tens <= 13
-                ? "th"
+                ? ""
                 : switch (n % 10) {
                     case 1 -> "st";
                     case 2 -> "nd";
                     case 3 -> "rd";
-                    default -> "th";
+                    default -> "";
                 };
-        return n + ending;
+        return ending.isEmpty() ? t("odds.nth", n) : n + ending;
     }
 }

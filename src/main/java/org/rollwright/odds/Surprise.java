@@ -6,9 +6,9 @@ import static org.rollwright.text.Texts.t;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.rollwright.text.Figures;
 
 /// Is a box unusual, against the hunter's own history without it?
 ///
@@ -107,6 +107,6 @@ public record Surprise(
         double in = 1 / Math.max(chance, 1e-6);
         return in >= 1e6
                 ? t("odds.a-million")
-                : String.format(Locale.ROOT, "%,d", in < 1000 ? Math.round(in) : Math.round(in / 100) * 100);
+                : Figures.of("%,d", in < 1000 ? Math.round(in) : Math.round(in / 100) * 100);
     }
 }

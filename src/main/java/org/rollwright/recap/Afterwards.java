@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.rollwright.album.Album;
 import org.rollwright.album.AlbumBook;
@@ -23,6 +22,7 @@ import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.Predictive;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.text.Figures;
 
 /// What can be said of a hunt once one has time: what it did to the albums, what was weighed, and how it
 /// compares with what the hunter's own boxes promised. Takes longer than a [Story]; not for an overlay.
@@ -87,7 +87,7 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
     }
 
     static String words(Mass mass) {
-        return String.format(Locale.ROOT, "%,.0f g (%s)", mass.grams(), mass.poundsAndOunces());
+        return Figures.of("%,.0f g (%s)", mass.grams(), mass.poundsAndOunces());
     }
 
     private static Optional<String> odds(HuntBook book, Hunt hunt, Box box, Catalog catalog) {

@@ -8,6 +8,7 @@ import java.util.List;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Mass;
 import org.rollwright.coin.Metal;
+import org.rollwright.text.Figures;
 
 /// What one weight says of one coin: which alloys' tolerances it lies in, given what the scale can show.
 ///
@@ -93,12 +94,10 @@ public record SingleCoin(List<Alloy> fits, String sentence) {
     static String name(Alloy alloy) {
         return alloy.metal() == Metal.COPPER
                 ? (alloy.name().contains("brass") ? t("scale.brass") : t("scale.bronze"))
-                : alloy.metal().word();
+                : alloy.metal().said();
     }
 
     private static String plain(double value) {
-        return java.math.BigDecimal.valueOf(Math.round(value * 1000) / 1000.0)
-                .stripTrailingZeros()
-                .toPlainString();
+        return Figures.plain(Math.round(value * 1000) / 1000.0);
     }
 }

@@ -59,7 +59,7 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
         if (fit.rms() > 3 * clickSd) {
             con.add(f("scope.no-single-motion", fit.rms(), clickSd));
         } else if (fit.motion() != Doubling.Motion.SHIFT) {
-            pro.add(t("scope.one-motion", fit.motion().word()));
+            pro.add(t("scope.one-motion", said(fit.motion())));
         }
         int balance = pro.size() - con.size();
         boolean decided = (markMoved != null && markMoved && punched) || (shelf != null && shelf);
@@ -71,5 +71,14 @@ public record HubDoubling(int leaning, String sentence, List<String> reasonsFor,
                     default -> t("scope.undecided");
                 };
         return new HubDoubling(leaning, sentence, pro, con);
+    }
+
+    private static String said(Doubling.Motion motion) {
+        return switch (motion) {
+            case SHIFT -> t("scope.motion-shift");
+            case ROTATION -> t("scope.motion-rotation");
+            case PIVOT -> t("scope.motion-pivot");
+            case SPREAD -> t("scope.motion-spread");
+        };
     }
 }

@@ -84,6 +84,17 @@ public record Variety(
             return word;
         }
 
+        /// The word a person reads.
+        public String said() {
+            return switch (this) {
+                case COMMON -> t("scope.rarity-common");
+                case UNCOMMON -> t("scope.rarity-uncommon");
+                case SCARCE -> t("scope.rarity-scarce");
+                case RARE -> t("scope.rarity-rare");
+                case VERY_RARE -> t("scope.rarity-very-rare");
+            };
+        }
+
         /// One coin in about so many of its date and mint; an order of magnitude, from memory.
         public int oneIn() {
             return oneIn;

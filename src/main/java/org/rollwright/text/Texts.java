@@ -22,13 +22,16 @@ import org.jspecify.annotations.Nullable;
 
 /// What the tool says, from `texts/pages.properties`, `texts/sentences.properties` and their translations.
 ///
-/// One language for the whole process: the tool has one user. It is chosen once, when the pages start, and is
-/// English before and without that; thread-safe. A text may have forms for counts: `box.coins` is said of many,
-/// `box.coins.one` of one, and a translation may add `.zero`, `.two`, `.few` and `.many`, chosen by the first
-/// value and by the translation's own rule under the key `plural`, in the notation of Unicode's CLDR (Unicode
+/// One language for the whole process: the tool has one user. It is chosen when the pages start and on the page of
+/// settings, and is English before and without that; thread-safe. A text may have forms for counts: `box.coins` is
+/// said of many, `box.coins.one` of one, and a translation may add `.zero`, `.two`, `.few` and `.many`, chosen by
+/// the first value and by the translation's own rule under the key `plural`, in the notation of Unicode's CLDR (Unicode
 /// Technical Standard 35, part 3, "Language Plural Rules"). What a translation lacks is said in English, by
 /// English's rule.
 public final class Texts {
+    /// The languages the tool comes with.
+    public static final List<Locale> OFFERED = List.of(Locale.ENGLISH, Locale.CANADA_FRENCH);
+
     private static final List<String> FILES = List.of("pages", "sentences");
     private static final String PLURAL = "plural";
     private static final String ENGLISH_PLURAL = "one:i = 1 and v = 0";
@@ -41,18 +44,23 @@ public final class Texts {
     private static final String WRITTEN_COMMAND = "./run";
 
     private static volatile String command = WRITTEN_COMMAND;
-    /// The language in use, before it the dialect when there is one, and English behind it for what they lack.
     /// Read when something is said for the first time: a start counts every file.
-    private static volatile @Nullable List<Language> spoken;
+    private static volatile @Nullable Spoken spoken;
 
     private Texts() {}
+
+    /// What is spoken: the language in use, before it the dialect when there is one, and English behind it for what
+    /// they lack.
+    ///
+    /// @param locale as it was chosen, with its country if it names one
+    private record Spoken(Locale locale, List<Language> languages) {}
 
     /// The texts of one language, with its own rule for counts.
     ///
     /// @param counted keys that have a form for a count of one
-    private record Language(String tag, Map<String, String> texts, Set<String> counted, CompactNumberFormat plural) {
+    private record Language(Map<String, String> texts, Set<String> counted, CompactNumberFormat plural) {
         /// @param ending of the files' names, such as `_fr`
-        static Optional<Language> read(String tag, String ending) {
+        static Optional<Language> read(String ending) {
             Map<String, String> texts = new HashMap<>();
             for (String file : FILES) {
                 try (InputStream in = Texts.class.getResourceAsStream("/texts/" + file + ending + ".properties")) {
@@ -68,7 +76,6 @@ public final class Texts {
             return texts.isEmpty()
                     ? Optional.empty()
                     : Optional.of(new Language(
-                            tag,
                             Map.copyOf(texts),
                             texts.keySet().stream()
                                     .filter(key -> key.endsWith(ONE))
@@ -101,11 +108,12 @@ public final class Texts {
         }
     }
 
-    private static List<Language> spoken() {
-        List<Language> now = spoken;
+    private static Spoken spoken() {
+        Spoken now = spoken;
         if (now == null) {
-            now = List.of(Language.read("en", "")
-                    .orElseThrow(() -> new IllegalStateException("missing from the build: texts")));
+            Language english =
+                    Language.read("").orElseThrow(() -> new IllegalStateException("missing from the build: texts"));
+            now = new Spoken(Locale.ENGLISH, List.of(english));
             spoken = now;
         }
         return now;
@@ -139,42 +147,43 @@ public final class Texts {
             String tag = language.getLanguage();
             if (!language.getCountry().isEmpty()) {
                 String dialect = language.getCountry();
-                Language.read(tag + "-" + dialect, "_" + tag + "_" + dialect).ifPresent(found::add);
+                Language.read("_" + tag + "_" + dialect).ifPresent(found::add);
             }
-            Language.read(tag, "_" + tag).ifPresent(found::add);
+            Language.read("_" + tag).ifPresent(found::add);
         }
-        found.add(spoken().getLast());
-        spoken = List.copyOf(found);
+        Locale locale = found.isEmpty() ? Locale.ENGLISH : language;
+        found.add(spoken().languages.getLast());
+        spoken = new Spoken(locale, List.copyOf(found));
     }
 
     /// The language in use, as a tag for `lang`.
     public static String language() {
-        return spoken().getFirst().tag;
+        return locale().toLanguageTag();
     }
 
-    /// The language in use, for names of months and weekdays.
+    /// The language in use, for names of months and weekdays and for figures.
     public static Locale locale() {
-        return Locale.forLanguageTag(language());
+        return spoken().locale;
     }
 
     /// A sentence.
     ///
-    /// @param values what stands for `{0}`, `{1}` … up to `{9}`
+    /// @param values what stands for `{0}`, `{1}` … up to `{9}`; a decimal point in a number becomes the language's
     /// @return the key itself when there is no such text, which TextsTest rules out
     public static String t(String key, @Nullable Object... values) {
         return fill(text(key, values), values, UnaryOperator.identity());
     }
 
     /// A sentence with figures that are rounded or lined up: the text holds the marks of [java.util.Formatter],
-    /// such as `%.1f`. Figures have a decimal point in every language; decision 0010 says why.
+    /// such as `%.1f`, and they are written as the language writes them.
     public static String f(String key, @Nullable Object... values) {
-        return String.format(Locale.ROOT, text(key, values), values);
+        return String.format(locale(), text(key, values), values);
     }
 
     /// All texts whose key begins so, by the rest of their key.
     public static Map<String, String> under(String start) {
         Map<String, String> found = new HashMap<>();
-        for (Language language : spoken().reversed()) {
+        for (Language language : spoken().languages.reversed()) {
             language.texts.forEach((key, text) -> {
                 if (key.startsWith(start)) {
                     found.put(key.substring(start.length()), text);
@@ -186,7 +195,7 @@ public final class Texts {
 
     /// A text in the form for its first value, when that is a count, with its places still open.
     public static String text(String key, @Nullable Object... values) {
-        for (Language language : spoken()) {
+        for (Language language : spoken().languages) {
             if (language.texts.containsKey(key)) {
                 return language.text(key, values);
             }
@@ -208,7 +217,7 @@ public final class Texts {
             int number = open + 2 < text.length() && text.charAt(open + 2) == '}' ? text.charAt(open + 1) - '0' : -1;
             if (number >= 0 && number <= 9 && number < values.length) {
                 Object value = values[number];
-                filled.append(text, told, open).append(value == null ? "" : shown.apply(value.toString()));
+                filled.append(text, told, open).append(value == null ? "" : shown.apply(Figures.said(value)));
                 told = open + 3;
             }
         }

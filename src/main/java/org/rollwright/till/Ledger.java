@@ -19,6 +19,7 @@ import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Refusal;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.HuntBook;
+import org.rollwright.text.Figures;
 
 /// Where every coin's face value is: each movement takes from one place what it gives to another, so the books
 /// always add up to the cent.
@@ -67,7 +68,7 @@ public final class Ledger {
                                 .map(one -> new Refusal(
                                         t(
                                                 "till.later-impossible",
-                                                one.movement.amount.toPlainString(),
+                                                Figures.plain(one.movement.amount),
                                                 one.movement.day,
                                                 one.movement.what),
                                         t("till.check-day-and-amount"))));
@@ -147,7 +148,7 @@ public final class Ledger {
     public Optional<Refusal> book(Movement movement) {
         BigDecimal amount = movement.amount;
         if (amount.signum() <= 0 || amount.scale() > 2) {
-            return Optional.of(new Refusal(t("till.amount-impossible", amount.toPlainString()), t("till.cents-form")));
+            return Optional.of(new Refusal(t("till.amount-impossible", Figures.plain(amount)), t("till.cents-form")));
         }
         if (movement.from == movement.to) {
             return Optional.of(new Refusal(t("till.same-place"), t("till.choose-where-it-went")));
@@ -158,10 +159,10 @@ public final class Ledger {
             return Optional.of(new Refusal(
                     t(
                             "till.not-enough",
-                            there.toPlainString(),
+                            Figures.plain(there),
                             movement.from.words(),
                             movement.day,
-                            amount.toPlainString()),
+                            Figures.plain(amount)),
                     t("till.check-or-enter-first")));
         }
         movements.add(movement);

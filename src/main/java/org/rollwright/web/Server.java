@@ -38,7 +38,6 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.journal.JournalException;
-import org.rollwright.text.Texts;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.guard.Escapes;
 import org.rollwright.web.guard.Gate;
@@ -150,8 +149,7 @@ public final class Server implements AutoCloseable {
     public static Started start(Bench bench, int port) {
         int last = port == 0 ? 0 : Math.min(port + PORTS_TRIED - 1, 65535);
         Map<String, String> settings = bench.settings().read();
-        Manner.use(Manner.of(settings));
-        Texts.use(Locale.forLanguageTag(settings.getOrDefault("language", "en")));
+        Manner.useAll(settings);
         for (int attempt = port; attempt <= last; attempt++) {
             LivePages live = new LivePages();
             Guesses guesses = new Guesses(bench.clock());

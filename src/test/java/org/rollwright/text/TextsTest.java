@@ -119,7 +119,7 @@ class TextsTest {
     @Test
     void a_translation_is_used_and_what_it_lacks_is_said_in_english() {
         Texts.use(Locale.forLanguageTag("eo-FR"));
-        assertThat(Texts.language()).isEqualTo("eo");
+        assertThat(Texts.language()).isEqualTo("eo-FR");
         assertThat(Texts.t("page.boxes")).isEqualTo("Skatoloj");
         assertThat(Texts.t("page.albums")).isEqualTo("Albums");
         assertThat(Texts.under("script.")).containsEntry("close", "Fermi").containsEntry("again", "Try again");

@@ -53,6 +53,10 @@ class TranslatedPagesTest {
     /// test's hunter wrote.
     private static final Set<String> TYPED = Set.of(
             "Rollwright",
+            // languages to choose from, each by its own name
+            "English",
+            "français (Canada)",
+            "qaa",
             "Box 12 and 13",
             "Box 12",
             "Box 13",
@@ -296,6 +300,62 @@ class TranslatedPagesTest {
         assertThat(left).isEmpty();
     }
 
+    /// The other way round: every word of the pages in French stands in a French text, or is data or typed. A word that
+    /// came from an English text or from code is none of these.
+    @Test
+    void nothing_english_is_left_on_the_pages_in_french() throws IOException, InterruptedException {
+        readData();
+        Set<String> french = new HashSet<>();
+        for (String file : FILES) {
+            Properties texts = new Properties();
+            texts.load(
+                    new StringReader(Files.readString(Path.of("src/main/resources/texts", file + "_fr.properties"))));
+            texts.values()
+                    .forEach(text -> WORD.matcher(text.toString())
+                            .results()
+                            .forEach(word -> french.add(word.group().toLowerCase(Locale.ROOT))));
+        }
+        DateFormatSymbols names = DateFormatSymbols.getInstance(Locale.CANADA_FRENCH);
+        for (String[] some : List.of(
+                names.getMonths(), names.getShortMonths(), names.getWeekdays(), names.getShortWeekdays())) {
+            for (String name : some) {
+                french.add(name.replace(".", ""));
+            }
+        }
+        TreeSet<String> left = new TreeSet<>();
+        try (TestBench bench = new TestBench();
+                HttpClient client = HttpClient.newHttpClient()) {
+            bench.typeAnEvening();
+            for (String done : BEFORE) {
+                assertThat(post(client, bench.address, done).statusCode())
+                        .as(done)
+                        .isEqualTo(303);
+            }
+            Texts.use(Locale.CANADA_FRENCH);
+            // what was typed wrongly is quoted in the refusals
+            french.addAll(List.of("zz", "zzz", "abc"));
+            for (String path :
+                    Stream.concat(AllPages.PAGES.stream(), MORE_PAGES.stream()).toList()) {
+                if (!path.startsWith("/guide") && !path.equals("/about")) {
+                    HttpRequest get = HttpRequest.newBuilder(URI.create(bench.address + path.replace(' ', '+')))
+                            .build();
+                    String page = client.send(get, HttpResponse.BodyHandlers.ofString())
+                            .body();
+                    if (page.contains("<html")) {
+                        assertThat(page).as(path).contains("<html lang=\"fr-CA\"");
+                    }
+                    left.addAll(words(path, page, french));
+                }
+            }
+            for (String refused : REFUSED) {
+                HttpResponse<String> answer = post(client, bench.address, refused);
+                assertThat(answer.statusCode()).as(refused).isEqualTo(422);
+                left.addAll(words(refused, answer.body(), french));
+            }
+        }
+        assertThat(left).isEmpty();
+    }
+
     @Test
     void the_record_keeps_its_own_words() throws IOException, InterruptedException {
         makeLanguage();
@@ -337,6 +397,11 @@ class TranslatedPagesTest {
 
     /// Words of a page that are in no bracket and no data.
     private List<String> outside(String where, String page) {
+        return words(where, page, Set.of());
+    }
+
+    /// Words of a page that are in no bracket, no data and none of those known, which are written small.
+    private List<String> words(String where, String page, Set<String> known) {
         String html = page.replaceAll("(?s)<(style|script)\\b.*?</\\1>|<!--.*?-->", "");
         List<String> pieces = new ArrayList<>();
         SPOKEN.matcher(html).results().forEach(found -> pieces.add(bare(found.group(1))));
@@ -351,6 +416,7 @@ class TranslatedPagesTest {
             }
             WORD.matcher(rest)
                     .results()
+                    .filter(word -> !known.contains(word.group().toLowerCase(Locale.ROOT)))
                     .forEach(word -> words.add(where + ": " + word.group() + " in " + piece.strip()));
         }
         return words;

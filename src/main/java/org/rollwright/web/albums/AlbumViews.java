@@ -4,7 +4,6 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.album.AlbumState;
@@ -24,6 +23,7 @@ import org.rollwright.hunt.FindId;
 import org.rollwright.odds.OwnRates;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
+import org.rollwright.text.Figures;
 
 /// What the album pages show, ready to print.
 public final class AlbumViews {
@@ -129,8 +129,8 @@ public final class AlbumViews {
         List<Wish> wants = WantList.of(state, grade, ref -> gradeOf(book, ref), rates::boxes).stream()
                 .map(want -> new Wish(
                         want.hole().key(),
-                        want.rarity().word(),
-                        want.mintage() == null ? "" : String.format(Locale.ROOT, "%,d", want.mintage()),
+                        want.rarity().said(),
+                        want.mintage() == null ? "" : Figures.whole(want.mintage()),
                         want.has() == null ? "" : state(book, want.has()),
                         want.boxes().isPresent() ? boxes(want.boxes().getAsDouble()) : ""))
                 .toList();
@@ -150,7 +150,7 @@ public final class AlbumViews {
         if (boxes > 1e7 || boxes < 1) {
             return boxes < 1 ? t("album.less-than-one") : t("album.more-than-a-lifetime");
         }
-        return String.format(Locale.ROOT, boxes < 10 ? "%.1f" : "%,.0f", boxes);
+        return Figures.of(boxes < 10 ? "%.1f" : "%,.0f", boxes);
     }
 
     private static @Nullable Grade gradeOf(State book, CoinRef ref) {
@@ -174,7 +174,7 @@ public final class AlbumViews {
         Optional<OwnedCoin> coin =
                 ref == null ? Optional.empty() : book.holdings().coin(ref);
         if (coin.isEmpty() || ref == null) {
-            return new Cell(hole.key(), false, "", "", "", rarity.word(), 0);
+            return new Cell(hole.key(), false, "", "", "", rarity.said(), 0);
         }
         long box = ref.findId()
                 .flatMap(book.hunt()::find)
@@ -187,7 +187,7 @@ public final class AlbumViews {
                 stateOf(coin.get().description()),
                 book.cabinet().cameFrom(coin.get()),
                 coin.get().description().note(),
-                rarity.word(),
+                rarity.said(),
                 box);
     }
 
@@ -195,7 +195,7 @@ public final class AlbumViews {
         return some.stream()
                 .filter(one -> concerns(book, one.coin(), hunt))
                 .map(one -> new Telling(
-                        coin(catalog, one.coin()),
+                        coin(book, catalog, one.coin()),
                         one.albumName() + ", "
                                 + one.holes().stream()
                                         .map(Hole::key)
@@ -212,7 +212,7 @@ public final class AlbumViews {
                     .toList();
             groups.add(new Group(
                     proposal.mark(number),
-                    moves.stream().map(move -> sentence(catalog, move)).toList(),
+                    moves.stream().map(move -> sentence(book, catalog, move)).toList(),
                     moves.stream().allMatch(Proposal.Move::isAddition),
                     moves.stream()
                             .map(move -> photographs(book, move.displaced(), move.coin()))
@@ -227,8 +227,8 @@ public final class AlbumViews {
                         .filter(look -> concerns(book, look.coin(), hunt))
                         .map(look -> new Looking(
                                 look.albumName() + ", " + look.hole().key(),
-                                coin(catalog, look.coin()),
-                                coin(catalog, look.there()),
+                                coin(book, catalog, look.coin()),
+                                coin(book, catalog, look.there()),
                                 look.reason(),
                                 photographs(book, look.there(), look.coin())))
                         .toList(),
@@ -279,27 +279,27 @@ public final class AlbumViews {
                 .orElse(List.of());
     }
 
-    private static String coin(Catalog catalog, OwnedCoin coin) {
+    private static String coin(State book, Catalog catalog, OwnedCoin coin) {
         String state = coin.description().state();
         return catalog.name(
                         coin.description().identity(),
                         coin.description().identity().denomination())
-                + (state.isEmpty() ? "" : " " + state) + " (" + coin.provenance()
+                + (state.isEmpty() ? "" : " " + state) + " (" + book.cabinet().cameFrom(coin)
                 + ")";
     }
 
-    /// A move in words, the same for the page and the command.
-    static String sentence(Catalog catalog, Proposal.Move move) {
+    /// A move in words.
+    private static String sentence(State book, Catalog catalog, Proposal.Move move) {
         String hole = move.albumName() + ", " + move.hole().key();
         OwnedCoin displaced = move.displaced();
         return displaced == null
-                ? t("album.addition", hole, coin(catalog, move.coin()))
+                ? t("album.addition", hole, coin(book, catalog, move.coin()))
                 : t(
                         "album.upgrade-the-goes-to",
                         hole,
-                        coin(catalog, move.coin()),
+                        coin(book, catalog, move.coin()),
                         move.reason(),
-                        coin(catalog, displaced),
+                        coin(book, catalog, displaced),
                         move.displacedTo());
     }
 }

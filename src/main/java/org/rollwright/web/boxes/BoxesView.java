@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +16,7 @@ import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.BoxDetails;
 import org.rollwright.hunt.BoxReport;
+import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Manner;
 import org.rollwright.web.shell.Usual;
 
@@ -137,7 +137,7 @@ public record BoxesView(
                     details.label(),
                     day(details.pickedUp()),
                     details.branch().isEmpty() ? details.bank() : details.bank() + ", " + details.branch(),
-                    details.wrap(),
+                    details.wrapSaid(),
                     state(book, box),
                     box.searchedCoins(),
                     box.foundCoins(),
@@ -155,8 +155,7 @@ public record BoxesView(
                 .toList();
         String average = whole.isEmpty()
                 ? ""
-                : String.format(
-                        Locale.ROOT,
+                : Figures.of(
                         "%.1f",
                         whole.stream().mapToInt(Box::foundCoins).average().orElse(0));
         return new Group(
@@ -195,7 +194,7 @@ public record BoxesView(
         Map<String, String> words = new LinkedHashMap<>();
         put(words, t("boxes.bank-label"), details.bank());
         put(words, t("boxes.branch-label"), details.branch());
-        put(words, t("boxes.wrapped-by-label"), details.wrap());
+        put(words, t("boxes.wrapped-by-label"), details.wrapSaid());
         put(words, t("boxes.stamp-or-seal-label"), details.stamp());
         put(words, t("boxes.sister-boxes"), details.sisters());
         put(words, t("boxes.ordered-label"), day(details.ordered()));

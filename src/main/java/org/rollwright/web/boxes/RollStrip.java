@@ -4,6 +4,7 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.List;
 import org.rollwright.hunt.BoxReport;
+import org.rollwright.text.Figures;
 
 /// The rolls of a box side by side, each with a bar as long as its finds are many.
 ///
@@ -31,7 +32,7 @@ public record RollStrip(int most, List<Cell> cells) {
     }
 
     private static Cell cell(BoxReport.RollCell roll, int most) {
-        String off = roll.difference() == 0 ? "" : String.format(java.util.Locale.ROOT, "%+d", roll.difference());
+        String off = roll.difference() == 0 ? "" : Figures.of("%+d", roll.difference());
         String found = roll.coins() == 0 ? t("box.strip-no-finds") : t("box.strip-finds", roll.coins());
         String kind =
                 switch (roll.state()) {

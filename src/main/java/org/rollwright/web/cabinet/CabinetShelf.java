@@ -5,12 +5,13 @@ import org.rollwright.cabinet.CabinetNote;
 import org.rollwright.cabinet.GradingRecord;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.desk.State;
+import org.rollwright.text.Texts;
 import org.rollwright.web.shell.Bench;
 
 /// The cabinet as of the last entry of the journal, built once until the journal grows.
 public final class CabinetShelf {
     /// Everything the pages need of it.
-    public record Contents(long last, CabinetIndex index, ValueModel values, GradingRecord record) {}
+    public record Contents(long last, String language, CabinetIndex index, ValueModel values, GradingRecord record) {}
 
     private record Priced(java.util.Map<?, ?> prices, ValueModel model) {}
 
@@ -24,6 +25,7 @@ public final class CabinetShelf {
         this.priced = new Priced(java.util.Map.of(), none);
         this.contents = new Contents(
                 -1,
+                "",
                 CabinetIndex.of(State.EMPTY.holdings(), State.EMPTY.album().lying(), bench.catalog()),
                 none,
                 GradingRecord.of(java.util.List.of()));
@@ -31,9 +33,12 @@ public final class CabinetShelf {
 
     public Contents contents(State book) {
         Contents now = contents;
-        if (now.last != book.last()) {
+        // words for a person are among what it holds
+        String language = Texts.language();
+        if (now.last != book.last() || !now.language.equals(language)) {
             now = new Contents(
                     book.last(),
+                    language,
                     CabinetIndex.of(book.holdings(), book.album().lying(), bench.catalog()),
                     values(book),
                     GradingRecord.of(book.cabinet().notes().stream()

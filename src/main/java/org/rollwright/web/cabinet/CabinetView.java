@@ -16,6 +16,7 @@ import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
+import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Choice;
 
@@ -137,7 +138,7 @@ public final class CabinetView {
                                 .filter(Objects::nonNull)
                                 .distinct()
                                 .sorted()
-                                .map(metal -> new String[] {metal.word(), metal.word()})
+                                .map(metal -> new String[] {metal.word(), metal.said()})
                                 .toList()),
                 choices(
                         search,
@@ -194,14 +195,12 @@ public final class CabinetView {
 
     public static String value(ValueModel.Value value) {
         return value.typed()
-                ? String.format(Locale.ROOT, "%,.2f", value.amount())
+                ? Figures.of("%,.2f", value.amount())
                 : t("cabinet.about", rough(value.amount()), rough(value.low()), rough(value.high()));
     }
 
     static String rough(double amount) {
-        return amount >= 100
-                ? String.format(Locale.ROOT, "%,.0f", amount)
-                : String.format(Locale.ROOT, amount >= 10 ? "%.1f" : "%.2f", amount);
+        return amount >= 100 ? Figures.of("%,.0f", amount) : Figures.of(amount >= 10 ? "%.1f" : "%.2f", amount);
     }
 
     static List<PlaceRow> places(State book, CabinetIndex index) {

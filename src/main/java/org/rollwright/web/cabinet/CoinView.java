@@ -7,7 +7,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -31,6 +30,7 @@ import org.rollwright.entry.Command;
 import org.rollwright.entry.FindText;
 import org.rollwright.hunt.Disposition;
 import org.rollwright.scope.PhotoSubject;
+import org.rollwright.text.Figures;
 import org.rollwright.web.scope.VarietyViews;
 import org.rollwright.web.shell.Manner;
 import org.rollwright.web.shell.Shown;
@@ -133,7 +133,7 @@ public final class CoinView {
                                 Manner.day(submission.day()),
                                 number(submission.estimate()),
                                 submission.outcome() == 0 ? "" : number(submission.outcome()),
-                                submission.cost().toPlainString()),
+                                Figures.plain(submission.cost())),
                 CabinetView.places(book, state.index()),
                 List.of(
                         CoinThing.prices(
@@ -162,8 +162,7 @@ public final class CoinView {
         Optional<Acquisition> acquisition = book.cabinet().acquisition(ref);
         if (acquisition.isPresent()) {
             BigDecimal price = acquisition.get().price();
-            return acquisition.get().sentence()
-                    + (price == null ? "" : ", " + t("cabinet.bought-for", price.toPlainString()));
+            return acquisition.get().sentence() + (price == null ? "" : ", " + t("cabinet.bought-for", price));
         }
         return ref.findId()
                 .flatMap(book.hunt()::find)
@@ -292,10 +291,7 @@ public final class CoinView {
             if (decision.probabilities().get(i) >= 0.005) {
                 outcomes.addFirst(new Outcome(
                         new Grade(grades.get(i).intValue()).toString(),
-                        String.format(
-                                Locale.ROOT,
-                                "%.0f %%",
-                                100 * decision.probabilities().get(i)),
+                        Figures.percent(decision.probabilities().get(i), 0),
                         CabinetView.rough(values.get(i))));
             }
             if (values.get(i) - fees > rawValue) {

@@ -31,6 +31,10 @@ public final class GuidePages {
     private static final Set<String> PICTURES = Set.of("start.png", "mat.png", "compare.png", "album.png", "recap.png");
     private static final Set<String> SAMPLES = Set.of("narration.vtt", "old-boxes.csv");
 
+    /// Pages of the guide in other languages: language, name of the page, name of its file in the language's folder.
+    private static final Map<String, Map<String, String>> TRANSLATED =
+            Map.of("fr", Map.of("first-evening", "premiere-soiree"));
+
     private final Bench bench;
     private final Parser parser =
             Parser.builder().extensions(List.of(TablesExtension.create())).build();
@@ -116,7 +120,20 @@ public final class GuidePages {
         if (title == null) {
             throw new NotFoundResponse();
         }
-        context.html(PAGES.guideGuide(bench.frame(title, "guide"), pages, page, html.render(parser.parse(text(page))))
+        String spoken = Texts.locale().getLanguage();
+        String translated = TRANSLATED.getOrDefault(spoken, Map.of()).get(page);
+        // a translation lies one folder deeper than what it links to
+        String text = translated == null
+                ? text(page)
+                : text(spoken + "/" + translated).replace("](../", "](");
+        boolean foreign = translated == null && !spoken.equals("en");
+        context.html(PAGES.guideGuide(
+                        bench.frame(title, "guide"),
+                        pages,
+                        page,
+                        foreign ? "en" : Texts.language(),
+                        foreign ? t("guide.only-in-english") : "",
+                        html.render(parser.parse(text)))
                 .render());
     }
 

@@ -17,8 +17,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.text.Texts;
 import org.rollwright.web.guard.Guesses;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Choice;
@@ -28,7 +30,8 @@ import org.rollwright.web.shell.Shown.Field;
 import org.rollwright.web.shell.Shown.Thing;
 import org.rollwright.web.shell.Usual;
 
-/// How the pages write days, money, weights and roads, and what a hunt begins with: the one page of settings.
+/// Which language the pages speak, how they write days, money, weights and roads, and what a hunt begins with: the
+/// one page of settings.
 public final class SettingsPages {
     /// Long enough for the answer and its style sheet.
     private static final Duration A_MOMENT = Duration.ofMillis(700);
@@ -63,15 +66,23 @@ public final class SettingsPages {
             show(context, List.of(t("settings.choose-listed")));
             return;
         }
+        Optional<String> language = Optional.ofNullable(context.formParam(Manner.LANGUAGE));
+        if (language.isPresent()
+                && languages().stream().noneMatch(one -> one.value().equals(language.get()))) {
+            context.status(HttpStatus.UNPROCESSABLE_CONTENT);
+            show(context, List.of(t("settings.choose-listed")));
+            return;
+        }
+        language.ifPresent(tag -> chosen.put(Manner.LANGUAGE, tag));
         chosen.put(Manner.REGION, region.get().code());
         chosen.put(Manner.WEIGHTS, weights.get().name().toLowerCase(Locale.ROOT));
         chosen.put(Manner.ROADS, roads.get().name().toLowerCase(Locale.ROOT));
-        Shown.Thing mine = settings(Manner.of(chosen));
+        Shown.Thing mine = settings(Manner.of(chosen), language.orElse(Texts.language()));
         try {
             synchronized (this) {
-                Shown.check(context, settings(Manner.now()), mine);
+                Shown.check(context, settings(Manner.now(), Texts.language()), mine);
                 bench.settings().choose(chosen);
-                Manner.use(Manner.of(bench.settings().read()));
+                Manner.useAll(bench.settings().read());
             }
         } catch (IOException e) {
             context.status(HttpStatus.SERVICE_UNAVAILABLE);
@@ -147,11 +158,21 @@ public final class SettingsPages {
         return Optional.ofNullable(context.formParam(name)).orElse("").strip();
     }
 
+    /// The languages there are, each by its own name; one that stands in the file of settings besides, too.
+    private static List<Choice> languages() {
+        Locale now = Texts.locale();
+        return Stream.concat(Texts.OFFERED.stream(), Stream.of(now))
+                .distinct()
+                .map(one -> new Choice(one.toLanguageTag(), one.getDisplayName(one), one.equals(now)))
+                .toList();
+    }
+
     private void show(Context context, List<String> problems) {
         Manner now = Manner.now();
         context.html(PAGES.guideSettings(
                         bench.frame(t("page.settings"), "guide"),
                         problems,
+                        languages(),
                         Arrays.stream(Manner.Region.values())
                                 .map(one -> new Choice(one.code(), one.words(), one == now.region()))
                                 .toList(),
@@ -168,7 +189,7 @@ public final class SettingsPages {
                                 Manner.road(12.1)),
                         fromPhone(context),
                         guesses.summary().orElse(""),
-                        settings(now),
+                        settings(now, Texts.language()),
                         Usual.of(bench.settings().read()),
                         usual(Usual.of(bench.settings().read())),
                         bench.catalog().denominations().stream()
@@ -178,14 +199,15 @@ public final class SettingsPages {
                 .render());
     }
 
-    /// How days, money, weights and roads are written.
-    private static Thing settings(Manner manner) {
+    /// The language, and how days, money, weights and roads are written.
+    private static Thing settings(Manner manner, String language) {
         return new Thing(
                 "settings",
                 t("page.settings"),
                 "/settings",
                 event -> false,
                 List.of(
+                        Field.line(Manner.LANGUAGE, t("settings.language"), language),
                         Field.line(
                                 Manner.REGION,
                                 t("settings.days-and-money-as-in"),

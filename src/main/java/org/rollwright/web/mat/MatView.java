@@ -28,6 +28,7 @@ import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.Prompt;
 import org.rollwright.scope.VarietyShelf;
+import org.rollwright.text.Figures;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.odds.OddsShelf;
 import org.rollwright.web.scope.AttributionView;
@@ -252,7 +253,7 @@ public record MatView(
                 where,
                 // the place is said in front of it; once is enough
                 look.startsWith(where + " ") ? look.substring(where.length() + 1) : look,
-                String.format(java.util.Locale.ROOT, "%,d", prompt.oneIn()),
+                Figures.whole(prompt.oneIn()),
                 hunt.trials()
                         .contains(new Hunt.Trial(find.id(), prompt.variety().key())));
     }
@@ -294,9 +295,7 @@ public record MatView(
                     hunt.boxes().indexOf(find.box()) + 1,
                     find.roll(),
                     find.ender(),
-                    find.disposition() == org.rollwright.hunt.Disposition.OPEN
-                            ? ""
-                            : find.disposition().word(),
+                    find.disposition().said(),
                     FindText.print(find, catalog, denomination),
                     time(find.at()),
                     attribution(book, varieties, find)));
@@ -321,7 +320,7 @@ public record MatView(
     }
 
     private static String share(double part) {
-        return part < LEAST_SHARE ? "" : String.format(java.util.Locale.ROOT, "%.1f %%", 100 * part);
+        return part < LEAST_SHARE ? "" : Figures.percent(part, 1);
     }
 
     private static List<String> side(Box box, boolean finished, List<String> odds) {

@@ -21,6 +21,7 @@ import org.rollwright.odds.History;
 import org.rollwright.odds.OddsReport;
 import org.rollwright.odds.Pace;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.text.Texts;
 import org.rollwright.web.shell.Bench;
 
 /// The odds as the pages need them: the report kept for one state of the journal, and what the other boxes say
@@ -50,7 +51,8 @@ public final class OddsShelf {
     }
 
     OddsReport report(State book, Denomination denomination, Watch watch) {
-        String key = denomination + "|" + watch.name() + "|" + watch.rule();
+        // its sentences are in one language
+        String key = denomination + "|" + watch.name() + "|" + watch.rule() + "|" + Texts.language();
         Kept known = kept;
         if (known != null && known.at == book.last() && known.key.equals(key)) {
             return known.report;
@@ -114,7 +116,7 @@ public final class OddsShelf {
     }
 
     private Others others(State book, Hunt hunt, Box box, Watch watch, long perBox) {
-        String key = box.id() + "|" + watch.name();
+        String key = box.id() + "|" + watch.name() + "|" + Texts.language();
         Others known = others;
         if (known != null && known.hunt == hunt.id().number() && known.key.equals(key)) {
             return known;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.rollwright.odds.OddsReport;
+import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Choice;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -98,19 +99,17 @@ public record OddsView(
         if (Double.isInfinite(value) || value > 1e7) {
             return "–";
         }
-        return value < 10 ? String.format(Locale.ROOT, "%.1f", value) : String.format(Locale.ROOT, "%,.0f", value);
+        return value < 10 ? Figures.of("%.1f", value) : Figures.of("%,.0f", value);
     }
 
     /// A number of finds per box, with enough digits for rare coins.
     public static String small(double value) {
         // below, a figure says nothing that 0 does not
-        return value < 1e-12
-                ? "0"
-                : value >= 0.1 ? String.format(Locale.ROOT, "%.2f", value) : String.format(Locale.ROOT, "%.2g", value);
+        return value < 1e-12 ? "0" : value >= 0.1 ? Figures.of("%.2f", value) : Figures.of("%.2g", value);
     }
 
     /// A probability as percent.
     public static String percent(double p) {
-        return p > 0 && p < 0.005 ? "<1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+        return p > 0 && p < 0.005 ? "<" + Figures.percent(0.01, 0) : Figures.percent(p, 0);
     }
 }

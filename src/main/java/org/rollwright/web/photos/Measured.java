@@ -15,6 +15,7 @@ import org.rollwright.scope.HubDoubling;
 import org.rollwright.scope.Repunch;
 import org.rollwright.scope.picture.CoinOutline;
 import org.rollwright.scope.picture.ColourShare;
+import org.rollwright.text.Figures;
 
 /// What was measured on a photograph from the points set so far: outline, doubling, mint mark, colour.
 ///
@@ -112,9 +113,9 @@ public record Measured(
         List<FitRow> rows = fit.fits().stream()
                 .map(one -> new FitRow(
                         said(one.motion()),
-                        String.format(Locale.ROOT, "%.3f", one.rms()),
-                        String.format(Locale.ROOT, "%.1f", one.aicc()),
-                        one.aicc() == best ? "" : String.format(Locale.ROOT, "+%.1f", one.aicc() - best),
+                        Figures.of("%.3f", one.rms()),
+                        Figures.of("%.1f", one.aicc()),
+                        one.aicc() == best ? "" : Figures.of("+%.1f", one.aicc() - best),
                         one.aicc() == best))
                 .toList();
         return new Doubled(

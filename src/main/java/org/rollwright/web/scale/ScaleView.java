@@ -23,6 +23,7 @@ import org.rollwright.scale.MetalContent;
 import org.rollwright.scale.MetalPrice;
 import org.rollwright.scale.MixedPile;
 import org.rollwright.scale.SingleCoin;
+import org.rollwright.text.Figures;
 import org.rollwright.web.mat.Answer;
 import org.rollwright.web.shell.Choice;
 import org.rollwright.web.shell.Manner;
@@ -100,7 +101,8 @@ public record ScaleView(
     }
 
     static String name(Alloy alloy) {
-        return alloy.name().replace('-', ' ') + ", " + alloy.weight().grams() + " g";
+        return alloy.name().replace('-', ' ') + ", "
+                + Figures.plain(alloy.weight().grams()) + " g";
     }
 
     private static Optional<Alloy> alloy(Catalog catalog, String name) {
@@ -318,19 +320,31 @@ public record ScaleView(
                     : "";
             rows.add(new MetalRow(
                     coin + ", " + alloy.name().replace('-', ' '),
-                    alloy.weight().grams() + " g",
+                    Figures.plain(alloy.weight().grams()) + " g",
                     alloy.composition() + silver,
                     content.value().signum() == 0
                             ? ""
-                            : content.complete()
-                                    ? content.value().toPlainString()
-                                    : t("scale.in-part", content.value().toPlainString()),
+                            : content.complete() ? Figures.plain(content.value()) : t("scale.in-part", content.value()),
                     cautioned.getOrDefault(alloy.name(), false)));
         }
         return rows;
     }
 
     private static String price(MetalPrice price) {
-        return t("scale.metal-price", price.metal(), price.asTyped(), price.day());
+        String metal = price.metal()
+                .in(Element.class)
+                .map(one -> switch (one) {
+                    case COPPER -> t("scale.copper");
+                    case ZINC -> t("scale.zinc");
+                    case NICKEL -> t("scale.nickel");
+                    case SILVER -> t("scale.silver");
+                    default -> one.word();
+                })
+                .orElse(price.metal().word());
+        return t(
+                "scale.metal-price",
+                metal,
+                price.asTyped().replace(" per ", " " + t("scale.per") + " "),
+                Manner.day(price.day()));
     }
 }

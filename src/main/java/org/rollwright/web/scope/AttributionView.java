@@ -5,7 +5,6 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Identity;
@@ -17,6 +16,7 @@ import org.rollwright.scope.Investigation;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.scope.VerdictWord;
+import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Choice;
 import org.rollwright.web.shell.CoinPictures;
 import org.rollwright.web.shell.Manner;
@@ -151,11 +151,11 @@ public record AttributionView(
 
     static String percent(double p) {
         if (p >= 0.995) {
-            return "> 99 %";
+            return "> " + Figures.percent(0.99, 0);
         }
         return p >= 0.01
-                ? String.format(Locale.ROOT, "%.0f %%", 100 * p)
-                : p >= 0.0005 ? String.format(Locale.ROOT, "%.1f %%", 100 * p) : "< 0.1 %";
+                ? Figures.percent(p, 0)
+                : p >= 0.0005 ? Figures.percent(p, 1) : "< " + Figures.percent(0.001, 1);
     }
 
     private static @Nullable Kept kept(State book, VarietyShelf shelf, Find find) {

@@ -16,6 +16,7 @@ import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyBook;
 import org.rollwright.scope.VarietyShelf;
+import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Choice;
 import org.rollwright.web.shell.CoinPictures;
 
@@ -151,7 +152,7 @@ public final class VarietyViews {
                 name(catalog, one.denomination()),
                 one.type(),
                 one.where(),
-                one.rarity().word(),
+                one.rarity().said(),
                 book.hunt().checks().getOrDefault(one.key(), 0),
                 book.scope().varieties().containsKey(one.key()));
     }
@@ -203,7 +204,7 @@ public final class VarietyViews {
                         .map(coin -> CoinPictures.look(catalog, coin, one.looks(), !one.lacksMintMark()))
                         .orElse(CoinPictures.Look.NONE),
                 markers,
-                one.rarity().word(),
+                one.rarity().said(),
                 one.rarity().oneIn(),
                 one.lookalikes(),
                 one.note(),
@@ -220,7 +221,7 @@ public final class VarietyViews {
     }
 
     private static String percent(double value) {
-        return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+        return value == Math.rint(value) ? Long.toString((long) value) : Figures.plain(value);
     }
 
     public static List<Thumb> thumbs(State book, Catalog catalog, PhotoSubject about) {

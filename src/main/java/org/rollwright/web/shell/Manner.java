@@ -16,12 +16,13 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.coin.Distance;
 import org.rollwright.coin.Mass;
+import org.rollwright.text.Figures;
 import org.rollwright.text.Texts;
 
 /// How pages write days, money, weights and roads.
 ///
-/// Regions are those that write numbers as the texts do, with a decimal point; days and money follow Unicode's
-/// CLDR as the JDK carries it. Files, the command line and sentences of the record keep ISO days and plain
+/// Figures are written as the language writes them ([Figures]); days and money follow it and the region, after
+/// Unicode's CLDR as the JDK carries it. Files, the command line and sentences of the record keep ISO days and plain
 /// amounts, so that they mean the same everywhere. One manner for the whole process: the tool has one user.
 public record Manner(Region region, Weights weights, Roads roads) {
     /// Names of the settings.
@@ -29,6 +30,7 @@ public record Manner(Region region, Weights weights, Roads roads) {
 
     public static final String WEIGHTS = "weights";
     public static final String ROADS = "roads";
+    public static final String LANGUAGE = "language";
 
     private static final DateTimeFormatter PLAIN_DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ROOT);
 
@@ -64,8 +66,14 @@ public record Manner(Region region, Weights weights, Roads roads) {
             };
         }
 
+        /// The language in use as it is written there; without a region the language's own country, if it names one.
         private Locale locale() {
-            return Locale.of("en", code);
+            Locale spoken = Texts.locale();
+            return this == NONE ? spoken : Locale.of(spoken.getLanguage(), code);
+        }
+
+        private boolean known() {
+            return !locale().getCountry().isEmpty();
         }
     }
 
@@ -104,6 +112,12 @@ public record Manner(Region region, Weights weights, Roads roads) {
 
     private static volatile Manner now = PLAIN;
 
+    /// The manner and the language of all settings, from now on.
+    public static void useAll(Map<String, String> settings) {
+        use(of(settings));
+        Texts.use(Locale.forLanguageTag(settings.getOrDefault(LANGUAGE, "en")));
+    }
+
     public static Manner now() {
         return now;
     }
@@ -134,11 +148,11 @@ public record Manner(Region region, Weights weights, Roads roads) {
 
     public static String day(LocalDate day) {
         Region region = now.region;
-        return region == Region.NONE
-                ? PLAIN_DAY.withLocale(Texts.locale()).format(day)
-                : DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
-                        .withLocale(Locale.of(Texts.locale().getLanguage(), region.code()))
-                        .format(day);
+        return region.known()
+                ? DateTimeFormatter.ofLocalizedDate(FormatStyle.MEDIUM)
+                        .withLocale(region.locale())
+                        .format(day)
+                : PLAIN_DAY.withLocale(Texts.locale()).format(day);
     }
 
     /// A day in the computer's time zone.
@@ -146,11 +160,11 @@ public record Manner(Region region, Weights weights, Roads roads) {
         return day(LocalDate.ofInstant(instant, ZoneId.systemDefault()));
     }
 
-    /// An amount; without a region the bare number, as its currency is said beside it.
+    /// An amount; without a region and a country of the language the bare number, as its currency is said beside it.
     public static String amount(BigDecimal amount, CurrencyUnit currency) {
         Region region = now.region;
-        if (region == Region.NONE) {
-            return amount.toPlainString();
+        if (!region.known()) {
+            return Figures.plain(amount);
         }
         NumberFormat format = NumberFormat.getCurrencyInstance(region.locale());
         format.setCurrency(currency.toCurrency());
@@ -161,23 +175,21 @@ public record Manner(Region region, Weights weights, Roads roads) {
 
     /// A weight of coins; what coins should weigh stays in grams, as mints say it.
     public static String mass(double grams) {
-        String metric = grams < 100
-                ? String.format(Locale.ROOT, "%.2f g", grams)
-                : String.format(Locale.ROOT, "%,.1f g", grams);
+        String metric = grams < 100 ? Figures.of("%.2f g", grams) : Figures.of("%,.1f g", grams);
         return switch (now.weights) {
             case BOTH ->
                 grams < 100 ? metric : metric + " (" + Mass.ofGrams(grams).poundsAndOunces() + ")";
             case GRAMS -> metric;
             case OUNCES ->
                 grams < 100
-                        ? String.format(Locale.ROOT, "%.3f oz", grams / Mass.GRAMS_PER_OUNCE)
+                        ? Figures.of("%.3f oz", grams / Mass.GRAMS_PER_OUNCE)
                         : Mass.ofGrams(grams).poundsAndOunces();
         };
     }
 
     public static String road(double kilometres) {
         return switch (now.roads) {
-            case BOTH -> String.format(Locale.ROOT, "%.1f km (%.1f mi)", kilometres, kilometres / Distance.KM_PER_MILE);
+            case BOTH -> Figures.of("%.1f km (%.1f mi)", kilometres, kilometres / Distance.KM_PER_MILE);
             case KILOMETRES, MILES -> roadField(kilometres);
         };
     }

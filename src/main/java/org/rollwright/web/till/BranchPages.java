@@ -95,10 +95,10 @@ public final class BranchPages {
         }
         List<String> fees = new ArrayList<>();
         if (branch.boxFee().signum() > 0) {
-            fees.add(t("branch.fee-a-box", branch.boxFee().toPlainString()));
+            fees.add(t("branch.fee-a-box", branch.boxFee()));
         }
         if (branch.countPercent().signum() > 0) {
-            fees.add(t("branch.for-counting", branch.countPercent().toPlainString()));
+            fees.add(t("branch.for-counting", branch.countPercent()));
         }
         return new TillView.BranchRow(
                 branch.name(),

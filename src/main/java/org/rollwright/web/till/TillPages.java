@@ -14,7 +14,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -28,6 +27,7 @@ import org.rollwright.hunt.Hunt;
 import org.rollwright.hunt.Watch;
 import org.rollwright.odds.History;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.text.Figures;
 import org.rollwright.till.Account;
 import org.rollwright.till.Bookings;
 import org.rollwright.till.Branch;
@@ -122,7 +122,7 @@ public final class TillPages {
                         one.label(),
                         one.source(),
                         String.join(", ", one.rolls()),
-                        String.format(Locale.ROOT, "%+d", one.coins()),
+                        Figures.of("%+d", one.coins()),
                         signed(one.amount(), currency)))
                 .toList()
                 .reversed();
@@ -144,7 +144,7 @@ public final class TillPages {
                 shorts,
                 shortSum(uneven, currency),
                 own(book, ledger, currency, prior),
-                String.format(Locale.ROOT, "%.0f", 100 * prior),
+                Figures.of("%.0f", 100 * prior),
                 TillForm.today(bench).toString(),
                 book.undoAsOf(0));
     }

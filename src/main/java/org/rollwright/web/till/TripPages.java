@@ -36,6 +36,7 @@ import org.rollwright.hunt.Watch;
 import org.rollwright.odds.History;
 import org.rollwright.odds.Interval;
 import org.rollwright.odds.YieldModel;
+import org.rollwright.text.Figures;
 import org.rollwright.text.Texts;
 import org.rollwright.till.Account;
 import org.rollwright.till.CalendarFile;
@@ -201,8 +202,8 @@ public final class TripPages {
                             one.denomination().toString(),
                             watch.name(),
                             one.source(),
-                            String.format(Locale.ROOT, "%.1f", one.fullBoxes()),
-                            String.format(Locale.ROOT, "%.1f", hours),
+                            Figures.of("%.1f", one.fullBoxes()),
+                            Figures.of("%.1f", hours),
                             f("tillround.range", mean, ninety.low(), ninety.high()),
                             f("tillround.range", mean / hours, ninety.low() / hours, ninety.high() / hours)));
                 });
@@ -283,6 +284,7 @@ public final class TripPages {
                 PAGES.tillRound(bench.frame(t("trip.bank-round"), "till"), view).render());
     }
 
+    /// Points as their field holds them.
     private static String points(double worth) {
         return worth == Math.rint(worth) ? Long.toString((long) worth) : String.format(Locale.ROOT, "%.2f", worth);
     }
@@ -311,7 +313,7 @@ public final class TripPages {
                 round.day().getDayOfWeek().getDisplayName(TextStyle.FULL, Texts.locale()),
                 calls,
                 Manner.road(round.kilometres()),
-                points(round.worth()),
+                Figures.plain(Math.round(100 * round.worth()) / 100.0),
                 best);
     }
 
