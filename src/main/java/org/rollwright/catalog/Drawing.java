@@ -4,6 +4,7 @@ import static java.util.Locale.ROOT;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -20,7 +21,12 @@ public final class Drawing {
     private static final int GAP = 24;
 
     private static final Pattern IDS = Pattern.compile("<(g|circle) id=\"([a-z0-9-]+)\"([^>]*)>");
+    private static final Pattern FINE = Pattern.compile("<(path|circle|g)[^>]*class=\"fine\"[^>]*/>");
+    private static final Pattern STROKE = Pattern.compile("stroke-width=\"([0-9.]+)\"");
     private static final Pattern TITLE = Pattern.compile("<title>.*?</title>", Pattern.DOTALL);
+
+    /// Where the date of a coin without a drawing stands.
+    private static final Mark MIDDLE = new Mark(Mark.What.DATE, "", 0, 9999, List.of(), "", 500, 570, 150, 0, 0);
 
     private final Zones zones;
 
@@ -59,6 +65,53 @@ public final class Drawing {
                 + drawn.toString().strip()
                 + (marked ? marking(looks, ink(drawn.toString(), looks)) : "")
                 + "</svg>";
+    }
+
+    /// A face as a file of its own, of which pages draw any number of coins: its group has the id `face`, its slots
+    /// are filled by the custom properties `--coin-field` and `--coin-relief` of the page.
+    ///
+    /// @param svg the text of the face's drawing, blank when there is none
+    /// @param small whether it is for coins of less than about 72 pixels: without fine lines, the others stronger
+    /// @param without zones whose lines are left out
+    public static String face(String svg, boolean small, Set<String> without) {
+        String body = svg.isEmpty()
+                ? "<circle class=\"field\" cx=\"500\" cy=\"500\" r=\"490\" stroke-width=\"14\"/>"
+                : TITLE.matcher(svg.substring(svg.indexOf('>') + 1, svg.lastIndexOf("</svg>")))
+                        .replaceFirst("");
+        StringBuilder drawn = new StringBuilder();
+        Matcher groups = IDS.matcher(body);
+        while (groups.find()) {
+            String hidden = without.contains(groups.group(2)) ? " visibility=\"hidden\"" : "";
+            groups.appendReplacement(
+                    drawn, Matcher.quoteReplacement("<" + groups.group(1) + hidden + groups.group(3) + ">"));
+        }
+        groups.appendTail(drawn);
+        String plain = drawn.toString().strip();
+        if (small) {
+            plain = FINE.matcher(plain).replaceAll("");
+            plain = STROKE.matcher(plain)
+                    .replaceAll(found -> "stroke-width=\"" + Math.round(Double.parseDouble(found.group(1)) * 2) + "\"");
+        }
+        return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 1000 1000\"><g id=\"face\" fill=\"none\""
+                + " stroke=\"currentColor\" stroke-width=\"" + (small ? 18 : 9)
+                + "\" stroke-linecap=\"round\" stroke-linejoin=\"round\">"
+                + plain.replace("class=\"field\"", "fill=\"var(--coin-field, none)\"")
+                        .replace("class=\"relief\"", "fill=\"var(--coin-relief, none)\"")
+                + "</g></svg>";
+    }
+
+    /// Date and mint mark of a side in their places, as paths.
+    public String dateAndMint(Zones.Shown shown) {
+        return shown.face().marks().stream()
+                .map(Mark::zone)
+                .distinct()
+                .map(zone -> marks(shown, zone))
+                .reduce("", String::concat);
+    }
+
+    /// A date in the middle of a coin of which there is no drawing.
+    public String bare(String date) {
+        return letters(date, MIDDLE);
     }
 
     private String marks(Zones.Shown shown, String zone) {

@@ -27,6 +27,7 @@ import org.rollwright.web.scope.ScopePages;
 import org.rollwright.web.sheets.SheetPages;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.ChangedPages;
+import org.rollwright.web.shell.Coins;
 import org.rollwright.web.shell.LivePages;
 import org.rollwright.web.till.BranchPages;
 import org.rollwright.web.till.TillPages;
@@ -40,6 +41,9 @@ final class Routes {
             RoutesConfig routes, Bench bench, AlbumShelf albums, OddsShelf odds, LivePages live, Guesses guesses) {
         // whatever page a save came from, its form comes back on one page
         new ChangedPages(bench).register(routes);
+
+        // the drawings of coins, on many pages
+        Coins.register(routes);
 
         // Mat: hunts, and the entry line
         new MatPages(bench, albums, odds, live).register(routes);

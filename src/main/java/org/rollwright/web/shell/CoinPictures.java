@@ -100,7 +100,8 @@ public final class CoinPictures {
                 shown.face().description());
     }
 
-    private static String drawing(String face) {
+    /// The text of a drawing of ours, blank where there is none.
+    static String drawing(String face) {
         return DRAWINGS.computeIfAbsent(face, name -> {
             try (InputStream in = CoinPictures.class.getResourceAsStream("/catalog/zones/" + name + ".svg")) {
                 return in == null ? "" : new String(in.readAllBytes(), StandardCharsets.UTF_8);
