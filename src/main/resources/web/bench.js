@@ -72,6 +72,28 @@
     if (back && !document.activeElement.matches("input:not([type=checkbox]), textarea")) back.click();
   });
 
+  // The size of an album's holes, kept for the next one; large coins get their fine lines.
+  var zoom = document.getElementById("zoom");
+  if (zoom) {
+    var leaf = document.querySelector(".leaf");
+    var size = function () {
+      leaf.style.setProperty("--hole", zoom.value + "px");
+      leaf.classList.toggle("large", zoom.value >= 110);
+      leaf.querySelectorAll(".coin use").forEach(function (one) {
+        var now = one.getAttribute("href");
+        var then = zoom.value > 72 ? now.replace(".small.svg", ".svg") : now.replace(/(\.small)?\.svg/, ".small.svg");
+        if (now !== then) one.setAttribute("href", then);
+      });
+    };
+    try { zoom.value = localStorage.getItem("hole") || zoom.value; } catch (e) { /* the usual size then */ }
+    zoom.closest(".zoom").hidden = false;
+    if (zoom.value !== "64") size();
+    zoom.addEventListener("input", function () {
+      size();
+      try { localStorage.setItem("hole", zoom.value); } catch (e) { /* for this page only */ }
+    });
+  }
+
   // Holes of an album: arrows go from one to the next, Space sets it, and a mouse may be drawn over several.
   var lookIn = document.getElementById("look-in");
   if (lookIn) {

@@ -134,13 +134,17 @@ public final class AlbumPages {
                         .album(id)
                         .map(album -> AlbumViews.page(
                                 book,
+                                bench.catalog(),
                                 shelf.shelves().state(album, book.holdings()),
                                 album.rule(),
                                 wished,
                                 shelf.rates(book),
+                                bench.clock().instant(),
                                 problems)))
                 .orElseThrow(NotFoundResponse::new);
-        context.html(PAGES.albumsAlbum(bench.frame(view.name(), "albums"), view, typed(context))
+        String by = Optional.ofNullable(context.queryParam("by")).orElse("");
+        boolean byYear = by.isEmpty() ? view.isByYear() : by.equals("year");
+        context.html(PAGES.albumsAlbum(bench.frame(view.name(), "albums"), view, typed(context), byYear)
                 .render());
     }
 

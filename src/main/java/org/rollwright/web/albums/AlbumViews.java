@@ -2,9 +2,15 @@ package org.rollwright.web.albums;
 
 import static org.rollwright.text.Texts.t;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.album.AlbumState;
 import org.rollwright.album.Hole;
@@ -14,19 +20,29 @@ import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.OwnedCoin;
 import org.rollwright.catalog.AlbumExample;
 import org.rollwright.catalog.Catalog;
+import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Rarity;
+import org.rollwright.catalog.Side;
 import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
+import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.odds.OwnRates;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.text.Figures;
+import org.rollwright.web.shell.Coins;
 
 /// What the album pages show, ready to print.
 public final class AlbumViews {
+    /// Holes of a year that stand beside each other.
+    private static final int MOST_IN_A_ROW = 5;
+
+    private static final Duration A_YEAR = Duration.ofDays(365);
+
     private AlbumViews() {}
 
     /// The list of albums.
@@ -54,7 +70,26 @@ public final class AlbumViews {
             List<Cell> cells,
             List<Wish> wants,
             String wished,
-            List<String> problems) {}
+            List<String> problems) {
+        /// The holes year by year.
+        public List<Year> years() {
+            Map<Integer, List<Cell>> years = new LinkedHashMap<>();
+            cells.forEach(cell -> years.computeIfAbsent(cell.year(), year -> new ArrayList<>())
+                    .add(cell));
+            return years.entrySet().stream()
+                    .map(year -> new Year(year.getKey(), year.getValue()))
+                    .toList();
+        }
+
+        /// Whether years have so few holes that a row for each shows more than a page does.
+        public boolean isByYear() {
+            return years().stream().allMatch(year -> year.cells().size() <= MOST_IN_A_ROW)
+                    && years().size() < cells.size();
+        }
+    }
+
+    /// The holes of a year.
+    public record Year(int year, List<Cell> cells) {}
 
     /// What was typed in the forms of an album's page, one of which was refused: to be put right.
     ///
@@ -71,7 +106,24 @@ public final class AlbumViews {
     ///
     /// @param state what lies there: grade, colour and so on; blank for an empty hole
     /// @param mark key, semi-key, scarce or blank
-    public record Cell(String key, boolean filled, String state, String from, String note, String mark, long box) {}
+    /// @param coin what lies there, or what belongs there
+    /// @param chance of a hundred that a year like the last one fills it; 0 when it is filled or nobody can say
+    public record Cell(
+            String key,
+            boolean filled,
+            String state,
+            String from,
+            String note,
+            String mark,
+            long box,
+            int year,
+            Coins.Coin coin,
+            int chance) {
+        /// The class of its edge.
+        public String edge() {
+            return mark.isEmpty() ? "" : "edge-" + mark.replace(' ', '-');
+        }
+    }
 
     /// One line of the want list.
     ///
@@ -95,12 +147,24 @@ public final class AlbumViews {
     /// Moves that are accepted together.
     ///
     /// @param photographs addresses that lay the photographs of old and new coin over each other
-    public record Group(String mark, List<String> moves, boolean addition, List<String> photographs) {}
+    public record Group(String mark, List<Moved> moves, boolean addition, List<String> photographs) {}
+
+    /// One move, said and seen.
+    ///
+    /// @param before the coin that gives way, null for an addition
+    public record Moved(String text, Coins.@Nullable Coin before, Coins.Coin after) {}
 
     /// Two coins to hold side by side.
     ///
     /// @param photographs address that lays their photographs over each other, blank unless both have one
-    public record Looking(String where, String coin, String there, String reason, String photographs) {}
+    public record Looking(
+            String where,
+            String coin,
+            String there,
+            String reason,
+            String photographs,
+            Coins.Coin before,
+            Coins.Coin after) {}
 
     /// A coin whose kind is to be told, or that is of a variety, and an empty hole.
     public record Telling(String coin, String where) {}
@@ -121,10 +185,18 @@ public final class AlbumViews {
     }
 
     public static Page page(
-            State book, AlbumState state, String rule, String wished, OwnRates rates, List<String> problems) {
+            State book,
+            Catalog catalog,
+            AlbumState state,
+            String rule,
+            String wished,
+            OwnRates rates,
+            Instant now,
+            List<String> problems) {
         Grade grade = Grade.parse(wished).orElse(null);
+        Map<Denomination, Double> yearly = new HashMap<>();
         List<Cell> cells = state.places().holes().stream()
-                .map(hole -> cell(book, state, hole))
+                .map(hole -> cell(book, catalog, state, hole, chance(book, catalog, hole, rates, now, yearly)))
                 .toList();
         List<Wish> wants = WantList.of(state, grade, ref -> gradeOf(book, ref), rates::boxes).stream()
                 .map(want -> new Wish(
@@ -168,13 +240,52 @@ public final class AlbumViews {
         return facts.state().isEmpty() ? t("album.no-grade-told") : facts.state();
     }
 
-    private static Cell cell(State book, AlbumState state, Hole hole) {
-        Rarity rarity = hole.issues().getFirst().rarity();
+    /// Of a hundred, by the full boxes of the last twelve months and the boxes it takes for an even chance.
+    private static int chance(
+            State book, Catalog catalog, Hole hole, OwnRates rates, Instant now, Map<Denomination, Double> yearly) {
+        if (!hole.variety().isEmpty()) {
+            // what is known of a date is not known of its varieties
+            return 0;
+        }
+        double boxes = yearly.computeIfAbsent(
+                hole.issues().getFirst().identity().denomination(), coins -> boxesOfAYear(book, catalog, coins, now));
+        OptionalDouble even = rates.boxes(hole.issues());
+        return even.isEmpty() ? 0 : (int) Math.round(100 * (1 - Math.pow(0.5, boxes / even.getAsDouble())));
+    }
+
+    private static double boxesOfAYear(State book, Catalog catalog, Denomination coins, Instant now) {
+        Instant from = now.minus(A_YEAR);
+        long searched = book.hunt().boxes().stream()
+                .filter(box -> box.denomination().equals(coins)
+                        && box.hunt()
+                                .flatMap(book.hunt()::hunt)
+                                .filter(hunt -> hunt.touched().isAfter(from))
+                                .isPresent())
+                .mapToLong(Box::searchedCoins)
+                .sum();
+        return catalog.facts(coins)
+                .map(facts -> searched / (double) facts.coinsPerBox())
+                .orElse(0.0);
+    }
+
+    private static Cell cell(State book, Catalog catalog, AlbumState state, Hole hole, int chance) {
+        Issue issue = hole.issues().getFirst();
+        Rarity rarity = issue.rarity();
         CoinRef ref = state.content().get(hole.key());
         Optional<OwnedCoin> coin =
                 ref == null ? Optional.empty() : book.holdings().coin(ref);
         if (coin.isEmpty() || ref == null) {
-            return new Cell(hole.key(), false, "", "", "", rarity.said(), 0);
+            return new Cell(
+                    hole.key(),
+                    false,
+                    "",
+                    "",
+                    "",
+                    rarity.said(),
+                    0,
+                    hole.year(),
+                    Coins.of(catalog, issue, null, null, side(state, hole)),
+                    chance);
         }
         long box = ref.findId()
                 .flatMap(book.hunt()::find)
@@ -188,7 +299,30 @@ public final class AlbumViews {
                 book.cabinet().cameFrom(coin.get()),
                 coin.get().description().note(),
                 rarity.said(),
-                box);
+                box,
+                hole.year(),
+                seen(book, catalog, coin.get(), side(state, hole)),
+                0);
+    }
+
+    /// A coin as it is, by its photograph where there is one.
+    private static Coins.Coin seen(State book, Catalog catalog, OwnedCoin coin, @Nullable Side side) {
+        Coins.Coin drawn = Coins.of(catalog, coin.description(), side);
+        return photos(book, coin).stream()
+                .findFirst()
+                .map(photo -> drawn.photographed(photo.photo()))
+                .orElse(drawn);
+    }
+
+    /// The reverse where the holes of a date differ by their design, which it tells; otherwise the side with the date.
+    private static @Nullable Side side(AlbumState state, Hole hole) {
+        Issue issue = hole.issues().getFirst();
+        boolean several = state.places().holes().stream()
+                .map(other -> other.issues().getFirst())
+                .anyMatch(other -> other.year() == issue.year()
+                        && other.mint().equals(issue.mint())
+                        && !other.identity().design().equals(issue.identity().design()));
+        return several ? Side.REVERSE : null;
     }
 
     private static List<Telling> tellings(State book, Catalog catalog, List<Proposal.Untold> some, long hunt) {
@@ -212,7 +346,12 @@ public final class AlbumViews {
                     .toList();
             groups.add(new Group(
                     proposal.mark(number),
-                    moves.stream().map(move -> sentence(book, catalog, move)).toList(),
+                    moves.stream()
+                            .map(move -> new Moved(
+                                    sentence(book, catalog, move),
+                                    move.displaced() == null ? null : seen(book, catalog, move.displaced(), null),
+                                    seen(book, catalog, move.coin(), null)))
+                            .toList(),
                     moves.stream().allMatch(Proposal.Move::isAddition),
                     moves.stream()
                             .map(move -> photographs(book, move.displaced(), move.coin()))
@@ -230,7 +369,9 @@ public final class AlbumViews {
                                 coin(book, catalog, look.coin()),
                                 coin(book, catalog, look.there()),
                                 look.reason(),
-                                photographs(book, look.there(), look.coin())))
+                                photographs(book, look.there(), look.coin()),
+                                seen(book, catalog, look.there(), null),
+                                seen(book, catalog, look.coin(), null)))
                         .toList(),
                 tellings(book, catalog, proposal.untold(), hunt),
                 tellings(book, catalog, proposal.varieties(), hunt),

@@ -14,11 +14,11 @@ import org.rollwright.cabinet.Place;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
-import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Choice;
+import org.rollwright.web.shell.Coins;
 
 /// What the pages of the Cabinet show.
 public final class CabinetView {
@@ -57,9 +57,16 @@ public final class CabinetView {
 
     /// One coin in the list.
     ///
-    /// @param photo its first photograph, blank when there is none
+    /// @param coin as it looks, by its photograph where there is one
     public record Row(
-            String ref, String name, String state, String place, String from, String value, int alike, String photo) {}
+            String ref,
+            String name,
+            String state,
+            String place,
+            String from,
+            String value,
+            int alike,
+            Coins.Coin coin) {}
 
     /// A place in the tree.
     ///
@@ -84,7 +91,7 @@ public final class CabinetView {
                                 .map(CabinetView::value)
                                 .orElse(""),
                         state.index().alike(entry.description().identity()),
-                        photo(book, entry)))
+                        coin(book, bench, entry)))
                 .toList();
         return new Listing(
                 search,
@@ -98,19 +105,20 @@ public final class CabinetView {
                 Math.min(before + 1, found.size()),
                 before + rows.size(),
                 shown,
-                rows.stream().anyMatch(row -> !row.photo().isEmpty()),
+                rows.stream().anyMatch(row -> !row.coin().photo().isEmpty()),
                 places(book, state.index()),
                 problems,
                 book.undoAsOf(0));
     }
 
-    private static String photo(State book, CabinetIndex.Entry entry) {
+    private static Coins.Coin coin(State book, Bench bench, CabinetIndex.Entry entry) {
+        Coins.Coin drawn = Coins.of(bench.catalog(), entry.description());
         return entry.ref()
                 .findId()
                 .flatMap(id ->
                         book.scope().photos(PhotoSubject.find(id)).stream().findFirst())
-                .map(PhotoNote::photo)
-                .orElse("");
+                .map(photo -> drawn.photographed(photo.photo()))
+                .orElse(drawn);
     }
 
     private static List<Choices> choices(CabinetIndex index, Search search) {

@@ -4,6 +4,7 @@ import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
@@ -14,6 +15,7 @@ import org.rollwright.entry.Sentence;
 import org.rollwright.scope.Prompt;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.shell.Bench;
+import org.rollwright.web.shell.Coins;
 
 /// What stands below the entry line: what it will record, what to choose from, or what is wrong.
 ///
@@ -26,7 +28,9 @@ public record Answer(
     private static final int SAID = 8;
 
     /// One command in words.
-    public record Said(String text, String check, List<MatView.Alert> alerts) {}
+    ///
+    /// @param coin the coin it would record, null for what is no find
+    public record Said(String text, String check, List<MatView.Alert> alerts, Coins.@Nullable Coin coin) {}
 
     static Answer empty() {
         return new Answer("empty", "", "", "", List.of(), List.of());
@@ -61,13 +65,14 @@ public record Answer(
                         said.add(new Said(
                                 Sentence.of(command, catalog, box),
                                 look(bench, found.draft().facts().identity()),
-                                alerts));
+                                alerts,
+                                Coins.of(catalog, found.draft().facts())));
                     } else {
-                        said.add(new Said(Sentence.of(command, catalog, box), "", List.of()));
+                        said.add(new Said(Sentence.of(command, catalog, box), "", List.of(), null));
                     }
                 }
                 if (commands.size() > SAID) {
-                    said.add(new Said(t("answer.more-of-the-line", commands.size() - SAID), "", List.of()));
+                    said.add(new Said(t("answer.more-of-the-line", commands.size() - SAID), "", List.of(), null));
                 }
                 yield new Answer("clear", line, "", "", List.of(), said);
             }

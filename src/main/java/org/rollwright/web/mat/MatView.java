@@ -26,12 +26,14 @@ import org.rollwright.hunt.Tempo;
 import org.rollwright.hunt.Watch;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
+import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.Prompt;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.text.Figures;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.odds.OddsShelf;
 import org.rollwright.web.scope.AttributionView;
+import org.rollwright.web.shell.Coins;
 
 /// Everything the Mat shows of a hunt, ready to print.
 ///
@@ -92,7 +94,8 @@ public record MatView(
             List<PromptLine> prompts,
             int morePrompts,
             List<String> milestones,
-            List<Alert> alerts) {}
+            List<Alert> alerts,
+            Coins.Coin coin) {}
 
     /// A variety worth a look on the find.
     ///
@@ -120,7 +123,8 @@ public record MatView(
             String disposition,
             String line,
             String time,
-            String attribution) {}
+            String attribution,
+            Coins.Coin coin) {}
 
     static MatView of(
             State book, Hunt hunt, Catalog catalog, VarietyShelf varieties, AlbumShelf shelf, OddsShelf odds) {
@@ -241,7 +245,8 @@ public record MatView(
                         .toList(),
                 Math.max(0, prompts.size() - PROMPTED),
                 Milestones.of(book.hunt(), find, catalog),
-                shelf.alerts(book, find).stream().map(MatView::alert).toList());
+                shelf.alerts(book, find).stream().map(MatView::alert).toList(),
+                coin(book, catalog, find));
     }
 
     private static PromptLine promptLine(Hunt hunt, Find find, Prompt prompt) {
@@ -298,9 +303,19 @@ public record MatView(
                     find.disposition().said(),
                     FindText.print(find, catalog, denomination),
                     time(find.at()),
-                    attribution(book, varieties, find)));
+                    attribution(book, varieties, find),
+                    coin(book, catalog, find)));
         }
         return rows;
+    }
+
+    /// The find as it looks, by its photograph where there is one.
+    private static Coins.Coin coin(State book, Catalog catalog, Find find) {
+        Coins.Coin drawn = Coins.of(catalog, find.facts());
+        return book.scope().photos(PhotoSubject.find(find.id())).stream()
+                .findFirst()
+                .map(photo -> drawn.photographed(photo.photo()))
+                .orElse(drawn);
     }
 
     private static String attribution(State book, VarietyShelf varieties, Find find) {

@@ -201,10 +201,12 @@ public final class PaperPages {
                         .album(id)
                         .map(album -> AlbumViews.page(
                                 book,
+                                bench.catalog(),
                                 albums.shelves().state(album, book.holdings()),
                                 album.rule(),
                                 "",
                                 albums.rates(book),
+                                bench.clock().instant(),
                                 List.of())))
                 .orElseThrow(NotFoundResponse::new);
         List<List<String>> rows = new ArrayList<>();

@@ -59,8 +59,8 @@ public final class Coins {
     public record Coin(String face, String without, String tint, String wear, Content marks, String photo) {
         /// Where its drawing lies.
         public String drawing(int pixels) {
-            return "/coins/" + (face.isEmpty() ? "bare" : face) + (pixels < FINE_FROM ? ".small.svg" : ".svg")
-                    + "?v=" + version(face) + (without.isEmpty() ? "" : "&without=" + without) + "#face";
+            return "/coins/" + (face.isEmpty() ? "bare" : face) + (pixels < FINE_FROM ? ".small.svg" : ".svg") + "?v="
+                    + version(face) + (without.isEmpty() ? "" : "&without=" + without) + "#face";
         }
 
         /// The same with its photograph.
@@ -71,7 +71,7 @@ public final class Coins {
 
     /// A coin of an issue, ungraded.
     public static Coin of(Catalog catalog, Issue issue) {
-        return of(catalog, issue, null, null, side(catalog, issue));
+        return of(catalog, issue, null, null, null);
     }
 
     /// A coin as it was described.
@@ -91,12 +91,15 @@ public final class Coins {
             return new Coin("", "", "nickel", wear(facts.grade()), output -> output.writeContent(date), "");
         }
         Issue issue = known.getFirst();
-        return of(catalog, issue, facts.colour(), facts.grade(), side == null ? side(catalog, issue) : side);
+        return of(catalog, issue, facts.colour(), facts.grade(), side);
     }
 
-    /// A side of an issue in some state.
+    /// An issue in some state.
+    ///
+    /// @param asked side to be seen; null for the one with the date
     public static Coin of(
-            Catalog catalog, Issue issue, @Nullable Colour colour, @Nullable Grade grade, Side side) {
+            Catalog catalog, Issue issue, @Nullable Colour colour, @Nullable Grade grade, @Nullable Side asked) {
+        Side side = asked == null ? side(catalog, issue) : asked;
         Optional<Zones.Shown> shown = catalog.zones().shown(issue, side);
         String face = shown.map(one -> one.face().name()).orElse("");
         String without =
@@ -125,7 +128,7 @@ public final class Coins {
         if (issue.identity().denomination().key().equals("two-dollars")) {
             return "two-metals";
         }
-        return switch (issue.alloys().getFirst().metal().toString()) {
+        return switch (issue.alloy().metal().word()) {
             case "copper" ->
                 switch (colour == null ? issue.year() < BROWN_BEFORE ? Colour.BN : Colour.RB : colour) {
                     case BN -> "copper-bn";
@@ -144,7 +147,9 @@ public final class Coins {
         int points = grade.points();
         return points <= WELL_WORN
                 ? "worn-4"
-                : points <= WORN ? "worn-3" : points <= FINE ? "worn-2" : points < UNCIRCULATED ? "worn-1" : "mint-state";
+                : points <= WORN
+                        ? "worn-3"
+                        : points <= FINE ? "worn-2" : points < UNCIRCULATED ? "worn-1" : "mint-state";
     }
 
     /// What changes when a drawing does, so that browsers may keep it for good.
@@ -169,8 +174,9 @@ public final class Coins {
         if (svg.isEmpty() && !face.equals("bare")) {
             throw new NotFoundResponse();
         }
-        Set<String> without = Arrays.stream(
-                        Optional.ofNullable(context.queryParam("without")).orElse("").split(","))
+        Set<String> without = Arrays.stream(Optional.ofNullable(context.queryParam("without"))
+                        .orElse("")
+                        .split(","))
                 .filter(zone -> !zone.isEmpty())
                 .collect(Collectors.toSet());
         context.header("Cache-Control", "private, max-age=" + A_YEAR + ", immutable");
