@@ -237,7 +237,8 @@ public final class Comparison {
             return new Proposal.Move(group, album.id(), album.name(), spot.hole, coin, null, "", "");
         }
         Spot next = placeAfter.get(there);
-        String to = next == null ? t("album.duplicates") : albums.get(next.album).name() + ", " + next.hole.key();
+        String to =
+                next == null ? t("album.duplicates") : albums.get(next.album).name() + ", " + next.hole.key();
         String reason = policy.compare(coin.description(), there.description()) instanceof Policy.Verdict.Better better
                 ? better.reason()
                 : "";

@@ -94,7 +94,7 @@ class FrenchTextsTest {
     }
 
     /// Keys without those of a form for a count, which a language has where it needs them.
-    private static TreeSet<String> plain(Set<String> keys) {
+    private static Set<String> plain(Set<String> keys) {
         TreeSet<String> plain = new TreeSet<>(keys);
         plain.removeIf(key -> key.endsWith(".one") || key.equals("plural"));
         return plain;
@@ -102,14 +102,14 @@ class FrenchTextsTest {
 
     @Test
     void every_text_is_there_in_french() throws IOException {
-        TreeSet<String> missing = plain(texts("").keySet());
+        Set<String> missing = plain(texts("").keySet());
         missing.removeAll(texts("_fr").keySet());
         assertThat(missing).as("without a French text").isEmpty();
     }
 
     @Test
     void no_french_text_has_lost_its_english_one() throws IOException {
-        TreeSet<String> lost = plain(texts("_fr").keySet());
+        Set<String> lost = plain(texts("_fr").keySet());
         lost.removeAll(texts("").keySet());
         assertThat(lost).isEmpty();
         assertThat(texts("_fr").keySet().stream().filter(key -> key.endsWith(".one")))
@@ -177,7 +177,8 @@ class FrenchTextsTest {
     /// rédacteur" of the Government of Canada's Translation Bureau tells it of punctuation (from memory).
     @Test
     void punctuation_is_that_of_canada() throws IOException {
-        Pattern wrong = Pattern.compile(" [!?]| ;(?! ?:|$)| :(?=\\s|$|<)| %(?![-+,.0-9$]*[dfsg])| \\$|« |[^\\u00A0]»|\\p{L}'\\p{L}");
+        Pattern wrong = Pattern.compile(
+                " [!?]| ;(?! ?:|$)| :(?=\\s|$|<)| %(?![-+,.0-9$]*[dfsg])| \\$|« |[^\\u00A0]»|\\p{L}'\\p{L}");
         List<String> found = new ArrayList<>();
         texts("_fr").forEach((key, text) -> {
             if (key.equals("plural")) {
@@ -185,7 +186,10 @@ class FrenchTextsTest {
             }
             // what is typed or named stands as it is
             String words = text.replaceAll("<code>.*?</code>|<kbd>.*?</kbd>|<[^>]*>", "");
-            wrong.matcher(words).results().map(MatchResult::group).forEach(one -> found.add(key + ": '" + one + "' in " + text));
+            wrong.matcher(words)
+                    .results()
+                    .map(MatchResult::group)
+                    .forEach(one -> found.add(key + ": '" + one + "' in " + text));
         });
         assertThat(found).isEmpty();
     }
@@ -203,7 +207,9 @@ class FrenchTextsTest {
         for (String row : rows) {
             String[] cells = row.split(" *\\| *");
             String said = cells[2].split(",")[0];
-            assertThat(texts.values()).as(row).anyMatch(text -> text.toLowerCase(Locale.CANADA_FRENCH).contains(said));
+            assertThat(texts.values())
+                    .as(row)
+                    .anyMatch(text -> text.toLowerCase(Locale.CANADA_FRENCH).contains(said));
             for (String other : cells[3].split(", *")) {
                 Pattern word = Pattern.compile("(?iu)(?<!\\p{L})" + Pattern.quote(other) + "s?(?!\\p{L})");
                 texts.forEach((key, text) -> {

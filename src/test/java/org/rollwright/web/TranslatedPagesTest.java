@@ -316,8 +316,8 @@ class TranslatedPagesTest {
                             .forEach(word -> french.add(word.group().toLowerCase(Locale.ROOT))));
         }
         DateFormatSymbols names = DateFormatSymbols.getInstance(Locale.CANADA_FRENCH);
-        for (String[] some : List.of(
-                names.getMonths(), names.getShortMonths(), names.getWeekdays(), names.getShortWeekdays())) {
+        for (String[] some :
+                List.of(names.getMonths(), names.getShortMonths(), names.getWeekdays(), names.getShortWeekdays())) {
             for (String name : some) {
                 french.add(name.replace(".", ""));
             }

@@ -1,6 +1,7 @@
 package org.rollwright.web.cabinet;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
@@ -178,8 +179,9 @@ public final class CoinView {
             return List.of();
         }
         return note.stays().stream()
-                .map(stay -> Manner.day(stay.since()) + ": "
-                        + (stay.place() == null
+                .map(stay -> labelled(
+                        Manner.day(stay.since()),
+                        stay.place() == null
                                 ? t("cabinet.nowhere-word")
                                 : CabinetIndex.path(book.cabinet(), stay.place())))
                 .toList();

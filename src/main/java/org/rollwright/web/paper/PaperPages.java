@@ -1,6 +1,7 @@
 package org.rollwright.web.paper;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -263,12 +264,13 @@ public final class PaperPages {
         }
         view.report().remarks().forEach(remark -> notes.add(Paper.plain(remark)));
         view.breakdowns()
-                .forEach(breakdown -> notes.add(Paper.plain(breakdown.title() + ": "
-                        + String.join(
+                .forEach(breakdown -> notes.add(Paper.plain(labelled(
+                        breakdown.title(),
+                        String.join(
                                 ", ",
                                 breakdown.lines().stream()
                                         .map(line -> line.label() + " " + line.coins())
-                                        .toList()))));
+                                        .toList())))));
         List<List<String>> rows = view.byRoll().stream()
                 .map(roll -> List.of(roll.roll(), Paper.plain(String.join(", ", roll.finds()))))
                 .toList();

@@ -1,6 +1,7 @@
 package org.rollwright.web.till;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -110,7 +111,7 @@ public final class TillPages {
             if (lines.size() < LISTED) {
                 lines.add(new TillView.Line(
                         Manner.day(move.day()),
-                        words(move) + (move.what().isBlank() ? "" : ": " + move.what()),
+                        move.what().isBlank() ? words(move) : labelled(words(move), move.what()),
                         Manner.amount(move.amount(), currency),
                         move.where()));
             }
@@ -339,7 +340,7 @@ public final class TillPages {
 
     private static Paper.Sheet statement(Ledger ledger, CurrencyUnit currency, LocalDate today, String paper) {
         List<String> notes = new ArrayList<>(List.of(t("till.in-as-of", currency.getCode(), Manner.day(today))));
-        balances(ledger, currency).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
+        balances(ledger, currency).forEach(balance -> notes.add(labelled(balance.words(), balance.amount())));
         notes.add(t("till.outside-balance", Manner.amount(ledger.sum().negate(), currency)));
         List<List<String>> rows = ledger.movements().stream()
                 .map(move -> List.of(

@@ -1,6 +1,7 @@
 package org.rollwright.web.till;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -161,9 +162,8 @@ public final class TripPages {
         }
         @Nullable HuntId hunt = effort.hunt();
         String name = hunt == null ? "" : book.hunt().hunt(hunt).map(Hunt::name).orElse("");
-        String what = effort.phase().words()
-                + (name.isEmpty() ? "" : ", " + name)
-                + (effort.note().isBlank() ? "" : ": " + effort.note());
+        String kind = effort.phase().words() + (name.isEmpty() ? "" : ", " + name);
+        String what = effort.note().isBlank() ? kind : labelled(kind, effort.note());
         return new TillView.Line(Manner.day(effort.day()), what, String.join(", ", parts), effort.branch());
     }
 
@@ -304,8 +304,10 @@ public final class TripPages {
 
     private static TillView.Day day(Round round, boolean best) {
         List<String> calls = round.calls().stream()
-                .map(call -> call.branch().name() + ", " + Manner.road(call.kilometres())
-                        + (call.why().isEmpty() ? "" : ": " + String.join("; ", call.why())))
+                .map(call -> {
+                    String where = call.branch().name() + ", " + Manner.road(call.kilometres());
+                    return call.why().isEmpty() ? where : labelled(where, String.join("; ", call.why()));
+                })
                 .toList();
         return new TillView.Day(
                 round.day().toString(),
