@@ -24,6 +24,7 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Limits;
 import org.rollwright.desk.State;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.FindText;
@@ -309,7 +310,7 @@ public final class CoinView {
     }
 
     private static double amount(Map<String, String> typed, String name, double otherwise) {
-        String text = typed.getOrDefault(name, "").strip();
+        String text = Limits.typed(typed.getOrDefault(name, "").strip());
         return text.matches("[0-9]{1,9}(\\.[0-9]{1,4})?") ? Double.parseDouble(text) : otherwise;
     }
 }

@@ -17,6 +17,7 @@ import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.CoinSheet;
 import org.rollwright.cabinet.LabelSheet;
+import org.rollwright.coin.Limits;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
@@ -59,7 +60,7 @@ public final class PaperPages {
     }
 
     private static double number(Context context, String name, double otherwise) {
-        String text = field(context, name, "");
+        String text = Limits.pointed(field(context, name, ""));
         return text.matches("[0-9]{1,4}(\\.[0-9]{1,3})?") ? Double.parseDouble(text) : text.isEmpty() ? otherwise : -1;
     }
 

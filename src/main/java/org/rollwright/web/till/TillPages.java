@@ -21,6 +21,7 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.action.Action;
 import org.rollwright.action.TillActions;
+import org.rollwright.coin.Limits;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
@@ -242,8 +243,8 @@ public final class TillPages {
     }
 
     private static double prior(Context context) {
-        String text =
-                Optional.ofNullable(context.queryParam("prior")).orElse("").strip();
+        String text = Limits.pointed(
+                Optional.ofNullable(context.queryParam("prior")).orElse("").strip());
         return text.matches("[0-9]{1,2}(\\.[0-9]{1,2})?") ? Double.parseDouble(text) / 100 : 0.1;
     }
 

@@ -29,6 +29,7 @@ import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Hunt;
@@ -243,7 +244,8 @@ public final class TripPages {
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
         Map<Integer, Double> own = new HashMap<>();
-        typed.forEach((name, value) -> {
+        typed.forEach((name, said) -> {
+            String value = Limits.pointed(said);
             if (name.matches("worth[0-9]{1,4}") && value.matches("[0-9]{1,4}(\\.[0-9]{1,2})?")) {
                 own.put(Integer.valueOf(name.substring(5)), Double.valueOf(value));
             }
