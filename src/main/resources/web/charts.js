@@ -10,6 +10,10 @@
   var ink = colour("--ink"), soft = colour("--soft"), line = colour("--line"), copper = colour("--copper"), felt = colour("--felt");
   var still = matchMedia("(prefers-reduced-motion: reduce)").matches;
 
+  function written(value) {
+    return typeof value === "number" ? value.toLocaleString(document.documentElement.lang, { maximumFractionDigits: 2 }) : value;
+  }
+
   // The page holds a chart's room open where there is something to draw.
   function draw(id, option) {
     var place = document.getElementById(id);
@@ -18,13 +22,14 @@
     option.animation = !still;
     option.aria = { enabled: true };
     option.textStyle = { color: ink, fontFamily: "inherit" };
-    option.tooltip = { trigger: "axis", renderMode: "richText" };
+    option.tooltip = { trigger: "axis", renderMode: "richText", valueFormatter: written };
     chart.setOption(option);
     addEventListener("resize", function () { chart.resize(); });
   }
 
   function axis(more) {
-    return Object.assign({ axisLine: { lineStyle: { color: soft } }, axisLabel: { color: soft }, splitLine: { lineStyle: { color: line } } }, more);
+    var label = more.type === "category" ? { color: soft } : { color: soft, formatter: written };
+    return Object.assign({ axisLine: { lineStyle: { color: soft } }, axisLabel: label, splitLine: { lineStyle: { color: line } } }, more);
   }
 
   if (prices) {

@@ -2,7 +2,9 @@
 // does not flash nor move: the chosen theme, and whether there will be large keys.
 function say(key, value) {
   "use strict";
-  if (String(value) === "1" && window.texts[key + ".one"]) key += ".one";
+  // the browser knows the same rules for counts as the tool: Unicode's CLDR
+  var form = /^[0-9]+$/.test(String(value)) ? "." + new Intl.PluralRules(document.documentElement.lang).select(Number(value)) : "";
+  if (form && window.texts[key + form]) key += form;
   return (window.texts[key] || key).replace("{0}", value === undefined ? "" : value);
 }
 (function () {

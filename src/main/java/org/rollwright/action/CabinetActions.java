@@ -23,6 +23,7 @@ import org.rollwright.cabinet.PriceLine;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
@@ -230,7 +231,7 @@ public final class CabinetActions {
     }
 
     private static double points(Typed typed, String name, String what) {
-        String text = typed.text(name);
+        String text = Limits.pointed(typed.text(name));
         double points = text.matches(GRADE_POINTS) ? Double.parseDouble(text) : 0;
         if (points < 1 || points > 70) {
             typed.wrong(t("typed.no-points", what, Refusal.quote(text)), t("typed.write-points"));

@@ -1,5 +1,6 @@
 package org.rollwright.action;
 
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
@@ -211,7 +212,7 @@ public final class Typed {
         return switch (MassText.read(text(name))) {
             case MassText.Result.Good good -> good.mass();
             case MassText.Result.Bad bad -> {
-                wrong(what + ": " + bad.flaw().wrong(), bad.flaw().right());
+                wrong(labelled(what, bad.flaw().wrong()), bad.flaw().right());
                 yield Mass.ofGrams(0);
             }
         };

@@ -51,7 +51,7 @@ public record PriceLine(Grade grade, @Nullable Colour colour, String amount) {
         if (amount.isEmpty()) {
             return Optional.empty();
         }
-        Optional<BigDecimal> money = Limits.money(amount);
+        Optional<BigDecimal> money = Limits.money(Limits.typed(amount));
         if (money.isEmpty()) {
             return Refusal.of(t("cabinet.no-amount-at", label, amount), t("cabinet.write-amount"));
         }
@@ -73,7 +73,7 @@ public record PriceLine(Grade grade, @Nullable Colour colour, String amount) {
                 before.ifPresent(price -> events.add(new CabinetEvent.PriceForgotten(price)));
                 continue;
             }
-            BigDecimal amount = Limits.money(line.amount).orElseThrow();
+            BigDecimal amount = Limits.money(Limits.typed(line.amount)).orElseThrow();
             if (before.isEmpty() || before.get().amount().compareTo(amount) != 0) {
                 events.add(
                         new CabinetEvent.PriceNoted(new PricePoint(issue, line.grade, line.colour, amount, day, note)));

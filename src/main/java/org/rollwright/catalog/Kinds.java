@@ -16,6 +16,7 @@ import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.coin.Alloy;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mint;
 import org.rollwright.text.Figures;
 
@@ -227,7 +228,7 @@ public final class Kinds {
 
     private static double number(String text) {
         try {
-            return Double.parseDouble(text);
+            return Double.parseDouble(Limits.pointed(text));
         } catch (NumberFormatException e) {
             return Double.NaN;
         }

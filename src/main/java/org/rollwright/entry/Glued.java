@@ -50,7 +50,7 @@ final class Glued {
         int end = token.text().length();
         int behind = end - behind(dated, catalog, of);
         boolean whole = behind == end && !isDate(dated, catalog, of);
-        if (!known || whole || date == 0 && behind == end) {
+        if (!known || whole || (date == 0 && behind == end)) {
             into.add(token);
             return;
         }
@@ -100,9 +100,9 @@ final class Glued {
         boolean grade = Grade.parse(word).isPresent() && word.chars().anyMatch(Character::isDigit);
         return grade
                 || TIMES.matcher(word).matches()
-                || word.length() > 1 && catalog.tradeWord(word).isPresent()
-                || word.length() > LONGEST_MINT
+                || (word.length() > 1 && catalog.tradeWord(word).isPresent())
+                || (word.length() > LONGEST_MINT
                         && catalog.issues().stream()
-                                .anyMatch(issue -> issue.words().contains(word));
+                                .anyMatch(issue -> issue.words().contains(word)));
     }
 }

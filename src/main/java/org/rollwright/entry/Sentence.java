@@ -1,5 +1,6 @@
 package org.rollwright.entry;
 
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.util.List;
@@ -46,9 +47,9 @@ public final class Sentence {
                         : t("entry.f-moves-to-box", move.find(), move.box(), roll(move.roll()));
             case Command.Split split -> t("entry.split-said", split.coins(), split.find());
             case Command.Drop drop -> t("entry.f-is-struck-out", drop.find());
-            case Command.Put put -> "f" + put.find() + ": " + put.disposition().word();
+            case Command.Put put -> labelled("f" + put.find(), put.disposition().said());
             case Command.PutRest rest ->
-                t("entry.all-undecided", rest.disposition().word());
+                t("entry.all-undecided", rest.disposition().said());
             case Command.Finish finish -> t("entry.finish-this-hunt");
             case Command.Resume resume -> t("entry.go-on-with-this-hunt");
         };

@@ -41,7 +41,7 @@ public final class Tally {
         }
         return decades.entrySet().stream()
                 .map(entry -> new Line(
-                        entry.getKey() == Integer.MAX_VALUE ? t("hunt.no-date") : entry.getKey() + "s",
+                        entry.getKey() == Integer.MAX_VALUE ? t("hunt.no-date") : t("hunt.decade", entry.getKey()),
                         entry.getValue()))
                 .toList();
     }

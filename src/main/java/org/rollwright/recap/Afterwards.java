@@ -1,5 +1,6 @@
 package org.rollwright.recap;
 
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
@@ -47,9 +48,10 @@ public record Afterwards(List<String> albums, List<String> weights, List<String>
         for (Box box :
                 hunt.boxes().stream().map(hunts::box).flatMap(Optional::stream).toList()) {
             box.weights()
-                    .forEach(weight -> weights.add(box.details().label() + ", "
-                            + (weight.what().isBlank() ? t("recap.weighed") : weight.what()) + ": "
-                            + words(weight.mass())));
+                    .forEach(weight -> weights.add(labelled(
+                            box.details().label() + ", "
+                                    + (weight.what().isBlank() ? t("recap.weighed") : weight.what()),
+                            words(weight.mass()))));
             odds(hunts, hunt, box, catalog).ifPresent(odds::add);
         }
         return new Afterwards(albums(albums, held, hunt), weights, odds);

@@ -1,6 +1,7 @@
 package org.rollwright.recap;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
@@ -166,7 +167,9 @@ public record Story(
             }
         }
         if (best.size() > 3) {
-            text.append('\n').append(t("recap.the-best-finds")).append(":\n");
+            text.append('\n')
+                    .append(labelled(t("recap.the-best-finds"), "").strip())
+                    .append('\n');
             best.forEach(one -> text.append("- ").append(one).append('\n'));
         }
         chapters.ifPresent(made -> text.append('\n').append(made.text()));

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.Optional;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Mass;
 import org.rollwright.journal.Word;
 
@@ -14,9 +15,10 @@ import org.rollwright.journal.Word;
 public record MetalPrice(Word<Element> metal, BigDecimal perKilogram, String asTyped, LocalDate day) {
     /// Reads a price by the pound, the troy ounce or the kilogram.
     ///
-    /// @param amount up to seven digits and four decimals
+    /// @param said the amount, up to seven digits and four decimals
     /// @param unit `lb`, `oz t` or `kg`
-    public static Optional<MetalPrice> read(Word<Element> metal, String amount, String unit, LocalDate day) {
+    public static Optional<MetalPrice> read(Word<Element> metal, String said, String unit, LocalDate day) {
+        String amount = Limits.pointed(said);
         double gramsPerUnit =
                 switch (unit) {
                     case "lb" -> Mass.GRAMS_PER_POUND;

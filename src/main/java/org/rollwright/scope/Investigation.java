@@ -1,5 +1,6 @@
 package org.rollwright.scope;
 
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
@@ -111,7 +112,7 @@ public final class Investigation {
                         .findFirst()
                         .map(Stage::said))
                 .orElse(look.answer());
-        return looked + ": " + answer;
+        return labelled(looked, answer);
     }
 
     /// What a candidate is.

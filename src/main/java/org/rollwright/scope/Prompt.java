@@ -1,5 +1,7 @@
 package org.rollwright.scope;
 
+import static org.rollwright.text.Texts.labelled;
+
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -25,8 +27,9 @@ public record Prompt(Variety variety, double chance, double worthASecond) {
 
     /// One line: where to look and what for.
     public String sentence() {
-        return variety.where() + ": " + variety.name() + ", "
-                + variety.markers().getFirst().text();
+        return labelled(
+                variety.where(),
+                variety.name() + ", " + variety.markers().getFirst().text());
     }
 
     /// About one in how many coins of the date.

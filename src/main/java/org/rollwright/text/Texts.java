@@ -180,6 +180,11 @@ public final class Texts {
         return String.format(locale(), text(key, values), values);
     }
 
+    /// Something and what is to be said of it, with the colon of the language: `copper pile: 1,502 g`.
+    public static String labelled(Object what, Object said) {
+        return t("text.labelled", what, said);
+    }
+
     /// All texts whose key begins so, by the rest of their key.
     public static Map<String, String> under(String start) {
         Map<String, String> found = new HashMap<>();

@@ -1,5 +1,6 @@
 package org.rollwright.till;
 
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.io.IOException;
@@ -52,8 +53,10 @@ public final class CalendarFile {
         for (Round.Call call : round.calls()) {
             text.append(number++)
                     .append(". ")
-                    .append(call.branch().name())
-                    .append(call.why().isEmpty() ? "" : ": " + String.join(", ", call.why()))
+                    .append(
+                            call.why().isEmpty()
+                                    ? call.branch().name()
+                                    : labelled(call.branch().name(), String.join(", ", call.why())))
                     .append('\n');
         }
         return new DayEntry(

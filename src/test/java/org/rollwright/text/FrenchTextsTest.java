@@ -94,7 +94,7 @@ class FrenchTextsTest {
     }
 
     /// Keys without those of a form for a count, which a language has where it needs them.
-    private static TreeSet<String> plain(Set<String> keys) {
+    private static Set<String> plain(Set<String> keys) {
         TreeSet<String> plain = new TreeSet<>(keys);
         plain.removeIf(key -> key.endsWith(".one") || key.equals("plural"));
         return plain;
@@ -102,14 +102,14 @@ class FrenchTextsTest {
 
     @Test
     void every_text_is_there_in_french() throws IOException {
-        TreeSet<String> missing = plain(texts("").keySet());
+        Set<String> missing = plain(texts("").keySet());
         missing.removeAll(texts("_fr").keySet());
         assertThat(missing).as("without a French text").isEmpty();
     }
 
     @Test
     void no_french_text_has_lost_its_english_one() throws IOException {
-        TreeSet<String> lost = plain(texts("_fr").keySet());
+        Set<String> lost = plain(texts("_fr").keySet());
         lost.removeAll(texts("").keySet());
         assertThat(lost).isEmpty();
         assertThat(texts("_fr").keySet().stream().filter(key -> key.endsWith(".one")))

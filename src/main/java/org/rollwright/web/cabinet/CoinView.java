@@ -1,6 +1,7 @@
 package org.rollwright.web.cabinet;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.math.BigDecimal;
@@ -25,6 +26,7 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.coin.Limits;
 import org.rollwright.desk.State;
 import org.rollwright.entry.Command;
 import org.rollwright.entry.FindText;
@@ -183,8 +185,9 @@ public final class CoinView {
             return List.of();
         }
         return note.stays().stream()
-                .map(stay -> Manner.day(stay.since()) + ": "
-                        + (stay.place() == null
+                .map(stay -> labelled(
+                        Manner.day(stay.since()),
+                        stay.place() == null
                                 ? t("cabinet.nowhere-word")
                                 : CabinetIndex.path(book.cabinet(), stay.place())))
                 .toList();
@@ -315,7 +318,7 @@ public final class CoinView {
     }
 
     private static double amount(Map<String, String> typed, String name, double otherwise) {
-        String text = typed.getOrDefault(name, "").strip();
+        String text = Limits.typed(typed.getOrDefault(name, "").strip());
         return text.matches("[0-9]{1,9}(\\.[0-9]{1,4})?") ? Double.parseDouble(text) : otherwise;
     }
 }

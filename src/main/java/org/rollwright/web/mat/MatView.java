@@ -1,6 +1,7 @@
 package org.rollwright.web.mat;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.time.Instant;
@@ -325,7 +326,7 @@ public record MatView(
         }
         String name = AttributionView.name(book, varieties, note.variety());
         String verdict = Investigation.said(note.verdict());
-        return name.isEmpty() ? verdict : verdict + ": " + name;
+        return name.isEmpty() ? verdict : labelled(verdict, name);
     }
 
     private static String time(Instant at) {
@@ -345,7 +346,7 @@ public record MatView(
         }
         for (Box.Weight weight : box.weights()) {
             String what = weight.what().isEmpty() ? t("mat.weight") : weight.what();
-            words.add(what + ": " + org.rollwright.entry.Sentence.weight(weight.mass()));
+            words.add(labelled(what, org.rollwright.entry.Sentence.weight(weight.mass())));
         }
         long searched = box.searchedCoins();
         long all = box.details().nominalCoins();

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.rollwright.catalog.WatchName;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Limits;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Hunt;
@@ -94,7 +95,7 @@ public final class OddsPages {
         double perBox = 0;
         if (!cost.isBlank()) {
             try {
-                perBox = Double.parseDouble(cost.strip());
+                perBox = Double.parseDouble(Limits.typed(cost.strip()));
             } catch (NumberFormatException e) {
                 perBox = -1;
             }

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.rollwright.coin.Limits;
 import org.rollwright.odds.OddsReport;
 import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Choice;
@@ -46,7 +47,7 @@ public record OddsView(
             }
             int blank = one.lastIndexOf(' ');
             try {
-                double price = Double.parseDouble(one.substring(blank + 1));
+                double price = Double.parseDouble(Limits.typed(one.substring(blank + 1)));
                 if (blank < 1 || !(price > 0) || price > 1e9) {
                     throw new NumberFormatException(one);
                 }

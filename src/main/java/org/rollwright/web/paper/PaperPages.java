@@ -1,6 +1,7 @@
 package org.rollwright.web.paper;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -16,6 +17,7 @@ import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.CoinRef;
 import org.rollwright.cabinet.CoinSheet;
 import org.rollwright.cabinet.LabelSheet;
+import org.rollwright.coin.Limits;
 import org.rollwright.hunt.BoxId;
 import org.rollwright.scope.PhotoNote;
 import org.rollwright.scope.PhotoSubject;
@@ -58,7 +60,7 @@ public final class PaperPages {
     }
 
     private static double number(Context context, String name, double otherwise) {
-        String text = field(context, name, "");
+        String text = Limits.pointed(field(context, name, ""));
         return text.matches("[0-9]{1,4}(\\.[0-9]{1,3})?") ? Double.parseDouble(text) : text.isEmpty() ? otherwise : -1;
     }
 
@@ -265,12 +267,13 @@ public final class PaperPages {
         }
         view.report().remarks().forEach(remark -> notes.add(Paper.plain(remark)));
         view.breakdowns()
-                .forEach(breakdown -> notes.add(Paper.plain(breakdown.title() + ": "
-                        + String.join(
+                .forEach(breakdown -> notes.add(Paper.plain(labelled(
+                        breakdown.title(),
+                        String.join(
                                 ", ",
                                 breakdown.lines().stream()
                                         .map(line -> line.label() + " " + line.coins())
-                                        .toList()))));
+                                        .toList())))));
         List<List<String>> rows = view.byRoll().stream()
                 .map(roll -> List.of(roll.roll(), Paper.plain(String.join(", ", roll.finds()))))
                 .toList();

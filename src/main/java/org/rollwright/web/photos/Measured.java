@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.rollwright.coin.Limits;
 import org.rollwright.scope.Doubling;
 import org.rollwright.scope.HubDoubling;
 import org.rollwright.scope.Repunch;
@@ -265,7 +266,7 @@ public record Measured(
 
     private static double number(String text, double otherwise) {
         try {
-            double value = Double.parseDouble(text);
+            double value = Double.parseDouble(Limits.pointed(text));
             return Double.isFinite(value) ? value : otherwise;
         } catch (NumberFormatException e) {
             return otherwise;

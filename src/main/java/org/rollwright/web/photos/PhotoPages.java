@@ -1,5 +1,6 @@
 package org.rollwright.web.photos;
 
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -147,7 +148,7 @@ public final class PhotoPages {
             try (InputStream in = file.content()) {
                 switch (PhotoReader.read(in.readAllBytes())) {
                     case PhotoReader.Read.Good good -> photos.add(good.photo());
-                    case PhotoReader.Read.Refused refused -> problems.add(file.filename() + ": " + refused.flaw());
+                    case PhotoReader.Read.Refused refused -> problems.add(labelled(file.filename(), refused.flaw()));
                 }
             } catch (IOException e) {
                 throw new UncheckedIOException(e);

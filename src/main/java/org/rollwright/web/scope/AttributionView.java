@@ -1,6 +1,7 @@
 package org.rollwright.web.scope;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 
 import java.util.ArrayList;
@@ -140,7 +141,7 @@ public record AttributionView(
             case ORDINARY -> t("attribution.ordinary");
             case LOOKS_LIKE_SOMETHING_ELSE -> t("attribution.looks-like", verdict.candidate());
             case SUSPECTED, PROBABLE, MATCHED, CONFIRMED ->
-                capital(verdict.word().said()) + ": " + verdict.candidate() + ", " + percent(verdict.probability())
+                labelled(capital(verdict.word().said()), verdict.candidate() + ", " + percent(verdict.probability()))
                         + ".";
         };
     }

@@ -1,6 +1,7 @@
 package org.rollwright.web.till;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -20,6 +21,7 @@ import java.util.Optional;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.action.Action;
 import org.rollwright.action.TillActions;
+import org.rollwright.coin.Limits;
 import org.rollwright.desk.Desk;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Box;
@@ -110,7 +112,7 @@ public final class TillPages {
             if (lines.size() < LISTED) {
                 lines.add(new TillView.Line(
                         Manner.day(move.day()),
-                        words(move) + (move.what().isBlank() ? "" : ": " + move.what()),
+                        move.what().isBlank() ? words(move) : labelled(words(move), move.what()),
                         Manner.amount(move.amount(), currency),
                         move.where()));
             }
@@ -241,8 +243,8 @@ public final class TillPages {
     }
 
     private static double prior(Context context) {
-        String text =
-                Optional.ofNullable(context.queryParam("prior")).orElse("").strip();
+        String text = Limits.pointed(
+                Optional.ofNullable(context.queryParam("prior")).orElse("").strip());
         return text.matches("[0-9]{1,2}(\\.[0-9]{1,2})?") ? Double.parseDouble(text) / 100 : 0.1;
     }
 
@@ -339,7 +341,7 @@ public final class TillPages {
 
     private static Paper.Sheet statement(Ledger ledger, CurrencyUnit currency, LocalDate today, String paper) {
         List<String> notes = new ArrayList<>(List.of(t("till.in-as-of", currency.getCode(), Manner.day(today))));
-        balances(ledger, currency).forEach(balance -> notes.add(balance.words() + ": " + balance.amount()));
+        balances(ledger, currency).forEach(balance -> notes.add(labelled(balance.words(), balance.amount())));
         notes.add(t("till.outside-balance", Manner.amount(ledger.sum().negate(), currency)));
         List<List<String>> rows = ledger.movements().stream()
                 .map(move -> List.of(

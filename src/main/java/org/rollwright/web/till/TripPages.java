@@ -1,6 +1,7 @@
 package org.rollwright.web.till;
 
 import static org.rollwright.text.Texts.f;
+import static org.rollwright.text.Texts.labelled;
 import static org.rollwright.text.Texts.t;
 import static org.rollwright.web.shell.Render.PAGES;
 
@@ -28,6 +29,7 @@ import org.rollwright.cabinet.CabinetIndex;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.coin.Denomination;
+import org.rollwright.coin.Limits;
 import org.rollwright.coin.Refusal;
 import org.rollwright.desk.State;
 import org.rollwright.hunt.Hunt;
@@ -161,9 +163,8 @@ public final class TripPages {
         }
         @Nullable HuntId hunt = effort.hunt();
         String name = hunt == null ? "" : book.hunt().hunt(hunt).map(Hunt::name).orElse("");
-        String what = effort.phase().words()
-                + (name.isEmpty() ? "" : ", " + name)
-                + (effort.note().isBlank() ? "" : ": " + effort.note());
+        String kind = effort.phase().words() + (name.isEmpty() ? "" : ", " + name);
+        String what = effort.note().isBlank() ? kind : labelled(kind, effort.note());
         return new TillView.Line(Manner.day(effort.day()), what, String.join(", ", parts), effort.branch());
     }
 
@@ -243,7 +244,8 @@ public final class TripPages {
         Ledger ledger =
                 Ledger.of(book.till(), book.holdings(), bench.catalog(), CurrencyUnit.USD, ZoneId.systemDefault());
         Map<Integer, Double> own = new HashMap<>();
-        typed.forEach((name, value) -> {
+        typed.forEach((name, said) -> {
+            String value = Limits.pointed(said);
             if (name.matches("worth[0-9]{1,4}") && value.matches("[0-9]{1,4}(\\.[0-9]{1,2})?")) {
                 own.put(Integer.valueOf(name.substring(5)), Double.valueOf(value));
             }
@@ -304,8 +306,10 @@ public final class TripPages {
 
     private static TillView.Day day(Round round, boolean best) {
         List<String> calls = round.calls().stream()
-                .map(call -> call.branch().name() + ", " + Manner.road(call.kilometres())
-                        + (call.why().isEmpty() ? "" : ": " + String.join("; ", call.why())))
+                .map(call -> {
+                    String where = call.branch().name() + ", " + Manner.road(call.kilometres());
+                    return call.why().isEmpty() ? where : labelled(where, String.join("; ", call.why()));
+                })
                 .toList();
         return new TillView.Day(
                 round.day().toString(),
