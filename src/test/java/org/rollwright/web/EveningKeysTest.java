@@ -11,12 +11,16 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.rollwright.coin.CoinDescription;
+import org.rollwright.coin.Mint;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.HuntId;
 
 /// An evening's finds typed on the Mat, key by key.
 class EveningKeysTest extends PageWithBench {
     private static final Path EVENING = Path.of("src/test/resources/entry/evening.txt");
+
+    private static final Path CABINET = Path.of("src/test/resources/entry/cabinet300.txt");
 
     /// Asked for by hunters who had counted 469 keys for an evening of as many lines of their own.
     private static final int MOST_KEYS = 420;
@@ -40,17 +44,19 @@ class EveningKeysTest extends PageWithBench {
     }
 
     private static String coin(Find find) {
-        String mint = find.facts().identity().mint() == null
+        return coin(find.facts()) + (find.count() > 1 ? " x" + find.count() : "");
+    }
+
+    private static String coin(CoinDescription facts) {
+        Mint mint = facts.identity().mint();
+        String mark = mint == null
                 ? "-?"
-                : switch (find.facts().identity().mint().code()) {
+                : switch (mint.code()) {
                     case "P", "-" -> "";
                     case String code -> "-" + code;
                 };
-        return find.facts().identity().denomination().country().code()
-                + " "
-                + find.facts().identity().year()
-                + mint
-                + (find.count() > 1 ? " x" + find.count() : "");
+        return facts.identity().denomination().country().code() + " "
+                + facts.identity().year() + mark;
     }
 
     private static void found(Page page, int finds) {
@@ -109,5 +115,39 @@ class EveningKeysTest extends PageWithBench {
         assertThat(roll).isEqualTo(50);
         System.out.println("54 lines and 50 rolls: " + keys + " keys");
         assertThat(keys).isLessThanOrEqualTo(MOST_KEYS);
+    }
+
+    /// A second a key.
+    @Test
+    void three_hundred_coins_owned_before_take_twenty_minutes() throws Exception {
+        List<String[]> coins = Files.readAllLines(CABINET, StandardCharsets.UTF_8).stream()
+                .filter(line -> !line.startsWith("#"))
+                .map(line -> line.split(" \\| "))
+                .toList();
+        assertThat(coins).hasSize(300);
+        Page page = window.newPage();
+        page.navigate(bench.address + "/cabinet");
+        page.evaluate("window.keys = 0; document.addEventListener('keydown', () => window.keys++, true)");
+        page.locator("form[action='/cabinet/add'] textarea").focus();
+        for (String[] coin : coins) {
+            page.keyboard().type(coin[0]);
+            page.keyboard().press("Enter");
+        }
+        int keys = ((Number) page.evaluate("window.keys")).intValue();
+        page.locator("form[action='/cabinet/add'] button").click();
+        page.waitForLoadState();
+        assertThat(page.locator("form[action='/cabinet/add'] textarea").inputValue())
+                .as("lines that were not taken")
+                .isBlank();
+        List<String> owned = bench.bench
+                .desk()
+                .read(book -> book.cabinet().added().stream()
+                        .map(coin -> coin(coin.description()))
+                        .toList());
+        assertThat(owned)
+                .containsExactlyInAnyOrderElementsOf(
+                        coins.stream().map(coin -> coin[1]).toList());
+        System.out.println("300 coins: " + keys + " keys");
+        assertThat(keys).isLessThanOrEqualTo(20 * 60);
     }
 }
