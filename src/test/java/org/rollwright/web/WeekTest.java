@@ -70,14 +70,18 @@ class WeekTest {
             branch.locator("input[name=bank]").fill("Hill Bank");
             tap(page, branch.locator("button[type=submit]"));
             assertThat(page.locator("main table")).containsText("Hill Bank");
-            Locator order = page.locator("form[action='/till/orders']");
+            page.navigate(bench.address + "/boxes");
+            tap(page, page.locator("main a[href='/boxes/orders']"));
+            page.waitForURL("**/boxes/orders");
+            stands(page);
+            Locator order = page.locator("form[action='/boxes/orders']");
             order.locator("input[name=where]").fill("Hill Bank");
             order.locator("select[name=denomination]").selectOption("US cent");
             tap(page, order.locator("button[type=submit]"));
-            page.locator("form[action='/till/orders/end']").waitFor();
+            page.locator("form[action='/boxes/orders/end']").waitFor();
             stands(page);
-            tap(page, page.locator("form[action='/till/orders/end'] button"));
-            assertThat(page.locator("form[action='/till/orders/end']")).hasCount(0);
+            tap(page, page.locator("form[action='/boxes/orders/end'] button"));
+            assertThat(page.locator("form[action='/boxes/orders/end']")).hasCount(0);
             stands(page);
 
             // the evening: it waits, and is opened
