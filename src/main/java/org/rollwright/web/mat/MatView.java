@@ -29,11 +29,13 @@ import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
 import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.Prompt;
+import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyShelf;
 import org.rollwright.text.Figures;
 import org.rollwright.web.albums.AlbumShelf;
 import org.rollwright.web.odds.OddsShelf;
 import org.rollwright.web.scope.AttributionView;
+import org.rollwright.web.shell.CoinPictures;
 import org.rollwright.web.shell.Coins;
 
 /// Everything the Mat shows of a hunt, ready to print.
@@ -96,7 +98,8 @@ public record MatView(
             int morePrompts,
             List<String> milestones,
             List<Alert> alerts,
-            Coins.Coin coin) {}
+            Coins.Coin coin,
+            CoinPictures.Look look) {}
 
     /// A variety worth a look on the find.
     ///
@@ -247,7 +250,11 @@ public record MatView(
                 Math.max(0, prompts.size() - PROMPTED),
                 Milestones.of(book.hunt(), find, catalog),
                 shelf.alerts(book, find).stream().map(MatView::alert).toList(),
-                coin(book, catalog, find));
+                coin(book, catalog, find),
+                prompts.stream()
+                        .findFirst()
+                        .map(prompt -> look(catalog, find, prompt.variety()))
+                        .orElse(CoinPictures.Look.NONE));
     }
 
     private static PromptLine promptLine(Hunt hunt, Find find, Prompt prompt) {
@@ -308,6 +315,14 @@ public record MatView(
                     coin(book, catalog, find)));
         }
         return rows;
+    }
+
+    /// Where to look for a variety, on a coin of the find's date.
+    private static CoinPictures.Look look(Catalog catalog, Find find, Variety variety) {
+        return catalog.lookup(find.facts().identity()).stream()
+                .findFirst()
+                .map(coin -> CoinPictures.look(catalog, coin, variety.looks(), !variety.lacksMintMark()))
+                .orElse(CoinPictures.Look.NONE);
     }
 
     /// The find as it looks, by its photograph where there is one.
