@@ -41,10 +41,7 @@ public final class Drawing {
     /// @return an `svg` element without ids, fit to stand in a page any number of times. Who listens to the
     ///     page does not hear it, so the page says in words what it shows
     public String of(String svg, Zones.Shown shown, List<Zone> looks) {
-        String body = svg.isEmpty()
-                ? "<circle class=\"field\" cx=\"500\" cy=\"500\" r=\"490\" stroke-width=\"14\"/>"
-                : TITLE.matcher(svg.substring(svg.indexOf('>') + 1, svg.lastIndexOf("</svg>")))
-                        .replaceFirst("");
+        String body = body(svg);
         StringBuilder drawn = new StringBuilder();
         Matcher groups = IDS.matcher(body);
         while (groups.find()) {
@@ -74,10 +71,7 @@ public final class Drawing {
     /// @param small whether it is for coins of less than about 72 pixels: without fine lines, the others stronger
     /// @param without zones whose lines are left out
     public static String face(String svg, boolean small, Set<String> without) {
-        String body = svg.isEmpty()
-                ? "<circle class=\"field\" cx=\"500\" cy=\"500\" r=\"490\" stroke-width=\"14\"/>"
-                : TITLE.matcher(svg.substring(svg.indexOf('>') + 1, svg.lastIndexOf("</svg>")))
-                        .replaceFirst("");
+        String body = body(svg);
         StringBuilder drawn = new StringBuilder();
         Matcher groups = IDS.matcher(body);
         while (groups.find()) {
@@ -98,6 +92,13 @@ public final class Drawing {
                 + plain.replace("class=\"field\"", "fill=\"var(--coin-field, none)\"")
                         .replace("class=\"relief\"", "fill=\"var(--coin-relief, none)\"")
                 + "</g></svg>";
+    }
+
+    private static String body(String svg) {
+        return svg.isEmpty()
+                ? "<circle class=\"field\" cx=\"500\" cy=\"500\" r=\"490\" stroke-width=\"14\"/>"
+                : TITLE.matcher(svg.substring(svg.indexOf('>') + 1, svg.lastIndexOf("</svg>")))
+                        .replaceFirst("");
     }
 
     /// Date and mint mark of a side in their places, as paths.
@@ -217,11 +218,11 @@ public final class Drawing {
     /// From outside the coin towards the zone, as long as the way allows, so that it points at small zones near the
     /// centre, too, without lying on them.
     private static String arrow(Zone zone) {
-        double tip = zone.outer() * RADIUS / 100.0 + 14;
+        double tip = zone.outer() * RADIUS / 100.0 + 24;
         double turn = zone.middleAngle();
         double tail = Math.max(tip + 120, RADIUS + 90);
-        double head = tip + 70;
-        double spread = Math.toDegrees(Math.atan(34 / head));
+        double head = tip + 52;
+        double spread = Math.toDegrees(Math.atan(24 / head));
         return "M" + point(tail, turn) + "L" + point(head, turn) + "M" + point(tip, turn) + "L"
                 + point(head, turn - spread) + "L" + point(head, turn + spread) + "Z";
     }

@@ -5,6 +5,7 @@ import static org.rollwright.text.Texts.t;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -33,6 +34,9 @@ public final class EntryParser {
     static final List<String> COMMAND_WORDS = List.of(
             "undo", "redo", "watch", "unwatch", "fix", "move", "split", "drop", "put", "skip", "note", "finish",
             "resume");
+
+    /// Commands of free words.
+    private static final Set<String> FREE = Set.of("note", "watch", "unwatch");
 
     private EntryParser() {}
 
@@ -65,12 +69,36 @@ public final class EntryParser {
                 }
                 continue;
             }
-            @Nullable Reading stop = new Segment(context, line, segment, commands).read();
+            boolean turns = turns(segment);
+            @Nullable
+            Reading stop = new Segment(context, line, turns ? withoutTurn(segment) : segment, commands).read();
             if (stop != null) {
                 return stop;
             }
+            if (turns) {
+                commands.add(new Command.NextRoll());
+            }
         }
         return commands.isEmpty() ? new Reading.Empty() : new Reading.Clear(commands);
+    }
+
+    /// Whether a part of a line ends with `+`: the next roll is opened after it. In free words it is a letter.
+    private static boolean turns(List<Token> segment) {
+        Token last = segment.getLast();
+        return !last.quoted()
+                && last.text().endsWith("+")
+                && (segment.size() > 1 || last.text().length() > 1)
+                && !FREE.contains(segment.getFirst().lower());
+    }
+
+    private static List<Token> withoutTurn(List<Token> segment) {
+        Token last = segment.getLast();
+        List<Token> before = new ArrayList<>(segment.subList(0, segment.size() - 1));
+        if (last.text().length() > 1) {
+            String text = last.text().substring(0, last.text().length() - 1);
+            before.add(new Token(text, last.start(), last.end() - 1, false, ""));
+        }
+        return before;
     }
 
     /// One part of a line between commas.
@@ -151,20 +179,7 @@ public final class EntryParser {
             return rest.isEmpty() ? null : new Segment(context, line, rest, into).read();
         }
 
-        /// A find; with `+` behind it the next roll is opened after it.
         private @Nullable Reading find(List<Token> of) {
-            Token last = of.getLast();
-            if (!last.quoted()
-                    && last.text().endsWith("+")
-                    && (of.size() > 1 || last.text().length() > 1)) {
-                List<Token> before = new ArrayList<>(of.subList(0, of.size() - 1));
-                if (last.text().length() > 1) {
-                    String text = last.text().substring(0, last.text().length() - 1);
-                    before.add(new Token(text, last.start(), last.end() - 1, false, ""));
-                }
-                @Nullable Reading stop = find(before);
-                return stop == null ? add(new Command.NextRoll()) : stop;
-            }
             return switch (new FindReader(context, line, of).read()) {
                 case FindReader.Result.Draft draft -> add(new Command.Found(draft.draft()));
                 case FindReader.Result.Other other -> other.reading();

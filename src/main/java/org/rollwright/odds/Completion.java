@@ -52,7 +52,10 @@ public final class Completion {
         return Math.expm1(Root.of(log -> any(kinds, Math.expm1(log)), p, 0, Math.log1p(NEVER)));
     }
 
-    private static double any(List<GammaRate> kinds, double coins) {
+    /// The probability of at least one of several kinds within so many coins, each kind with a rate of its own.
+    ///
+    /// @param coins 0 or more
+    public static double any(List<GammaRate> kinds, double coins) {
         double none = 1;
         for (GammaRate kind : kinds) {
             none *= 1 - kind.atLeastOne(coins);

@@ -1,5 +1,7 @@
 package org.rollwright.odds;
 
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -10,6 +12,7 @@ import org.rollwright.catalog.DenominationFacts;
 import org.rollwright.catalog.Issue;
 import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Identity;
+import org.rollwright.hunt.Box;
 import org.rollwright.hunt.HuntBook;
 
 /// How long a hunter's own boxes let one wait for an issue, by everything watched for and found in the boxes of its
@@ -21,6 +24,8 @@ public final class OwnRates {
     /// Coins of a box whose denomination the catalogue does not know, and as many as a first guess weighs: those of a
     /// box of cents, common practice.
     private static final long USUAL_BOX = 2_500;
+
+    private static final Duration A_YEAR = Duration.ofDays(365);
 
     private final HuntBook book;
     private final Catalog catalog;
@@ -35,20 +40,51 @@ public final class OwnRates {
     ///
     /// @return empty when the boxes say nothing of any of them
     public synchronized OptionalDouble boxes(List<Issue> issues) {
-        List<GammaRate> rates = new ArrayList<>();
-        long perBox = USUAL_BOX;
-        for (Issue issue : issues) {
-            Denomination coins = issue.identity().denomination();
-            GammaRate rate = fitted.computeIfAbsent(coins, this::fit).get(issue.identity());
-            if (rate != null) {
-                rates.add(rate);
-                perBox =
-                        catalog.facts(coins).map(DenominationFacts::coinsPerBox).orElse(USUAL_BOX);
-            }
-        }
+        List<GammaRate> rates = rates(issues);
         return rates.isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(Completion.coinsForAny(rates, 0.5) / perBox);
+                : OptionalDouble.of(Completion.coinsForAny(rates, 0.5)
+                        / perBox(issues.getFirst().identity().denomination()));
+    }
+
+    /// The probability that as many coins as were searched in the twelve months before a moment hold one of some issues
+    /// of one denomination.
+    ///
+    /// @return 0 to 1; empty when the boxes say nothing of any of them
+    public synchronized OptionalDouble ofAYear(List<Issue> issues, Instant before) {
+        List<GammaRate> rates = rates(issues);
+        return rates.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(Completion.any(
+                        rates, (double) searched(issues.getFirst().identity().denomination(), before)));
+    }
+
+    private List<GammaRate> rates(List<Issue> issues) {
+        List<GammaRate> rates = new ArrayList<>();
+        for (Issue issue : issues) {
+            GammaRate rate = fitted.computeIfAbsent(issue.identity().denomination(), this::fit)
+                    .get(issue.identity());
+            if (rate != null) {
+                rates.add(rate);
+            }
+        }
+        return rates;
+    }
+
+    private long perBox(Denomination coins) {
+        return catalog.facts(coins).map(DenominationFacts::coinsPerBox).orElse(USUAL_BOX);
+    }
+
+    /// Coins searched in hunts that were gone on with in the twelve months before a moment.
+    private long searched(Denomination coins, Instant before) {
+        return book.boxes().stream()
+                .filter(box -> box.denomination().equals(coins)
+                        && box.hunt()
+                                .flatMap(book::hunt)
+                                .filter(hunt -> hunt.touched().isAfter(before.minus(A_YEAR)))
+                                .isPresent())
+                .mapToLong(Box::searchedCoins)
+                .sum();
     }
 
     private Map<Identity, GammaRate> fit(Denomination coins) {

@@ -112,6 +112,60 @@ class ZonesTest {
         }
     }
 
+    /// Found by three people who were shown pictures only: a mint mark in the corner of its frame, half a figure in
+    /// another. The frame of a mint mark or of the last figure of a date holds it with room on every side.
+    @Test
+    void small_spots_stand_in_the_middle_of_their_frames() {
+        for (Face face : ZONES.faces()) {
+            for (Mark mark : face.marks()) {
+                String text = mark.what() == Mark.What.DATE
+                        ? Integer.toString(mark.first() == 0 ? 1950 : mark.first())
+                        : mark.mints().getFirst();
+                String id = mark.what() == Mark.What.DATE ? "date-last" : mark.zone();
+                Optional<Zone> zone = face.zone(id).filter(one -> one.sweep() < 60);
+                boolean several = face.marks().stream()
+                                .filter(one -> one.what() == mark.what())
+                                .map(one -> one.x() + " " + one.y() + " " + one.bend())
+                                .distinct()
+                                .count()
+                        > 1;
+                if (zone.isEmpty() || several || mark.kind().equals("wartime")) {
+                    continue;
+                }
+                double[] middle = middleOfLast(text, mark);
+                Zone frame = zone.get();
+                double round = (middle[1] - frame.from() + 360) % 360 / frame.sweep();
+                double across = (middle[0] - frame.inner()) / (frame.outer() - frame.inner());
+                assertThat(round).as("round " + face.name() + " " + frame).isBetween(0.28, 0.72);
+                assertThat(across).as("across " + face.name() + " " + frame).isBetween(0.28, 0.72);
+            }
+        }
+    }
+
+    /// Radius in per cent and angle of the middle of a text's last letter.
+    private static double[] middleOfLast(String text, Mark mark) {
+        double scale = mark.size() / 100.0;
+        double width = -24;
+        double last = 0;
+        for (String letter : text.split("")) {
+            last = ZONES.letter(letter).orElseThrow().width();
+            width += last + 24;
+        }
+        double right = (width / 2 - last / 2) * scale;
+        double up = mark.size() / 2.0;
+        if (mark.bend() == 0) {
+            double turn = Math.toRadians(mark.turn());
+            double x = mark.x() + right * Math.cos(turn) + up * Math.sin(turn) - 500;
+            double y = mark.y() + right * Math.sin(turn) - up * Math.cos(turn) - 500;
+            return new double[] {Math.hypot(x, y) / 4.9, (Math.toDegrees(Math.atan2(x, -y)) + 360) % 360};
+        }
+        double radius = Math.abs(mark.bend());
+        double off = Math.toDegrees(right / radius);
+        return new double[] {
+            (radius + Math.signum(mark.bend()) * up) / 4.9, (mark.x() + (mark.bend() < 0 ? -off : off) + 360) % 360
+        };
+    }
+
     @Test
     void every_kind_and_every_check_names_zones_the_coin_has() {
         for (Issue issue : CATALOG.issues()) {

@@ -22,7 +22,7 @@ class EveningKeysTest extends PageWithBench {
 
     private static final Path CABINET = Path.of("src/test/resources/entry/cabinet300.txt");
 
-    /// Asked for by hunters who had counted 469 keys for an evening of as many lines of their own.
+    /// 469 were counted when this was first looked at, on as many lines of another evening.
     private static final int MOST_KEYS = 420;
 
     /// @param watches what is watched for from here on, blank for what was

@@ -217,7 +217,8 @@ class RightAnswersTest {
     private List<String> owned(String query) {
         String page = page("/cabinet?q=" + query.replace(" ", "+"));
         List<String> names = new ArrayList<>();
-        Matcher link = Pattern.compile("href=\"/cabinet/coin/[^\"]*\">(?:<svg.*?</svg>)?([^<]+)</a>", Pattern.DOTALL)
+        Matcher link = Pattern.compile(
+                        "href=\"/cabinet/coin/[^\"]*\"><svg.*?</svg>\\s*<span>([^<]+)</span></a>", Pattern.DOTALL)
                 .matcher(page);
         while (link.find()) {
             names.add(link.group(1).strip());

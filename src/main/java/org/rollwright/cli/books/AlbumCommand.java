@@ -1,9 +1,11 @@
 package org.rollwright.cli.books;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.action.Action;
@@ -60,11 +62,14 @@ public final class AlbumCommand implements Callable<Integer> {
     record Row(long album, String name, String rule, int holes, int filled) {}
 
     /// One hole.
+    ///
+    /// @param chance that a year like the last one fills it, 0 to 1; null when it is filled or nobody can say
     record HoleJson(
             String hole,
             @Nullable String coin,
             @Nullable String state,
-            @Nullable String from) {}
+            @Nullable String from,
+            @Nullable Double chance) {}
 
     /// One album.
     record AlbumJson(
@@ -137,18 +142,20 @@ public final class AlbumCommand implements Callable<Integer> {
                     .orElseThrow(() -> new Open.Stop(
                             ExitCode.NOTHING,
                             "There is no album '" + wanted + "'. " + Texts.command() + " album lists them."));
+            OwnRates rates = new OwnRates(book.hunt(), bench.catalog());
             List<HoleJson> content = new ArrayList<>();
             for (Hole hole : state.places().holes()) {
                 CoinRef ref = state.content().get(hole.key());
                 OwnedCoin coin = ref == null ? null : book.holdings().coin(ref).orElse(null);
                 content.add(
                         coin == null
-                                ? new HoleJson(hole.key(), null, null, null)
+                                ? new HoleJson(hole.key(), null, null, null, chance(hole, rates))
                                 : new HoleJson(
                                         hole.key(),
                                         coin.ref().toString(),
                                         coin.description().state(),
-                                        coin.provenance()));
+                                        coin.provenance(),
+                                        null));
             }
             return new AlbumJson(
                     state.id().number(),
@@ -157,7 +164,7 @@ public final class AlbumCommand implements Callable<Integer> {
                     state.places().holes().size(),
                     filled(state),
                     content,
-                    WantList.of(state, null, ref -> null, new OwnRates(book.hunt(), bench.catalog())::boxes).stream()
+                    WantList.of(state, null, ref -> null, rates::boxes).stream()
                             .map(want -> want.hole().key())
                             .toList());
         });
@@ -171,6 +178,12 @@ public final class AlbumCommand implements Callable<Integer> {
                 .forEach(hole -> System.out.println("  " + hole.hole + "  " + hole.state + "  " + hole.from));
         System.out.println("wanted, easiest first: " + String.join(", ", report.wants));
         return ExitCode.OK.number();
+    }
+
+    private static @Nullable Double chance(Hole hole, OwnRates rates) {
+        OptionalDouble chance =
+                hole.variety().isEmpty() ? rates.ofAYear(hole.issues(), Instant.now()) : OptionalDouble.empty();
+        return chance.isPresent() ? chance.getAsDouble() : null;
     }
 
     private static Optional<AlbumState> find(State book, AlbumShelves shelves, String wanted) {

@@ -2,15 +2,12 @@ package org.rollwright.web.albums;
 
 import static org.rollwright.text.Texts.t;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.rollwright.album.AlbumState;
 import org.rollwright.album.Hole;
@@ -24,10 +21,8 @@ import org.rollwright.catalog.Issue;
 import org.rollwright.catalog.Rarity;
 import org.rollwright.catalog.Side;
 import org.rollwright.coin.CoinDescription;
-import org.rollwright.coin.Denomination;
 import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
-import org.rollwright.hunt.Box;
 import org.rollwright.hunt.Find;
 import org.rollwright.hunt.FindId;
 import org.rollwright.odds.OwnRates;
@@ -40,8 +35,6 @@ import org.rollwright.web.shell.Coins;
 public final class AlbumViews {
     /// Holes of a year that stand beside each other.
     private static final int MOST_IN_A_ROW = 5;
-
-    private static final Duration A_YEAR = Duration.ofDays(365);
 
     private AlbumViews() {}
 
@@ -194,9 +187,8 @@ public final class AlbumViews {
             Instant now,
             List<String> problems) {
         Grade grade = Grade.parse(wished).orElse(null);
-        Map<Denomination, Double> yearly = new HashMap<>();
         List<Cell> cells = state.places().holes().stream()
-                .map(hole -> cell(book, catalog, state, hole, chance(book, catalog, hole, rates, now, yearly)))
+                .map(hole -> cell(book, catalog, state, hole, chance(hole, rates, now)))
                 .toList();
         List<Wish> wants = WantList.of(state, grade, ref -> gradeOf(book, ref), rates::boxes).stream()
                 .map(want -> new Wish(
@@ -240,32 +232,12 @@ public final class AlbumViews {
         return facts.state().isEmpty() ? t("album.no-grade-told") : facts.state();
     }
 
-    /// Of a hundred, by the full boxes of the last twelve months and the boxes it takes for an even chance.
-    private static int chance(
-            State book, Catalog catalog, Hole hole, OwnRates rates, Instant now, Map<Denomination, Double> yearly) {
-        if (!hole.variety().isEmpty()) {
-            // what is known of a date is not known of its varieties
-            return 0;
-        }
-        double boxes = yearly.computeIfAbsent(
-                hole.issues().getFirst().identity().denomination(), coins -> boxesOfAYear(book, catalog, coins, now));
-        OptionalDouble even = rates.boxes(hole.issues());
-        return even.isEmpty() ? 0 : (int) Math.round(100 * (1 - Math.pow(0.5, boxes / even.getAsDouble())));
-    }
-
-    private static double boxesOfAYear(State book, Catalog catalog, Denomination coins, Instant now) {
-        Instant from = now.minus(A_YEAR);
-        long searched = book.hunt().boxes().stream()
-                .filter(box -> box.denomination().equals(coins)
-                        && box.hunt()
-                                .flatMap(book.hunt()::hunt)
-                                .filter(hunt -> hunt.touched().isAfter(from))
-                                .isPresent())
-                .mapToLong(Box::searchedCoins)
-                .sum();
-        return catalog.facts(coins)
-                .map(facts -> searched / (double) facts.coinsPerBox())
-                .orElse(0.0);
+    /// Of a hundred.
+    private static int chance(Hole hole, OwnRates rates, Instant now) {
+        // what is known of a date is not known of its varieties
+        return hole.variety().isEmpty()
+                ? (int) Math.round(100 * rates.ofAYear(hole.issues(), now).orElse(0))
+                : 0;
     }
 
     private static Cell cell(State book, Catalog catalog, AlbumState state, Hole hole, int chance) {

@@ -20,6 +20,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.joda.money.CurrencyUnit;
 import org.rollwright.catalog.WatchName;
+import org.rollwright.coin.Limits;
 import org.rollwright.text.Texts;
 import org.rollwright.web.guard.Guesses;
 import org.rollwright.web.shell.Bench;
@@ -37,8 +38,6 @@ public final class SettingsPages {
     private static final Duration A_MOMENT = Duration.ofMillis(700);
 
     private static final LocalDate SAMPLE_DAY = LocalDate.of(2026, 3, 1);
-
-    private static final int LONGEST_NAME = 200;
 
     private final Bench bench;
     private final Guesses guesses;
@@ -105,9 +104,9 @@ public final class SettingsPages {
                         .map(WatchName::name)
                         .collect(Collectors.toSet())
                         .containsAll(watches);
-        if (!listed || bank.length() > LONGEST_NAME || branch.length() > LONGEST_NAME) {
+        if (!listed || bank.length() > Limits.NAME || branch.length() > Limits.NAME) {
             context.status(HttpStatus.UNPROCESSABLE_CONTENT);
-            show(context, List.of(listed ? t("settings.bank-too-long", LONGEST_NAME) : t("settings.choose-listed")));
+            show(context, List.of(listed ? t("settings.bank-too-long", Limits.NAME) : t("settings.choose-listed")));
             return;
         }
         Usual mine = new Usual(

@@ -125,7 +125,7 @@ public final class Coins {
     }
 
     private static String tint(Issue issue, @Nullable Colour colour) {
-        if (issue.identity().denomination().key().equals("two-dollars")) {
+        if (issue.alloy().composition().startsWith("ring ")) {
             return "two-metals";
         }
         return switch (issue.alloy().metal().word()) {
