@@ -279,11 +279,7 @@ public final class AlbumViews {
 
     /// A coin as it is, by its photograph where there is one.
     private static Coins.Coin seen(State book, Catalog catalog, OwnedCoin coin, @Nullable Side side) {
-        Coins.Coin drawn = Coins.of(catalog, coin.description(), side);
-        return photos(book, coin).stream()
-                .findFirst()
-                .map(photo -> drawn.photographed(photo.photo()))
-                .orElse(drawn);
+        return Coins.seen(book, catalog, coin.ref().findId(), coin.description(), side);
     }
 
     /// The reverse where the holes of a date differ by their design, which it tells; otherwise the side with the date.

@@ -8,7 +8,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -50,7 +49,7 @@ public final class BoxPages {
         String chosen = Optional.ofNullable(context.queryParam("denomination")).orElse("");
         String order = Optional.ofNullable(context.queryParam("order")).orElse("newest");
         Usual usual = Usual.of(bench.settings().read());
-        LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
+        LocalDate today = bench.today();
         context.html(PAGES.boxesBoxes(
                         bench.frame(t("page.boxes"), "boxes"),
                         bench.desk()

@@ -6,8 +6,6 @@ import static org.rollwright.web.shell.Render.PAGES;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,16 +33,12 @@ public final class OrderPages {
         routes.get("/boxes/orders.ics", this::calendar);
     }
 
-    private LocalDate today() {
-        return LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
-    }
-
     private void show(Context context, List<String> problems) {
         Map<String, String> typed = new LinkedHashMap<>();
         context.formParamMap().forEach((name, values) -> typed.put(name, String.join(",", values)));
         Usual usual = Usual.of(bench.settings().read());
         OrdersView view =
-                bench.desk().read(book -> OrdersView.of(book, bench.catalog(), usual, typed, today(), problems));
+                bench.desk().read(book -> OrdersView.of(book, bench.catalog(), usual, typed, bench.today(), problems));
         context.html(
                 PAGES.boxesOrders(bench.frame(t("page.orders"), "boxes"), view).render());
     }

@@ -14,7 +14,6 @@ import org.rollwright.cabinet.Place;
 import org.rollwright.cabinet.ValueModel;
 import org.rollwright.coin.Grade;
 import org.rollwright.desk.State;
-import org.rollwright.scope.PhotoSubject;
 import org.rollwright.text.Figures;
 import org.rollwright.web.shell.Bench;
 import org.rollwright.web.shell.Choice;
@@ -91,7 +90,7 @@ public final class CabinetView {
                                 .map(CabinetView::value)
                                 .orElse(""),
                         state.index().alike(entry.description().identity()),
-                        coin(book, bench, entry)))
+                        Coins.seen(book, bench.catalog(), entry.ref().findId(), entry.description(), null)))
                 .toList();
         return new Listing(
                 search,
@@ -109,16 +108,6 @@ public final class CabinetView {
                 places(book, state.index()),
                 problems,
                 book.undoAsOf(0));
-    }
-
-    private static Coins.Coin coin(State book, Bench bench, CabinetIndex.Entry entry) {
-        Coins.Coin drawn = Coins.of(bench.catalog(), entry.description());
-        return entry.ref()
-                .findId()
-                .flatMap(id ->
-                        book.scope().photos(PhotoSubject.find(id)).stream().findFirst())
-                .map(photo -> drawn.photographed(photo.photo()))
-                .orElse(drawn);
     }
 
     private static List<Choices> choices(CabinetIndex index, Search search) {

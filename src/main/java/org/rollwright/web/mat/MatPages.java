@@ -8,8 +8,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.sse.SseClient;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -83,16 +81,12 @@ public final class MatPages {
     private void show(Context context, HuntForm form) {
         context.html(PAGES.matHunts(
                         bench.frame(t("page.mat"), "mat"),
-                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form, usual(), today())))
+                        bench.desk().read(book -> HuntsView.of(book, bench.catalog(), form, usual(), bench.today())))
                 .render());
     }
 
     private Usual usual() {
         return Usual.of(bench.settings().read());
-    }
-
-    private LocalDate today() {
-        return LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
     }
 
     private static long number(Context context) {

@@ -27,7 +27,6 @@ import org.rollwright.hunt.Tempo;
 import org.rollwright.hunt.Watch;
 import org.rollwright.scope.AttributionNote;
 import org.rollwright.scope.Investigation;
-import org.rollwright.scope.PhotoSubject;
 import org.rollwright.scope.Prompt;
 import org.rollwright.scope.Variety;
 import org.rollwright.scope.VarietyShelf;
@@ -325,13 +324,8 @@ public record MatView(
                 .orElse(CoinPictures.Look.NONE);
     }
 
-    /// The find as it looks, by its photograph where there is one.
     private static Coins.Coin coin(State book, Catalog catalog, Find find) {
-        Coins.Coin drawn = Coins.of(catalog, find.facts());
-        return book.scope().photos(PhotoSubject.find(find.id())).stream()
-                .findFirst()
-                .map(photo -> drawn.photographed(photo.photo()))
-                .orElse(drawn);
+        return Coins.seen(book, catalog, Optional.of(find.id()), find.facts(), null);
     }
 
     private static String attribution(State book, VarietyShelf varieties, Find find) {

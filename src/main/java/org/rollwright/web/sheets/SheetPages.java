@@ -12,7 +12,6 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -134,7 +133,7 @@ public final class SheetPages {
     }
 
     private TakenSheet.Plan plan(Sheet sheet, Taken taken) {
-        LocalDate today = LocalDate.ofInstant(bench.clock().instant(), ZoneId.systemDefault());
+        LocalDate today = bench.today();
         return TakenSheet.plan(
                 taken,
                 bench.catalog(),

@@ -1,6 +1,8 @@
 package org.rollwright.web.shell;
 
 import java.time.InstantSource;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.function.Supplier;
 import org.rollwright.catalog.Catalog;
 import org.rollwright.desk.Desk;
@@ -26,6 +28,11 @@ public record Bench(
         boolean demo,
         Supplier<String> trouble,
         Runnable stop) {
+    /// Today where the computer stands.
+    public LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), ZoneId.systemDefault());
+    }
+
     /// What a page needs around its content.
     ///
     /// @param place which place in the tool is current, blank for none

@@ -25,6 +25,9 @@ import org.rollwright.coin.CoinDescription;
 import org.rollwright.coin.Colour;
 import org.rollwright.coin.Grade;
 import org.rollwright.coin.Identity;
+import org.rollwright.desk.State;
+import org.rollwright.hunt.FindId;
+import org.rollwright.scope.PhotoSubject;
 
 /// Coins to be seen: the drawing of a design, tinted by metal and colour, softened by wear, date and mint mark in
 /// place, or the hunter's own photograph.
@@ -62,11 +65,6 @@ public final class Coins {
             return "/coins/" + (face.isEmpty() ? "bare" : face) + (pixels < FINE_FROM ? ".small.svg" : ".svg") + "?v="
                     + version(face) + (without.isEmpty() ? "" : "&without=" + without) + "#face";
         }
-
-        /// The same with its photograph.
-        public Coin photographed(String id) {
-            return new Coin(face, without, tint, wear, marks, id);
-        }
     }
 
     /// A coin of an issue, ungraded.
@@ -92,6 +90,20 @@ public final class Coins {
         }
         Issue issue = known.getFirst();
         return of(catalog, issue, facts.colour(), facts.grade(), side);
+    }
+
+    /// A coin as it was described, by its photograph where one was taken of its find.
+    ///
+    /// @param find empty for a coin that was not found on the Mat
+    /// @param side to be seen when it is drawn; null for the one with the date
+    public static Coin seen(
+            State book, Catalog catalog, Optional<FindId> find, CoinDescription facts, @Nullable Side side) {
+        Coin drawn = of(catalog, facts, side);
+        return find.flatMap(id ->
+                        book.scope().photos(PhotoSubject.find(id)).stream().findFirst())
+                .map(photo -> new Coin(
+                        drawn.face(), drawn.without(), drawn.tint(), drawn.wear(), drawn.marks(), photo.photo()))
+                .orElse(drawn);
     }
 
     /// An issue in some state.

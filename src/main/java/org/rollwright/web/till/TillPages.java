@@ -147,7 +147,7 @@ public final class TillPages {
                 shortSum(uneven, currency),
                 own(book, ledger, currency, prior),
                 Figures.of("%.0f", 100 * prior),
-                TillForm.today(bench).toString(),
+                bench.today().toString(),
                 book.undoAsOf(0));
     }
 
@@ -333,7 +333,7 @@ public final class TillPages {
             return statement(
                     Ledger.of(book.till(), book.holdings(), bench.catalog(), currency, zone()),
                     currency,
-                    TillForm.today(bench),
+                    bench.today(),
                     Paper.paper(context));
         });
         Paper.send(context, "statement.pdf", Paper.pdf(PAGES.paperList(sheet)));

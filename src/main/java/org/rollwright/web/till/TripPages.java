@@ -141,7 +141,7 @@ public final class TripPages {
                 noted,
                 typed,
                 problems,
-                TillForm.today(bench).toString(),
+                bench.today().toString(),
                 book.undoAsOf(0));
     }
 
@@ -250,7 +250,7 @@ public final class TripPages {
                 own.put(Integer.valueOf(name.substring(5)), Double.valueOf(value));
             }
         });
-        return Trip.plan(book.till(), ledger, TillForm.today(bench), own, allowed, MANNER);
+        return Trip.plan(book.till(), ledger, bench.today(), own, allowed, MANNER);
     }
 
     private void round(Context context) {
