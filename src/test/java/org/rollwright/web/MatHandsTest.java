@@ -155,6 +155,8 @@ class MatHandsTest extends PageWithBench {
         page.waitForLoadState();
         page.keyboard().press("Escape");
         assertThat(page.locator("#line")).isFocused();
+        // the field has the focus before the page's script hears a key: until then "*" is a letter in it
+        page.waitForLoadState();
         page.keyboard().press("*");
         assertThat(page.locator("#attribution")).isVisible();
         page.waitForLoadState();
@@ -162,6 +164,7 @@ class MatHandsTest extends PageWithBench {
         page.waitForURL(url -> url.contains("a="));
         page.keyboard().press("k");
         assertThat(page.locator("#line")).isFocused();
+        page.waitForLoadState();
         page.keyboard().type("38");
         assertThat(page.locator("#line")).hasValue("38");
     }
