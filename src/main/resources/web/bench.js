@@ -566,6 +566,15 @@
     ask();
   }
 
+  // Keys pressed before this script was there stand in the field as letters; they mean what they would have meant.
+  var early = line.value;
+  if (early !== line.defaultValue) {
+    var eye = document.getElementById("look-closer");
+    if (instant[early]) { line.value = ""; send(instant[early]); }
+    else if (early === "*" && eye) { line.value = ""; eye.click(); }
+    else ask();
+  }
+
   // Lines left over from a crash are shown, not sent: the hunter decides.
   try {
     var left = JSON.parse(localStorage.getItem("pending-" + hunt) || "[]");
