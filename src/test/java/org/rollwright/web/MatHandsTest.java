@@ -208,6 +208,7 @@ class MatHandsTest extends PageWithBench {
         assertThat(page.locator(".box-name")).hasText("Box 14");
         // a hunt under way is gone on with, with one key as well
         page.navigate(bench.address + "/mat");
+        assertThat(page.locator(".card a.button")).isFocused();
         page.keyboard().press("Enter");
         assertThat(page.locator("#line")).isFocused();
     }
@@ -227,6 +228,7 @@ class MatHandsTest extends PageWithBench {
         Page page = window.newPage();
         page.navigate(bench.address + "/mat");
         assertThat(page.locator(".today button").first()).hasText("Open Box 77");
+        assertThat(page.locator(".today button").first()).isFocused();
         page.keyboard().press("Enter");
         assertThat(page.locator(".box-name")).hasText("Box 77");
         org.assertj.core.api.Assertions.assertThat(
